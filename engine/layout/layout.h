@@ -1,0 +1,48 @@
+#pragma once
+
+// Where every opening of the top mat lies.
+//
+// Coordinates are ticks from the mat's upper left corner **as seen from the front**, x to the
+// right, y down. An opening's rectangle is the back edge of the top mat: the line that is drawn on
+// the board's back and cut. Along every line across the mat the parts add up to the outer size.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/job/job.h"
+
+namespace mullion {
+
+struct Rect {
+  Length left, top, right, bottom;
+  Length width() const { return right - left; }
+  Length height() const { return bottom - top; }
+  friend bool operator==(const Rect&, const Rect&) = default;
+};
+
+struct PlacedOpening {
+  int number = 0;  // from 1, in the order of the job file: the same on every output
+  std::string id;
+  Rect rect;       // back edge of the top mat
+};
+
+struct PlacedGroup {
+  std::string id;
+  Rect rect;
+  std::vector<int> openings;  // numbers
+};
+
+struct Layout {
+  Length width, height;
+  std::vector<PlacedOpening> openings;
+  std::vector<PlacedGroup> groups;  // outermost first
+  Sides borders;                    // outer edge to the outermost openings
+  Problems notes;                   // what was moved to reach the increment, and by how much
+};
+
+// Solves the arrangement. Errors are conflicts and impossible rules, in the job's unit, each with
+// the place of the statement that is part of it.
+Result<Layout> lay_out(const Job& job);
+
+}  // namespace mullion

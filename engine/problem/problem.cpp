@@ -1,0 +1,64 @@
+#include "engine/problem/problem.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace mullion {
+namespace {
+
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  std::iota(row.begin(), row.end(), std::size_t{0});
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    std::size_t diagonal = row[0];
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t substituted = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
+      diagonal = row[j];
+      row[j] = std::min({row[j] + 1, row[j - 1] + 1, substituted});
+    }
+  }
+  return row[b.size()];
+}
+
+const char* word_for(Severity severity) {
+  switch (severity) {
+    case Severity::error: return "error";
+    case Severity::warning: return "warning";
+    case Severity::note: return "note";
+  }
+  return "error";
+}
+
+}  // namespace
+
+std::string to_string(const Problem& problem) {
+  std::string out;
+  if (!problem.file.empty()) out += problem.file + ":";
+  if (problem.place.line > 0) {
+    out += std::to_string(problem.place.line) + ":" + std::to_string(problem.place.column) + ":";
+  }
+  if (!out.empty()) out += " ";
+  out += word_for(problem.severity);
+  out += ": " + problem.message;
+  if (!problem.code.empty()) out += " [" + problem.code + "]";
+  return out;
+}
+
+std::string_view near_name(std::string_view word, const std::vector<std::string_view>& candidates) {
+  constexpr std::size_t longest_word = 64;
+  if (word.size() > longest_word) return {};
+  std::string_view best;
+  std::size_t best_distance = std::max<std::size_t>(1, word.size() / 3) + 1;
+  for (const std::string_view candidate : candidates) {
+    if (candidate.size() > longest_word) continue;
+    const std::size_t distance = edit_distance(word, candidate);
+    if (distance < best_distance) {
+      best_distance = distance;
+      best = candidate;
+    }
+  }
+  return best;
+}
+
+}  // namespace mullion

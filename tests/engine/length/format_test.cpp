@@ -1,0 +1,88 @@
+#include <catch2/catch.hpp>
+
+#include "engine/length/format.h"
+
+using namespace mullion;
+
+TEST_CASE("one inch is 25.4 mm exactly (international yard and pound agreement, 1959)") {
+  CHECK(parse_length("1 in", Unit::millimetre).value() ==
+        parse_length("25.4 mm", Unit::inch).value());
+  CHECK(inches(5) == millimetres(127));
+}
+
+TEST_CASE("every usual way of writing eight and a half inches is the same length") {
+  const Length expected = sixty_fourths(8 * 64 + 32);
+  for (const char* text : {"8.5", "8 1/2", "8-1/2\"", "8 1/2 in", "8 1/2 inches", " 8.50in ", "17/2",
+                           "215.9 mm", "21.59cm", "8+1/2", "+8.5", "8 2/4 IN"}) {
+    INFO(text);
+    CHECK(parse_length(text, Unit::inch).value() == expected);
+  }
+  CHECK(parse_length("21.59", Unit::centimetre).value() == expected);
+}
+
+TEST_CASE("a hundredth of a millimetre and a sixty-fourth of an inch are whole ticks") {
+  CHECK(parse_length("0.01 mm", Unit::inch).value().ticks() == 16);
+  CHECK(parse_length("1/64", Unit::inch).value().ticks() == 635);
+}
+
+TEST_CASE("a value between two ticks is refused with the nearest two named") {
+  const auto third = parse_length("1/3 in", Unit::inch);
+  REQUIRE_FALSE(third);
+  CHECK(third.error() ==
+        "\"1/3 in\" is not a whole number of ticks (1/40640 in); the nearest are 6773/20320 and "
+        "13547/40640 in");
+  CHECK_FALSE(parse_length("0.0001 mm", Unit::inch));
+}
+
+TEST_CASE("text that is no length is refused") {
+  for (const char* text : {"", " ", "abc", "8 1/0", "8 1/", "1/2/3", "8 1", "--8", "8..5", "1e3",
+                           "8 ft", "99999999999999999999", "1000000000", "8 1/2 in in", "nan"}) {
+    INFO(text);
+    CHECK_FALSE(parse_length(text, Unit::inch));
+  }
+}
+
+TEST_CASE("lengths print as the nearest mixed fraction of the increment") {
+  const Scale sixteenths{Unit::inch, sixty_fourths(4)};
+  CHECK(format_length(sixty_fourths(8 * 64 + 32), sixteenths).text == "8 1/2 in");
+  CHECK(format_length(inches(3), sixteenths).text == "3 in");
+  CHECK(format_length(sixty_fourths(-10), sixteenths).text == "-3/16 in");
+  CHECK(format_number(Length(), sixteenths).text == "0");
+
+  const LengthText odd = format_length(sixty_fourths(9), sixteenths);
+  CHECK(odd.text == "1/8 in");
+  CHECK_FALSE(odd.exact);
+  CHECK(odd.remainder == sixty_fourths(1));
+  CHECK(describe(sixty_fourths(9), sixteenths) == "about 1/8 in");
+
+  const Scale half_mm{Unit::millimetre, Length::from_ticks(800)};
+  CHECK(format_length(parse_length("215.5 mm", Unit::inch).value(), half_mm).text == "215.5 mm");
+  CHECK_FALSE(format_length(parse_length("215.9 mm", Unit::inch).value(), half_mm).exact);
+}
+
+TEST_CASE("exact text reads back as the same length") {
+  for (std::int64_t ticks : {0, 1, 7, 16, 635, 40640, 40641, 123456789, -5, -40640}) {
+    for (Unit unit : {Unit::inch, Unit::millimetre, Unit::centimetre}) {
+      const Length length = Length::from_ticks(ticks);
+      INFO(format_exact(length, unit));
+      CHECK(parse_length(format_exact(length, unit), unit).value() == length);
+    }
+  }
+}
+
+TEST_CASE("length arithmetic that leaves the range is an error") {
+  const Length most = Length::from_ticks(INT64_MAX);
+  CHECK_THROWS_AS(most + Length::from_ticks(1), std::overflow_error);
+  CHECK_THROWS_AS(-most - Length::from_ticks(2), std::overflow_error);
+  CHECK_THROWS_AS(most * 2, std::overflow_error);
+  CHECK_FALSE(parse_length("999999999 in", Unit::inch));
+}
+
+TEST_CASE("rounding to a multiple takes the nearest, ties away from zero") {
+  const Length step = Length::from_ticks(10);
+  CHECK(round_to_multiple(Length::from_ticks(14), step).ticks() == 10);
+  CHECK(round_to_multiple(Length::from_ticks(15), step).ticks() == 20);
+  CHECK(round_to_multiple(Length::from_ticks(-14), step).ticks() == -10);
+  CHECK(round_to_multiple(Length::from_ticks(-15), step).ticks() == -20);
+  CHECK(round_to_multiple(Length::from_ticks(INT64_MAX - 7), step).ticks() == INT64_MAX - 7);
+}

@@ -46,16 +46,16 @@ inline constexpr Length default_reveal = sixty_fourths(16);
 
 // One board of the package, top to bottom.
 struct Layer {
-  std::string name;                              // "Top mat"
-  std::string board;                             // "Oat"
+  std::string name;   // "Top mat"
+  std::string board;  // "Oat"
   Colour colour{0xf2, 0xee, 0xe3};
   Colour core{0xff, 0xff, 0xff};
-  Length thickness = sixty_fourths(4);           // 4-ply: 1/16 in; measure your own board
+  Length thickness = sixty_fourths(4);  // 4-ply: 1/16 in; measure your own board
   int ply = 4;
-  Sides reveal;                                  // unused on the first layer
-  bool spacer = false;                           // lifts the layer above it; shows no window edge
-  bool grain = false;                            // a blank of it may not be turned on the sheet
-  std::vector<std::string> only;                 // openings cut in it; empty: all
+  Sides reveal;                   // unused on the first layer
+  bool spacer = false;            // lifts the layer above it; shows no window edge
+  bool grain = false;             // a blank of it may not be turned on the sheet
+  std::vector<std::string> only;  // openings cut in it; empty: all
   Place place;
 };
 
@@ -66,8 +66,13 @@ enum class RevealReading {
 };
 
 enum class ShapeKind {
-  rectangle, ellipse /* circle too */, arch /* segmental; rise = half width: half round */,
-  rounded, stepped, octagon, outline
+  rectangle,
+  ellipse /* circle too */,
+  arch /* segmental; rise = half width: half round */,
+  rounded,
+  stepped,
+  octagon,
+  outline
 };
 
 struct ShapeSpec {
@@ -79,8 +84,8 @@ struct ShapeSpec {
 };
 
 struct Groove {
-  Length distance;     // from the opening's back edge outward to the groove's middle
-  Length width;        // as seen
+  Length distance;  // from the opening's back edge outward to the groove's middle
+  Length width;     // as seen
   Place place;
 };
 
@@ -91,12 +96,12 @@ enum class Align { start, centre, end, stretch };  // start: top of a row, left 
 
 struct Opening {
   std::string id;
-  std::string picture;              // id; empty: a plain opening (a title, for one)
-  std::optional<Length> width;      // window in which the picture shows; nothing: from the picture,
-  std::optional<Length> height;     // or free
+  std::string picture;           // id; empty: a plain opening (a title, for one)
+  std::optional<Length> width;   // window in which the picture shows; nothing: from the picture,
+  std::optional<Length> height;  // or free
   ShapeSpec shape;
   std::vector<Groove> grooves;
-  std::map<int, Sides> reveals;     // layer index (from 1) to a reveal of its own
+  std::map<int, Sides> reveals;  // layer index (from 1) to a reveal of its own
   Place place;
 };
 
@@ -113,11 +118,11 @@ struct Group {
   std::string id;
   Along along = Along::row;
   Align align = Align::centre;
-  std::optional<Length> gap;      // between all neighbours that have no Gap of their own; nothing: free
-  std::vector<Node> children;     // at least one
-  std::vector<Gap> gaps;          // children.size() - 1 of them, filled in by the reader
-  std::vector<Groove> grooves;    // around the whole group
-  int joined_layer = 0;           // from 1: this layer has one window for the whole group; 0: none
+  std::optional<Length> gap;  // between all neighbours that have no Gap of their own; nothing: free
+  std::vector<Node> children;   // at least one
+  std::vector<Gap> gaps;        // children.size() - 1 of them, filled in by the reader
+  std::vector<Groove> grooves;  // around the whole group
+  int joined_layer = 0;         // from 1: this layer has one window for the whole group; 0: none
   Place place;
 };
 
@@ -134,20 +139,20 @@ enum class Strength { required, strong, medium, weak };
 // an opening or a group, and the id of a gap.
 struct Rule {
   enum class Kind {
-    same_size,   // of: openings; dimension: width, height or both
-    align,       // of: openings; edge
-    equal,       // of: measures
-    multiple,    // of[0] = factor * of[1]
-    fixed,       // of[0] = value
-    at_least,    // of[0] >= value
-    at_most,     // of[0] <= value
-    centred,     // of: openings or groups, together or singly centred on `on`
+    same_size,  // of: openings; dimension: width, height or both
+    align,      // of: openings; edge
+    equal,      // of: measures
+    multiple,   // of[0] = factor * of[1]
+    fixed,      // of[0] = value
+    at_least,   // of[0] >= value
+    at_most,    // of[0] <= value
+    centred,    // of: openings or groups, together or singly centred on `on`
   };
   Kind kind = Kind::equal;
   std::vector<std::string> of;
-  std::string edge;        // align: left, top, right, bottom, centre (x) or middle (y)
-  std::string dimension;   // same_size: width, height, both; centred: across, down, both
-  std::string on;          // centred: an opening, a group or "mat"
+  std::string edge;       // align: left, top, right, bottom, centre (x) or middle (y)
+  std::string dimension;  // same_size: width, height, both; centred: across, down, both
+  std::string on;         // centred: an opening, a group or "mat"
   Length value;
   std::int64_t factor_numerator = 1, factor_denominator = 1;
   Strength strength = Strength::required;
@@ -160,17 +165,18 @@ struct Borders {
   enum class Bottom { equal, extra, ratio, optical, given };
   std::optional<Length> left, right, top, bottom_size;  // stated ones are required
   Bottom bottom = Bottom::equal;
-  Length extra;                                          // bottom = top + extra
+  Length extra;                                             // bottom = top + extra
   std::int64_t ratio_numerator = 1, ratio_denominator = 1;  // bottom = top * ratio
-  std::optional<Length> least;                           // every border at least this
+  std::optional<Length> least;                              // every border at least this
   Place place;
 };
 
 struct Frame {
   Length rabbet_width, rabbet_height;
-  Length allowance = sixty_fourths(8);  // common practice, no source: 1/8 in between rabbet and blank
-  Length lip = sixty_fourths(16);       // of the rabbet over the mat's edge
-  Length face_width = inches(1);        // of the moulding, seen from the front
+  Length allowance =
+      sixty_fourths(8);            // common practice, no source: 1/8 in between rabbet and blank
+  Length lip = sixty_fourths(16);  // of the rabbet over the mat's edge
+  Length face_width = inches(1);   // of the moulding, seen from the front
   std::string moulding;
   Colour colour{0x3a, 0x2e, 0x26};
   Place place;

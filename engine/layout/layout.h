@@ -24,7 +24,7 @@ struct Rect {
 struct PlacedOpening {
   int number = 0;  // from 1, in the order of the job file: the same on every output
   std::string id;
-  Rect rect;       // back edge of the top mat
+  Rect rect;  // back edge of the top mat
 };
 
 struct PlacedGroup {

@@ -12,18 +12,24 @@ __extension__ using Wide = __int128;
 
 std::int64_t ticks_per(Unit unit) {
   switch (unit) {
-    case Unit::inch: return ticks_per_inch;
-    case Unit::millimetre: return ticks_per_mm;
-    case Unit::centimetre: return 10 * ticks_per_mm;
+    case Unit::inch:
+      return ticks_per_inch;
+    case Unit::millimetre:
+      return ticks_per_mm;
+    case Unit::centimetre:
+      return 10 * ticks_per_mm;
   }
   return ticks_per_inch;
 }
 
 const char* suffix(Unit unit) {
   switch (unit) {
-    case Unit::inch: return " in";
-    case Unit::millimetre: return " mm";
-    case Unit::centimetre: return " cm";
+    case Unit::inch:
+      return " in";
+    case Unit::millimetre:
+      return " mm";
+    case Unit::centimetre:
+      return " cm";
   }
   return "";
 }
@@ -143,7 +149,8 @@ std::optional<Unit> read_unit(Reader& in, Unit fallback) {
     word.pop_back();
   }
   if (word.empty()) return fallback;
-  for (const char* name : {"in", "in.", "inch", "inches", "\"", "''", "\xE2\x80\xB3", "\xE2\x80\x9D"}) {
+  for (const char* name :
+       {"in", "in.", "inch", "inches", "\"", "''", "\xE2\x80\xB3", "\xE2\x80\x9D"}) {
     if (word == name) return Unit::inch;
   }
   for (const char* name : {"mm", "millimetre", "millimetres", "millimeter", "millimeters"}) {
@@ -155,7 +162,9 @@ std::optional<Unit> read_unit(Reader& in, Unit fallback) {
   return std::nullopt;
 }
 
-std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
+std::string quoted(std::string_view text) {
+  return "\"" + std::string(text) + "\"";
+}
 
 std::string mixed_fraction(std::int64_t numerator, std::int64_t denominator) {
   const std::int64_t whole = numerator / denominator;
@@ -246,8 +255,8 @@ std::string describe(Length length, const Scale& scale) {
 
 std::string format_exact(Length length, Unit unit) {
   const bool negative = length < Length();
-  return (negative ? "-" : "") + exact_magnitude(negative ? -length.ticks() : length.ticks(), unit) +
-         suffix(unit);
+  return (negative ? "-" : "") +
+         exact_magnitude(negative ? -length.ticks() : length.ticks(), unit) + suffix(unit);
 }
 
 }  // namespace mullion

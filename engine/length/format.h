@@ -30,9 +30,9 @@ inline constexpr Length longest_input = millimetres(100'000);
 tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit);
 
 struct LengthText {
-  std::string text;       // "8 1/2 in", "215.9 mm"
-  bool exact = true;      // false when the length lies between two steps of the scale
-  Length remainder;       // length minus what the text says; zero when exact
+  std::string text;   // "8 1/2 in", "215.9 mm"
+  bool exact = true;  // false when the length lies between two steps of the scale
+  Length remainder;   // length minus what the text says; zero when exact
 };
 
 // The nearest multiple of the scale's increment, as a mixed fraction (inches) or a decimal
@@ -46,7 +46,8 @@ LengthText format_number(Length length, const Scale& scale);
 std::string describe(Length length, const Scale& scale);
 
 // Exact in any case: the shortest of a mixed fraction of up to 1/64 in or a decimal that says the
-// length exactly in the unit, else a fraction over ticks ("5/40640 in"). parse_length reads it back.
+// length exactly in the unit, else a fraction over ticks ("5/40640 in"). parse_length reads it
+// back.
 std::string format_exact(Length length, Unit unit);
 
 }  // namespace mullion

@@ -24,7 +24,9 @@ Length operator-(Length a, Length b) {
   return Length(checked(overflowed, difference));
 }
 
-Length operator-(Length a) { return Length() - a; }
+Length operator-(Length a) {
+  return Length() - a;
+}
 
 Length operator*(Length a, std::int64_t factor) {
   std::int64_t product = 0;

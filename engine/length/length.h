@@ -39,11 +39,15 @@ inline constexpr std::int64_t ticks_per_inch = 40640;
 inline constexpr std::int64_t ticks_per_mm = 1600;
 
 // Whole units, for constants in code: inches(3), sixty_fourths(8) for 1/8 in, millimetres(2).
-constexpr Length inches(std::int64_t n) { return Length::from_ticks(n * ticks_per_inch); }
+constexpr Length inches(std::int64_t n) {
+  return Length::from_ticks(n * ticks_per_inch);
+}
 constexpr Length sixty_fourths(std::int64_t n) {
   return Length::from_ticks(n * (ticks_per_inch / 64));
 }
-constexpr Length millimetres(std::int64_t n) { return Length::from_ticks(n * ticks_per_mm); }
+constexpr Length millimetres(std::int64_t n) {
+  return Length::from_ticks(n * ticks_per_mm);
+}
 
 // Half of a length; an odd tick count rounds toward minus infinity.
 Length half_rounded_down(Length a);
@@ -52,8 +56,14 @@ Length half_rounded_down(Length a);
 Length round_to_multiple(Length a, Length step);
 
 // For drawing only: PDF user units of 1/72 in (ISO 32000-1, 8.3.2.3), and the other paper units.
-constexpr double to_points(Length a) { return static_cast<double>(a.ticks()) * 72.0 / 40640.0; }
-constexpr double to_inches(Length a) { return static_cast<double>(a.ticks()) / 40640.0; }
-constexpr double to_millimetres(Length a) { return static_cast<double>(a.ticks()) / 1600.0; }
+constexpr double to_points(Length a) {
+  return static_cast<double>(a.ticks()) * 72.0 / 40640.0;
+}
+constexpr double to_inches(Length a) {
+  return static_cast<double>(a.ticks()) / 40640.0;
+}
+constexpr double to_millimetres(Length a) {
+  return static_cast<double>(a.ticks()) / 1600.0;
+}
 
 }  // namespace mullion

@@ -31,17 +31,17 @@ struct MatGroove {
 };
 
 struct MatLayer {
-  int number = 0;       // from 1, top to bottom
+  int number = 0;  // from 1, top to bottom
   Layer board;
-  Length run;           // of the bevel: thickness / tan(angle)
-  Rect outer;           // of the blank; all layers equal unless trimmed by the cutting plan
+  Length run;  // of the bevel: thickness / tan(angle)
+  Rect outer;  // of the blank; all layers equal unless trimmed by the cutting plan
   std::vector<Window> windows;
 };
 
 struct MatPicture {
-  int opening = 0;      // number
+  int opening = 0;  // number
   Picture picture;
-  Rect rect;            // where the picture lies, edges included
+  Rect rect;  // where the picture lies, edges included
 };
 
 struct Mat {

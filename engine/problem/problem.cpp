@@ -23,9 +23,12 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 
 const char* word_for(Severity severity) {
   switch (severity) {
-    case Severity::error: return "error";
-    case Severity::warning: return "warning";
-    case Severity::note: return "note";
+    case Severity::error:
+      return "error";
+    case Severity::warning:
+      return "warning";
+    case Severity::note:
+      return "note";
   }
   return "error";
 }

@@ -79,7 +79,9 @@ std::string scratch_folder(const std::string& name) {
   return path;
 }
 
-std::string gallery(const std::string& file) { return std::string(MULLION_GALLERY) + "/" + file; }
+std::string gallery(const std::string& file) {
+  return std::string(MULLION_GALLERY) + "/" + file;
+}
 std::string test_data(const std::string& file) {
   return std::string(MULLION_TEST_DATA) + "/" + file;
 }

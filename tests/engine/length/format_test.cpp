@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
-
 #include "engine/length/format.h"
+
+#include <catch2/catch.hpp>
 
 using namespace mullion;
 
@@ -12,8 +12,8 @@ TEST_CASE("one inch is 25.4 mm exactly (international yard and pound agreement, 
 
 TEST_CASE("every usual way of writing eight and a half inches is the same length") {
   const Length expected = sixty_fourths(8 * 64 + 32);
-  for (const char* text : {"8.5", "8 1/2", "8-1/2\"", "8 1/2 in", "8 1/2 inches", " 8.50in ", "17/2",
-                           "215.9 mm", "21.59cm", "8+1/2", "+8.5", "8 2/4 IN"}) {
+  for (const char* text : {"8.5", "8 1/2", "8-1/2\"", "8 1/2 in", "8 1/2 inches", " 8.50in ",
+                           "17/2", "215.9 mm", "21.59cm", "8+1/2", "+8.5", "8 2/4 IN"}) {
     INFO(text);
     CHECK(parse_length(text, Unit::inch).value() == expected);
   }

@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
-
 #include "engine/problem/problem.h"
+
+#include <catch2/catch.hpp>
 
 using namespace mullion;
 

@@ -1,0 +1,64 @@
+#pragma once
+
+// The parts of a job file, one reader each. They report to the reading and go on.
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "engine/job/element.h"
+#include "engine/job/job.h"
+
+namespace mullion {
+
+// Figures that stand in where a job does not state its own: common practice, no source (1/8 in
+// overlap and allowance, 1/4 in reveal and lip, 1 in moulding), rounded to whole millimetres in a
+// metric job so that its openings come to whole millimetres.
+struct Usual {
+  Length overlap, reveal, allowance, lip, face;
+};
+Usual usual_for(Unit unit);
+
+// Common practice, no source: 4-ply board is 1/16 in thick, others in proportion.
+Length thickness_of(int ply);
+
+// "Top mat" for the first of the layers, "Layer 2" and so on for the others.
+std::string usual_layer_name(std::size_t number);
+
+// The picture's id, else "opening-7" for the seventh opening of the file.
+std::string usual_opening_id(std::string_view picture, std::size_t number);
+
+// "top", "centre", "bottom", "stretch" in a row; "left" and "right" in a column.
+const std::vector<Word<Align>>& align_words(Along along);
+
+// Words for the shapes; "circle" and "square" are an ellipse and a rectangle.
+const std::vector<Word<ShapeKind>>& shape_words();
+
+// Everything of a job that other statements refer to by name.
+struct Names {
+  struct Mention {
+    std::string id;
+    std::size_t offset = 0;
+  };
+  std::map<std::string, const Picture*, std::less<>> pictures;
+  std::map<std::string, std::size_t, std::less<>> taken;  // openings, groups, gaps: offsets
+  std::vector<std::string> openings, groups, gaps;
+  std::vector<Mention> mentioned;  // openings that layers speak of
+};
+
+// False when the file is of a version that is not known, so that the rest has no known meaning.
+bool read_head(Element& job_element, Job& job);
+std::vector<Picture> read_pictures(Element& pictures);
+Frame read_frame(Element& frame);
+void read_outer(Element& outer, Job& job);
+Borders read_borders(Element& borders);
+Sides read_sides(Element& element, std::string_view all, const char* const (&sides)[4],
+                 const Sides& fallback);
+std::vector<Groove> read_grooves(Reading& reading, const std::vector<pugi::xml_node>& nodes);
+void read_layers(Element& layers, Names& names, Job& job);
+void check_mentioned(Reading& reading, const Names& names);
+void read_arrangement(Element& arrange, Names& names, Job& job);
+ShapeSpec read_shape(Element& element, Opening& opening, const Names& names);
+std::vector<Rule> read_rules(Element& rules, const Names& names);
+
+}  // namespace mullion

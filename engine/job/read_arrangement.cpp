@@ -1,0 +1,242 @@
+#include <algorithm>
+
+#include "engine/job/document.h"
+#include "engine/job/parts.h"
+#include "engine/job/read.h"
+
+namespace mullion {
+namespace {
+
+class ArrangementReader {
+ public:
+  ArrangementReader(Reading& reading, Names& names, const std::vector<Layer>& layers)
+      : reading_(reading), names_(names), layers_(layers) {}
+
+  Node read(const pugi::xml_node& node) {
+    Element element(reading_, node);
+    if (element.name() == "opening") return {read_opening(element)};
+    return {read_group(element)};
+  }
+
+ private:
+  Opening read_opening(Element& element);
+  void read_reveals(const std::vector<pugi::xml_node>& nodes, Opening& opening);
+  Group read_group(Element& element);
+  void read_children(Element& element, Group& group);
+  Gap read_gap(const pugi::xml_node& node, const Group& group);
+  int read_window(Element& element);
+  int read_layer_number(Element& element, const char* attribute, int least);
+  void take_picture(Element& element, const std::string& id);
+  bool take_id(Element& element, const std::string& id);
+  bool may_take_opening(const pugi::xml_node& node);
+  void report_stray_gap(std::size_t offset);
+
+  // Between two neighbours with no <gap> of their own.
+  static Gap usual_gap(const Group& group) { return {{}, group.gap, group.place}; }
+
+  Reading& reading_;
+  Names& names_;
+  const std::vector<Layer>& layers_;
+  std::map<std::string, std::size_t, std::less<>> shown_;  // pictures: offset of the opening
+  std::vector<int> joined_;  // windows of the groups around the place that is being read
+  std::size_t openings_ = 0;
+};
+
+bool ArrangementReader::take_id(Element& element, const std::string& id) {
+  const auto [earlier, is_new] = names_.taken.emplace(id, element.offset());
+  if (is_new) return true;
+  element.problem_at("id", "job-repeated-id",
+                     "found a second opening, group or gap called " + quoted(id) +
+                         "; the first is on line " +
+                         std::to_string(reading_.source.place(earlier->second).line) +
+                         "; expected an id of its own");
+  return false;
+}
+
+void ArrangementReader::take_picture(Element& element, const std::string& id) {
+  if (!names_.pictures.contains(id)) {
+    std::vector<std::string_view> known;
+    for (const auto& [name, picture] : names_.pictures) known.push_back(name);
+    element.problem_at("picture", "job-unknown-id",
+                       "found no picture " + quoted(id) + reading_.hint(id, known));
+    return;
+  }
+  const auto [earlier, is_new] = shown_.emplace(id, element.offset());
+  if (is_new) return;
+  element.problem_at("picture", "job-picture-twice",
+                     "found picture " + quoted(id) +
+                         " in a second opening; it is already in that of line " +
+                         std::to_string(reading_.source.place(earlier->second).line));
+}
+
+Opening ArrangementReader::read_opening(Element& element) {
+  ++openings_;
+  Opening opening;
+  opening.place = element.place();
+  opening.picture = element.value("picture").value_or("");
+  const bool shown_before = shown_.contains(opening.picture);
+  if (element.has("picture")) take_picture(element, opening.picture);
+  opening.id = element.id();
+  const bool has_id = element.has("id");
+  if (!has_id) opening.id = usual_opening_id(opening.picture, openings_);
+  if ((has_id || !shown_before) && take_id(element, opening.id)) {
+    names_.openings.push_back(opening.id);
+  }
+  opening.width = element.length_or_free("width");
+  opening.height = element.length_or_free("height");
+  opening.shape = read_shape(element, opening, names_);
+
+  std::vector<pugi::xml_node> grooves, reveals;
+  for (const pugi::xml_node& child : element.children({"groove", "reveal"})) {
+    (std::string_view(child.name()) == "groove" ? grooves : reveals).push_back(child);
+  }
+  opening.grooves = read_grooves(reading_, grooves);
+  read_reveals(reveals, opening);
+  return opening;
+}
+
+void ArrangementReader::read_reveals(const std::vector<pugi::xml_node>& nodes, Opening& opening) {
+  for (const pugi::xml_node& node : nodes) {
+    Element element(reading_, node);
+    element.children({});
+    element.required("layer", "the number of a layer below the top one");
+    const int layer = read_layer_number(element, "layer", 2);
+    const Sides usual = layer == 0 ? Sides{} : layers_[static_cast<std::size_t>(layer - 1)].reveal;
+    const Sides sides = read_sides(element, "all", {"left", "top", "right", "bottom"}, usual);
+    if (layer == 0) continue;
+    if (!opening.reveals.emplace(layer, sides).second) {
+      element.problem_at("layer", "job-reveal-twice",
+                         "found a second reveal of layer " + std::to_string(layer) +
+                             " in one opening; expected one");
+    }
+  }
+}
+
+// Zero when the attribute is not stated or not right.
+int ArrangementReader::read_layer_number(Element& element, const char* attribute, int least) {
+  const int layers = static_cast<int>(layers_.size());
+  if (layers >= least) return element.integer(attribute, least, layers, 0);
+  if (element.has(attribute)) {
+    element.unexpected(attribute, "job-bad-number",
+                       "at least " + std::to_string(least) + " layers in <layers>");
+  }
+  return 0;
+}
+
+Group ArrangementReader::read_group(Element& element) {
+  Group group;
+  group.place = element.place();
+  group.along = element.name() == "row" ? Along::row : Along::column;
+  group.id = element.id();
+  if (element.has("id") && take_id(element, group.id)) names_.groups.push_back(group.id);
+  group.gap = element.length_or_free("gap");
+  group.align = element.word<Align>("align", align_words(group.along), Align::centre);
+  group.joined_layer = read_window(element);
+  if (group.joined_layer > 0) joined_.push_back(group.joined_layer);
+  read_children(element, group);
+  if (group.joined_layer > 0) joined_.pop_back();
+  if (group.children.empty()) {
+    element.problem("job-missing-element", "found nothing to arrange in <" +
+                                               std::string(element.name()) +
+                                               ">; expected an opening, a row or a column");
+  }
+  return group;
+}
+
+int ArrangementReader::read_window(Element& element) {
+  const int layer = read_layer_number(element, "window", 1);
+  if (std::find(joined_.begin(), joined_.end(), layer) == joined_.end()) return layer;
+  element.problem_at("window", "job-window-twice",
+                     "found a window of layer " + std::to_string(layer) +
+                         " within a group that has one window of that layer; expected one of them");
+  return 0;
+}
+
+void ArrangementReader::read_children(Element& element, Group& group) {
+  std::vector<pugi::xml_node> grooves;
+  std::optional<Gap> stated;  // since the last child
+  std::size_t stated_at = 0;
+  for (const pugi::xml_node& node :
+       element.children({"opening", "row", "column", "gap", "groove"})) {
+    const std::string_view name = node.name();
+    if (name == "groove") {
+      grooves.push_back(node);
+    } else if (name == "gap") {
+      if (stated || group.children.empty()) report_stray_gap(offset_of(node));
+      stated = read_gap(node, group);
+      stated_at = offset_of(node);
+    } else if (name != "opening" || may_take_opening(node)) {
+      if (!group.children.empty()) group.gaps.push_back(stated.value_or(usual_gap(group)));
+      stated.reset();
+      group.children.push_back(read(node));
+    }
+  }
+  if (stated && !group.children.empty()) report_stray_gap(stated_at);
+  group.grooves = read_grooves(reading_, grooves);
+}
+
+void ArrangementReader::report_stray_gap(std::size_t offset) {
+  reading_.problem(offset, "job-stray-gap",
+                   "found a <gap> that is not between two neighbours; expected one opening, row or "
+                   "column before it and one after it");
+}
+
+bool ArrangementReader::may_take_opening(const pugi::xml_node& node) {
+  if (openings_ < most_openings) return true;
+  if (openings_ == most_openings) {
+    ++openings_;
+    reading_.problem(
+        offset_of(node), "job-too-many",
+        "found more than " + std::to_string(most_openings) + " openings; that is the limit");
+  }
+  return false;
+}
+
+Gap ArrangementReader::read_gap(const pugi::xml_node& node, const Group& group) {
+  Element element(reading_, node);
+  element.children({});
+  Gap gap = usual_gap(group);
+  gap.place = element.place();
+  gap.id = element.id();
+  if (element.has("id") && take_id(element, gap.id)) names_.gaps.push_back(gap.id);
+  if (element.has("size")) gap.size = element.length_or_free("size");
+  return gap;
+}
+
+}  // namespace
+
+std::string usual_opening_id(std::string_view picture, std::size_t number) {
+  return picture.empty() ? "opening-" + std::to_string(number) : std::string(picture);
+}
+
+const std::vector<Word<Align>>& align_words(Along along) {
+  static const std::vector<Word<Align>> in_row{{"top", Align::start},
+                                               {"centre", Align::centre},
+                                               {"bottom", Align::end},
+                                               {"stretch", Align::stretch}};
+  static const std::vector<Word<Align>> in_column{{"left", Align::start},
+                                                  {"centre", Align::centre},
+                                                  {"right", Align::end},
+                                                  {"stretch", Align::stretch}};
+  return along == Along::row ? in_row : in_column;
+}
+
+void read_arrangement(Element& element, Names& names, Job& job) {
+  job.least_bar = element.length("least-bar", Least::above_zero);
+  std::vector<pugi::xml_node> grooves, parts;
+  for (const pugi::xml_node& node : element.children({"opening", "row", "column", "groove"})) {
+    (std::string_view(node.name()) == "groove" ? grooves : parts).push_back(node);
+  }
+  job.grooves = read_grooves(element.reading(), grooves);
+  if (parts.size() != 1) {
+    element.reading().problem(
+        parts.empty() ? element.offset() : offset_of(parts[1]), "job-arrange-one",
+        std::string("found ") + (parts.empty() ? "nothing" : "a second part") +
+            " in <arrange>; expected one opening, row or column (several go into a row or a "
+            "column)");
+  }
+  ArrangementReader reader(element.reading(), names, job.layers);
+  if (!parts.empty()) job.arrangement = reader.read(parts.front());
+}
+
+}  // namespace mullion

@@ -1,0 +1,141 @@
+#include <algorithm>
+
+#include "engine/job/parts.h"
+
+namespace mullion {
+namespace {
+
+// The size in which a picture shows when its opening states none.
+std::optional<Length> shown_size(const Picture* picture, Length Picture::*side) {
+  if (picture == nullptr) return std::nullopt;
+  if (picture->float_gap) return picture->*side + *picture->float_gap * 2;
+  return picture->*side - picture->overlap.value_or(default_overlap) * 2;
+}
+
+// What is said of an opening's size, the picture's own included.
+struct Extent {
+  std::optional<Length> width, height;
+};
+
+Extent known_extent(const Opening& opening, const Names& names) {
+  const auto found = names.pictures.find(opening.picture);
+  const Picture* picture = found == names.pictures.end() ? nullptr : found->second;
+  Extent extent{opening.width, opening.height};
+  if (!extent.width) extent.width = shown_size(picture, &Picture::width);
+  if (!extent.height) extent.height = shown_size(picture, &Picture::height);
+  return extent;
+}
+
+// A circle or a square: one stated side is enough.
+void make_equal_sided(Element& element, Opening& opening, const Names& names) {
+  if (opening.width.has_value() != opening.height.has_value()) {
+    const char* const other = opening.width ? "height" : "width";
+    if (element.value(other) != "free") {
+      opening.width = opening.height = opening.width ? opening.width : opening.height;
+      return;
+    }
+  }
+  const Extent extent = known_extent(opening, names);
+  if (extent.width && extent.width == extent.height) return;
+  const auto text = [&](const std::optional<Length>& length) {
+    return length ? format_exact(*length, element.reading().scale.unit) : std::string("free");
+  };
+  element.unexpected("shape", "job-not-equal-sided",
+                     "a stated width, or width and height alike (they are " + text(extent.width) +
+                         " and " + text(extent.height) + ")");
+}
+
+void require_stated_size(Element& element, const Opening& opening) {
+  for (const char* side : {"width", "height"}) {
+    const bool stated = element.has(side);
+    if (opening.picture.empty() && !stated) {
+      element.problem(
+          "job-missing-attribute",
+          "found no " + std::string(side) +
+              " in <opening>; expected a length or \"free\", since it shows no picture");
+    } else if (!opening.picture.empty() && element.value(side) == "free") {
+      element.unexpected(side, "job-free-picture",
+                         "a length, or nothing: then the window fits the picture");
+    }
+  }
+}
+
+// Attributes that only some shapes have.
+void refuse_foreign(Element& element, const char* attribute, std::initializer_list<ShapeKind> kinds,
+                    ShapeKind kind) {
+  if (!element.has(attribute) || std::find(kinds.begin(), kinds.end(), kind) != kinds.end()) return;
+  std::vector<std::string_view> shapes;
+  for (const Word<ShapeKind>& word : shape_words()) {
+    if (std::find(kinds.begin(), kinds.end(), word.value) != kinds.end()) {
+      shapes.push_back(word.text);
+    }
+  }
+  element.problem_at(attribute, "job-not-of-this-shape",
+                     "found " + std::string(attribute) +
+                         " on an opening of another shape; expected it with shape " +
+                         alternatives(shapes));
+}
+
+void check_corner(Element& element, Length corner, const Extent& extent) {
+  const auto fits = [&](const std::optional<Length>& side) { return !side || corner * 2 < *side; };
+  if (fits(extent.width) && fits(extent.height)) return;
+  element.unexpected("corner", "job-out-of-range",
+                     "less than half of the opening's width and height");
+}
+
+void check_rise(Element& element, Length rise, const Extent& extent) {
+  if (extent.width && rise * 2 > *extent.width) {
+    element.unexpected("rise", "job-out-of-range",
+                       "at most half of the opening's width, which is a half round");
+  } else if (extent.height && rise >= *extent.height) {
+    element.unexpected("rise", "job-out-of-range", "less than the opening's height");
+  }
+}
+
+}  // namespace
+
+const std::vector<Word<ShapeKind>>& shape_words() {
+  static const std::vector<Word<ShapeKind>> words{
+      {"rectangle", ShapeKind::rectangle}, {"ellipse", ShapeKind::ellipse},
+      {"arch", ShapeKind::arch},           {"rounded", ShapeKind::rounded},
+      {"stepped", ShapeKind::stepped},     {"octagon", ShapeKind::octagon},
+      {"outline", ShapeKind::outline},     {"circle", ShapeKind::ellipse},
+      {"square", ShapeKind::rectangle}};
+  return words;
+}
+
+ShapeSpec read_shape(Element& element, Opening& opening, const Names& names) {
+  using enum ShapeKind;
+  ShapeSpec shape;
+  shape.kind = element.word<ShapeKind>("shape", shape_words(), rectangle);
+  const std::string word = element.value("shape").value_or("");
+  if (word == "circle" || word == "square") {
+    make_equal_sided(element, opening, names);
+  } else {
+    require_stated_size(element, opening);
+  }
+  refuse_foreign(element, "corner", {rounded, stepped, octagon}, shape.kind);
+  refuse_foreign(element, "rise", {arch}, shape.kind);
+  refuse_foreign(element, "file", {outline}, shape.kind);
+  refuse_foreign(element, "path", {outline}, shape.kind);
+
+  const Extent extent = known_extent(opening, names);
+  if (shape.kind == rounded || shape.kind == stepped || shape.kind == octagon) {
+    shape.corner = element.required_length("corner", Least::above_zero);
+    check_corner(element, shape.corner, extent);
+  }
+  if (shape.kind == arch) {
+    if (const auto rise = element.length("rise", Least::above_zero)) {
+      shape.rise = *rise;
+      check_rise(element, shape.rise, extent);
+    }
+  }
+  if (shape.kind == outline) {
+    element.required("file", "an SVG file");
+    shape.file = element.path("file");
+    shape.path_id = element.line("path");
+  }
+  return shape;
+}
+
+}  // namespace mullion

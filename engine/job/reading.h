@@ -1,0 +1,43 @@
+#pragma once
+
+// What the parts of the reader share while one job file is read: the source text, the problems
+// found so far, and the unit and scale that lengths without a unit are in.
+
+#include <string>
+#include <string_view>
+
+#include "engine/job/source_text.h"
+#include "engine/length/format.h"
+#include "engine/problem/problem.h"
+
+namespace mullion {
+
+class Reading {
+ public:
+  Reading(std::string_view text, std::string file) : source(text), file_(std::move(file)) {}
+
+  // Keeps the first `most_problems` and counts the rest.
+  void problem(std::size_t offset, std::string code, std::string message);
+  bool good() const { return problems_.empty(); }
+  // `; did you mean "x"?` where a candidate is near; else `; expected ` and all the candidates,
+  // when they are few; else nothing.
+  std::string hint(std::string_view found, const std::vector<std::string_view>& candidates) const;
+  // In the order of their places; a last note says how many are not listed.
+  Problems problems() const;
+
+  const SourceText source;
+  Scale scale;
+
+ private:
+  std::string file_;
+  Problems problems_;
+  std::size_t unlisted_ = 0;
+};
+
+// `"a", "b" or "c"`.
+std::string alternatives(const std::vector<std::string_view>& words);
+
+// At most 60 characters of the text, in double quotes.
+std::string quoted(std::string_view text);
+
+}  // namespace mullion

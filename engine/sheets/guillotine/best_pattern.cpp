@@ -15,32 +15,42 @@ constexpr double value_limit = static_cast<double>(std::int64_t{1} << 50);
 
 using Size = std::int64_t UnitPiece::*;
 
+// One side of the sheet and the longest cut along it.
+struct Side {
+  std::int64_t length, longest_cut;
+};
+
 // The same side of all pieces and of the sheet in fewer steps.
-void coarsen(std::int64_t& side, std::vector<UnitPiece>& pieces, Size size, bool up) {
+void coarsen(Side& side, std::vector<UnitPiece>& pieces, Size size, bool up) {
   for (UnitPiece& piece : pieces) {
     const std::int64_t steps = piece.*size * coarse_steps;
-    piece.*size = std::max<std::int64_t>(up ? (steps + side - 1) / side : steps / side, 1);
+    const std::int64_t rounding = up ? side.length - 1 : 0;
+    piece.*size = std::max<std::int64_t>((steps + rounding) / side.length, 1);
   }
-  side = coarse_steps;
+  side = {coarse_steps, side.longest_cut * coarse_steps / side.length};
 }
 
-void divide_by_common_step(std::int64_t& side, std::vector<UnitPiece>& pieces, Size size) {
+void divide_by_common_step(Side& side, std::vector<UnitPiece>& pieces, Size size) {
   std::int64_t step = 0;
   for (const UnitPiece& piece : pieces) step = std::gcd(step, piece.*size);
   if (step == 0) return;
   for (UnitPiece& piece : pieces) piece.*size /= step;
-  side /= step;
+  side = {side.length / step, side.longest_cut / step};
 }
 
-std::optional<CutPoints> points_for(std::int64_t side, const std::vector<UnitPiece>& pieces,
+// A part that is raised to a raster point may become too wide to be cut, so a limit on the cuts
+// leaves only normal points.
+std::optional<CutPoints> points_for(const Side& side, const std::vector<UnitPiece>& pieces,
                                     Size size) {
   std::vector<std::int64_t> sizes;
   for (const UnitPiece& piece : pieces) sizes.push_back(piece.*size);
   std::sort(sizes.begin(), sizes.end());
   sizes.erase(std::unique(sizes.begin(), sizes.end()), sizes.end());
-  const auto normal = normal_points(side, sizes, most_normal_points);
+  const auto normal = normal_points(side.length, sizes, most_normal_points);
   if (!normal) return std::nullopt;
-  return CutPoints{PointIndex(*normal), PointIndex(raster_points(side, *normal))};
+  const bool limited = side.longest_cut < side.length;
+  return CutPoints{PointIndex(*normal),
+                   PointIndex(limited ? *normal : raster_points(side.length, *normal))};
 }
 
 void give_sizes(Pattern& pattern, const std::vector<BlankSize>& blanks) {
@@ -54,14 +64,14 @@ void give_sizes(Pattern& pattern, const std::vector<BlankSize>& blanks) {
 
 }  // namespace
 
-PatternSearch::PatternSearch(Length width, Length height, Length kerf,
+PatternSearch::PatternSearch(Length width, Length height, CutLimits limits,
                              std::vector<BlankSize> blanks, std::size_t most_cells)
     : width_(width),
       height_(height),
-      kerf_(kerf),
+      limits_(limits),
       most_cells_(most_cells),
       blanks_(std::move(blanks)) {
-  bool sound = width > Length() && height > Length() && kerf >= Length();
+  bool sound = width > Length() && height > Length() && limits.kerf >= Length();
   for (const BlankSize& blank : blanks_) {
     sound = sound && blank.width > Length() && blank.height > Length();
   }
@@ -73,20 +83,33 @@ PatternSearch::PatternSearch(Length width, Length height, Length kerf,
   make_grid(*relaxed_, Rounding::down);
 }
 
+bool PatternSearch::can_be_had(Length width, Length height) const {
+  if (width > width_ || height > height_) return false;
+  if (width == width_ && height == height_) return true;
+  const auto too_long = [this](Length cut) {
+    return limits_.longest_cut && cut > *limits_.longest_cut;
+  };
+  if (too_long(width_) && too_long(height_)) return false;
+  return (!too_long(width) || height == height_) && (!too_long(height) || width == width_);
+}
+
 bool PatternSearch::make_grid(Grid& grid, Rounding rounding) const {
-  std::int64_t width = (width_ + kerf_).ticks();
-  std::int64_t height = (height_ + kerf_).ticks();
   grid.pieces.clear();
-  const auto add = [&](std::int64_t across, std::int64_t down, std::size_t blank, bool turned) {
-    if (across > width || down > height) return;
-    grid.pieces.push_back({across, down, 0, static_cast<int>(blank), turned});
+  const auto add = [&](Length across, Length down, std::size_t blank, bool turned) {
+    if (!can_be_had(across, down)) return;
+    grid.pieces.push_back({(across + limits_.kerf).ticks(), (down + limits_.kerf).ticks(), 0,
+                           static_cast<int>(blank), turned});
   };
   for (std::size_t i = 0; i < blanks_.size(); ++i) {
-    const std::int64_t across = (blanks_[i].width + kerf_).ticks();
-    const std::int64_t down = (blanks_[i].height + kerf_).ticks();
-    add(across, down, i, false);
-    if (blanks_[i].may_turn && across != down) add(down, across, i, true);
+    const BlankSize& blank = blanks_[i];
+    add(blank.width, blank.height, i, false);
+    if (blank.may_turn && blank.width != blank.height) add(blank.height, blank.width, i, true);
   }
+  const auto side = [this](Length length) {
+    const Length longest = std::min(limits_.longest_cut.value_or(length), length);
+    return Side{(length + limits_.kerf).ticks(), (longest + limits_.kerf).ticks()};
+  };
+  Side width = side(width_), height = side(height_);
   if (rounding != Rounding::none) {
     coarsen(width, grid.pieces, &UnitPiece::width, rounding == Rounding::up);
     coarsen(height, grid.pieces, &UnitPiece::height, rounding == Rounding::up);
@@ -98,11 +121,12 @@ bool PatternSearch::make_grid(Grid& grid, Rounding rounding) const {
   if (!across || !down || across->raster.size() * down->raster.size() > most_cells_) return false;
   grid.across = std::move(*across);
   grid.down = std::move(*down);
+  grid.widest = width.longest_cut;
+  grid.tallest = height.longest_cut;
   return true;
 }
 
-std::vector<UnitPiece> PatternSearch::valued(const Grid& grid,
-                                             const std::vector<std::int64_t>& values) const {
+ValueTable PatternSearch::table(const Grid& grid, const std::vector<std::int64_t>& values) const {
   const double sheet =
       static_cast<double>(grid.across.raster.back()) * static_cast<double>(grid.down.raster.back());
   std::vector<UnitPiece> pieces;
@@ -114,18 +138,18 @@ std::vector<UnitPiece> PatternSearch::valued(const Grid& grid,
     }
     if (piece.value > 0) pieces.push_back(piece);
   }
-  return pieces;
+  return ValueTable(grid.across, grid.down, std::move(pieces), grid.widest, grid.tallest);
 }
 
 BestPattern PatternSearch::find(const std::vector<std::int64_t>& values) const {
-  const ValueTable table(grid_.across, grid_.down, valued(grid_, values));
+  const ValueTable found = table(grid_, values);
   BestPattern best;
-  best.value = best.bound = table.best();
-  best.pattern = table.pattern();
+  best.value = best.bound = found.best();
+  best.pattern = found.pattern();
   give_sizes(best.pattern, blanks_);
-  best.pattern = pushed_together(best.pattern, width_, height_, kerf_);
+  best.pattern = pushed_together(best.pattern, width_, height_, limits_);
   if (relaxed_) {
-    best.bound = ValueTable(relaxed_->across, relaxed_->down, valued(*relaxed_, values)).best();
+    best.bound = table(*relaxed_, values).best();
   }
   return best;
 }

@@ -33,9 +33,9 @@ struct BestPattern {
 class PatternSearch {
  public:
   // Throws std::invalid_argument unless sizes are positive and the kerf is not negative. Blanks
-  // that do not fit are left out. The search is exact while the pairs of cut points, across and
-  // down, are no more than `most_cells`; each takes 8 bytes.
-  PatternSearch(Length width, Length height, Length kerf, std::vector<BlankSize> blanks,
+  // that do not fit are left out, or could only be had by too long a cut. The search is exact while
+  // the pairs of cut points, across and down, are no more than `most_cells`; each takes 8 bytes.
+  PatternSearch(Length width, Length height, CutLimits limits, std::vector<BlankSize> blanks,
                 std::size_t most_cells = 10'000'000);
 
   // One value for each blank; a blank worth nothing or less is left out. Throws
@@ -45,13 +45,16 @@ class PatternSearch {
  private:
   struct Grid {
     CutPoints across, down;
+    std::int64_t widest = 0, tallest = 0;  // the longest cuts
     std::vector<UnitPiece> pieces;  // in steps of the grid, grown by the kerf, without values
   };
   enum class Rounding { none, up, down };
+  bool can_be_had(Length width, Length height) const;
   bool make_grid(Grid& grid, Rounding rounding) const;
-  std::vector<UnitPiece> valued(const Grid& grid, const std::vector<std::int64_t>& values) const;
+  ValueTable table(const Grid& grid, const std::vector<std::int64_t>& values) const;
 
-  Length width_, height_, kerf_;
+  Length width_, height_;
+  CutLimits limits_;
   std::size_t most_cells_;
   std::vector<BlankSize> blanks_;
   Grid grid_;                    // every pattern of it can be cut

@@ -81,24 +81,29 @@ Pattern shrunk(const Pattern& pattern, Length kerf) {
   return result;
 }
 
-Pattern filled(Pattern pattern, Length width, Length height, Length kerf);
+bool can_cut(Kind kind, Length width, Length height, const CutLimits& limits) {
+  return !limits.longest_cut || (kind == Kind::columns ? height : width) <= *limits.longest_cut;
+}
+
+Pattern filled(Pattern pattern, Length width, Length height, const CutLimits& limits);
 
 // `pattern` with one part of waste after it along `kind`, in a board of width x height.
-Pattern with_waste_after(Pattern pattern, Kind kind, Length width, Length height, Length kerf) {
+Pattern with_waste_after(Pattern pattern, Kind kind, Length width, Length height,
+                         const CutLimits& limits) {
   Pattern waste;
   waste.width = width;
   waste.height = height;
   const Length size = extent(waste, kind);
   const Length used = extent(pattern, kind);
-  along(waste, kind) = std::max(size - used - kerf, Length());
+  along(waste, kind) = std::max(size - used - limits.kerf, Length());
   Pattern whole;
   whole.kind = kind;
   whole.width = width;
   whole.height = height;
-  whole.parts.push_back(kind == Kind::columns ? filled(std::move(pattern), used, height, kerf)
-                                              : filled(std::move(pattern), width, used, kerf));
+  whole.parts.push_back(kind == Kind::columns ? filled(std::move(pattern), used, height, limits)
+                                              : filled(std::move(pattern), width, used, limits));
   whole.parts.push_back(std::move(waste));
-  whole.parts = arranged(kind, std::move(whole.parts), kerf);
+  whole.parts = arranged(kind, std::move(whole.parts), limits.kerf);
   return whole;
 }
 
@@ -116,14 +121,16 @@ double largest_left_beside_a_part(const Pattern& pattern, Length size) {
   return largest;
 }
 
-Pattern filled(Pattern pattern, Length width, Length height, Length kerf) {
+Pattern filled(Pattern pattern, Length width, Length height, const CutLimits& limits) {
   const Length right = width - pattern.width;
   const Length below = height - pattern.height;
   if (right == Length() && below == Length() && pattern.parts.empty()) return pattern;
-  const bool by_column = area(right, height) >= area(width, below);
   if (pattern.kind == Kind::blank) {
+    const bool by_column =
+        can_cut(Kind::columns, width, height, limits) && right > Length() &&
+        (area(right, height) >= area(width, below) || !can_cut(Kind::rows, width, height, limits));
     return with_waste_after(std::move(pattern), by_column ? Kind::columns : Kind::rows, width,
-                            height, kerf);
+                            height, limits);
   }
 
   const Kind kind = pattern.kind;
@@ -132,16 +139,17 @@ Pattern filled(Pattern pattern, Length width, Length height, Length kerf) {
   const Length size_across = kind == Kind::columns ? height : width;
   const Length size_along = kind == Kind::columns ? width : height;
   const bool strip_first =
-      spare_across > Length() &&
-      area(size_along, spare_across) >=
-          std::max(area(spare, size_across), largest_left_beside_a_part(pattern, size_across));
-  if (strip_first) return with_waste_after(std::move(pattern), other(kind), width, height, kerf);
-  if (spare > Length()) return with_waste_after(std::move(pattern), kind, width, height, kerf);
+      spare_across > Length() && can_cut(other(kind), width, height, limits) &&
+      (!can_cut(kind, width, height, limits) ||
+       area(size_along, spare_across) >=
+           std::max(area(spare, size_across), largest_left_beside_a_part(pattern, size_across)));
+  if (strip_first) return with_waste_after(std::move(pattern), other(kind), width, height, limits);
+  if (spare > Length()) return with_waste_after(std::move(pattern), kind, width, height, limits);
 
   across(pattern, kind) = size_across;
   for (Pattern& part : pattern.parts) {
-    part = kind == Kind::columns ? filled(std::move(part), part.width, height, kerf)
-                                 : filled(std::move(part), width, part.height, kerf);
+    part = kind == Kind::columns ? filled(std::move(part), part.width, height, limits)
+                                 : filled(std::move(part), width, part.height, limits);
   }
   return pattern;
 }
@@ -154,9 +162,10 @@ std::vector<PlacedBlank> blanks_in(const Pattern& pattern, Length kerf) {
   return found;
 }
 
-Pattern pushed_together(const Pattern& pattern, Length width, Length height, Length kerf) {
-  Pattern blanks = shrunk(pattern, kerf);
-  if (blanks.kind != Kind::waste) return filled(std::move(blanks), width, height, kerf);
+Pattern pushed_together(const Pattern& pattern, Length width, Length height,
+                        const CutLimits& limits) {
+  Pattern blanks = shrunk(pattern, limits.kerf);
+  if (blanks.kind != Kind::waste) return filled(std::move(blanks), width, height, limits);
   Pattern waste;
   waste.width = width;
   waste.height = height;

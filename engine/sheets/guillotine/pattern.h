@@ -8,6 +8,7 @@
 // one exception: a last part of waste without extent stands for a cut along the edge whose kerf
 // lies partly outside the board.
 
+#include <optional>
 #include <vector>
 
 #include "engine/length/length.h"
@@ -29,13 +30,20 @@ struct PlacedBlank {
   Length left, top, width, height;
 };
 
+// What a cutter does to a sheet.
+struct CutLimits {
+  Length kerf;                        // taken by every cut; a knife takes none
+  std::optional<Length> longest_cut;  // nothing: any cut can be made
+};
+
 // Every blank of the pattern, measured from its upper left corner.
 std::vector<PlacedBlank> blanks_in(const Pattern& pattern, Length kerf);
 
 // The same blanks in the same arrangement, pushed up and to the left in a board of width x height,
 // so that what is left over lies together in few large rectangles. Sizes of inner nodes and waste
 // of the input are not read. Nested parts of a kind become one, and equal parts lie side by side,
-// so that one stop setting serves them all. The blanks must fit.
-Pattern pushed_together(const Pattern& pattern, Length width, Length height, Length kerf);
+// so that one stop setting serves them all. The blanks must fit, by cuts within the limits.
+Pattern pushed_together(const Pattern& pattern, Length width, Length height,
+                        const CutLimits& limits);
 
 }  // namespace mullion

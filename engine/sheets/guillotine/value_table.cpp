@@ -47,10 +47,12 @@ constexpr double least_gain = 0.5;
 }  // namespace
 
 ValueTable::ValueTable(const CutPoints& across, const CutPoints& down,
-                       std::vector<UnitPiece> pieces)
+                       std::vector<UnitPiece> pieces, std::int64_t widest, std::int64_t tallest)
     : across_(across.raster),
       down_(down.raster),
       pieces_(std::move(pieces)),
+      widest_(widest),
+      tallest_(tallest),
       values_(across_.size() * down_.size(), 0) {
   place_pieces();
   fill(knapsack(down, pieces_, &UnitPiece::height, &UnitPiece::width),
@@ -73,17 +75,20 @@ void ValueTable::fill(const std::vector<double>& per_width, const std::vector<do
   for (std::size_t i = 1; i < across_.size(); ++i) {
     rows.clear();
     const std::int64_t x = across_[i];
+    const bool level_cuts = x <= widest_;
     std::int64_t* const here = &values_[i * downs];
     for (std::size_t j = 1; j < downs; ++j) {
       const std::int64_t y = down_[j];
       const double column_bound = per_width[j] * static_cast<double>(x);
       const double row_bound = per_height[i] * static_cast<double>(y);
-      const std::int64_t narrower = here[j - downs];
-      const std::int64_t lower = here[j - 1];
+      const bool upright_cuts = y <= tallest_;
+      const std::int64_t narrower = upright_cuts ? here[j - downs] : 0;
+      const std::int64_t lower = level_cuts ? here[j - 1] : 0;
       std::int64_t best = std::max({here[j], narrower, lower});
 
       std::int64_t in_columns = narrower;
       for (const Strip& strip : columns[j]) {
+        if (!upright_cuts) break;
         if (strip.loss > column_bound - static_cast<double>(best) - least_gain) break;
         if (2 * strip.size > x) continue;
         in_columns =
@@ -92,6 +97,7 @@ void ValueTable::fill(const std::vector<double>& per_width, const std::vector<do
       }
       std::int64_t in_rows = lower;
       for (const Strip& strip : rows) {
+        if (!level_cuts) break;
         if (strip.loss > row_bound - static_cast<double>(best) - least_gain) break;
         if (2 * strip.size > y) continue;
         in_rows = std::max(in_rows, strip.value + here[down_.at_or_below(y - strip.size)]);
@@ -112,7 +118,7 @@ bool ValueTable::parts_at(Cell cell, Cell& first, Cell& second, Pattern::Kind& k
   const std::int64_t wanted = value(cell.across, cell.down);
   const std::int64_t x = across_[cell.across];
   const std::int64_t y = down_[cell.down];
-  for (std::size_t i = 1; i < cell.across && 2 * across_[i] <= x; ++i) {
+  for (std::size_t i = 1; i < cell.across && 2 * across_[i] <= x && y <= tallest_; ++i) {
     const std::size_t rest = across_.at_or_below(x - across_[i]);
     if (value(i, cell.down) + value(rest, cell.down) != wanted) continue;
     first = {i, cell.down};
@@ -120,7 +126,7 @@ bool ValueTable::parts_at(Cell cell, Cell& first, Cell& second, Pattern::Kind& k
     kind = Pattern::Kind::columns;
     return true;
   }
-  for (std::size_t j = 1; j < cell.down && 2 * down_[j] <= y; ++j) {
+  for (std::size_t j = 1; j < cell.down && 2 * down_[j] <= y && x <= widest_; ++j) {
     const std::size_t rest = down_.at_or_below(y - down_[j]);
     if (value(cell.across, j) + value(cell.across, rest) != wanted) continue;
     first = {cell.across, j};
@@ -135,8 +141,12 @@ Pattern ValueTable::pattern_of(Cell cell) const {
   Pattern pattern;
   const std::int64_t wanted = value(cell.across, cell.down);
   if (wanted == 0) return pattern;
-  while (value(cell.across - 1, cell.down) == wanted) --cell.across;
-  while (value(cell.across, cell.down - 1) == wanted) --cell.down;
+  while (down_[cell.down] <= tallest_ && value(cell.across - 1, cell.down) == wanted) {
+    --cell.across;
+  }
+  while (across_[cell.across] <= widest_ && value(cell.across, cell.down - 1) == wanted) {
+    --cell.down;
+  }
   for (const UnitPiece& piece : pieces_) {
     if (piece.value != wanted || piece.width > across_[cell.across] ||
         piece.height > down_[cell.down]) {

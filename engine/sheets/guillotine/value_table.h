@@ -30,8 +30,11 @@ struct UnitPiece {
 
 class ValueTable {
  public:
-  // All pieces fit the sheet. The value of a full sheet stays below 2^50.
-  ValueTable(const CutPoints& across, const CutPoints& down, std::vector<UnitPiece> pieces);
+  // All pieces fit the sheet. The value of a full sheet stays below 2^50. `widest` is the longest
+  // level cut, `tallest` the longest upright one; at most one of them is less than the sheet's
+  // side.
+  ValueTable(const CutPoints& across, const CutPoints& down, std::vector<UnitPiece> pieces,
+             std::int64_t widest, std::int64_t tallest);
 
   std::int64_t best() const { return values_.back(); }
 
@@ -53,6 +56,7 @@ class ValueTable {
   const PointIndex& across_;
   const PointIndex& down_;
   std::vector<UnitPiece> pieces_;
+  std::int64_t widest_, tallest_;
   std::vector<std::int64_t> values_;
 };
 

@@ -12,8 +12,12 @@ namespace {
 // The best value by trying every whole cut of every rectangle; knows nothing of cut points.
 class EveryCut {
  public:
-  EveryCut(std::vector<BlankSize> blanks, std::vector<std::int64_t> values, std::int64_t kerf)
-      : blanks_(std::move(blanks)), values_(std::move(values)), kerf_(kerf) {}
+  EveryCut(std::vector<BlankSize> blanks, std::vector<std::int64_t> values, std::int64_t kerf,
+           std::int64_t longest_cut)
+      : blanks_(std::move(blanks)),
+        values_(std::move(values)),
+        kerf_(kerf),
+        longest_cut_(longest_cut) {}
 
   std::int64_t best(std::int64_t width, std::int64_t height) {
     if (width <= 0 || height <= 0) return 0;
@@ -22,14 +26,14 @@ class EveryCut {
     std::int64_t value = 0;
     for (std::size_t i = 0; i < blanks_.size(); ++i) {
       const std::int64_t w = blanks_[i].width.ticks(), h = blanks_[i].height.ticks();
-      const bool upright = w <= width && h <= height;
-      const bool lying = blanks_[i].may_turn && h <= width && w <= height;
+      const bool upright = w == width && h == height;
+      const bool lying = blanks_[i].may_turn && h == width && w == height;
       if (upright || lying) value = std::max(value, values_[i]);
     }
-    for (std::int64_t x = 1; x < width; ++x) {
+    for (std::int64_t x = 1; x < width && height <= longest_cut_; ++x) {
       value = std::max(value, best(x, height) + best(width - x - kerf_, height));
     }
-    for (std::int64_t y = 1; y < height; ++y) {
+    for (std::int64_t y = 1; y < height && width <= longest_cut_; ++y) {
       value = std::max(value, best(width, y) + best(width, height - y - kerf_));
     }
     return known_[key] = value;
@@ -38,7 +42,7 @@ class EveryCut {
  private:
   std::vector<BlankSize> blanks_;
   std::vector<std::int64_t> values_;
-  std::int64_t kerf_;
+  std::int64_t kerf_, longest_cut_;
   std::map<std::pair<std::int64_t, std::int64_t>, std::int64_t> known_;
 };
 
@@ -62,38 +66,43 @@ TEST_CASE("no way of cutting a small sheet beats the pattern found") {
       blanks.push_back({units(w), units(h), draw(0, 1) == 1});
       values.push_back(draw(0, 2) == 0 ? w * h : draw(1, 120));
     }
+    const std::int64_t longest = draw(0, 1) == 0 ? 100 : draw(8, 32);
+    const CutLimits limits{units(kerf), units(longest)};
     const BestPattern best =
-        PatternSearch(units(width), units(height), units(kerf), blanks).find(values);
-    INFO("round " << round << ": " << width << " x " << height << ", kerf " << kerf);
-    REQUIRE(best.value == EveryCut(blanks, values, kerf).best(width, height));
+        PatternSearch(units(width), units(height), limits, blanks).find(values);
+    INFO("round " << round << ": " << width << " x " << height << ", kerf " << kerf
+                  << ", longest cut " << longest);
+    REQUIRE(best.value == EveryCut(blanks, values, kerf, longest).best(width, height));
     REQUIRE(best.bound == best.value);
-    REQUIRE(fault_in(best.pattern, units(width), units(height), units(kerf), blanks) == "");
+    REQUIRE(fault_in(best.pattern, units(width), units(height), limits, blanks) == "");
     REQUIRE(value_of(best.pattern, units(width), units(height), units(kerf), values) == best.value);
   }
 }
 
 TEST_CASE("four 16 x 20 in blanks fill a 32 x 40 in sheet when a knife takes no kerf") {
   const BestPattern best =
-      PatternSearch(inches(32), inches(40), Length(), {{inches(16), inches(20), false}}).find({1});
+      PatternSearch(inches(32), inches(40), {Length(), {}}, {{inches(16), inches(20), false}})
+          .find({1});
   CHECK(best.value == 4);
 }
 
 TEST_CASE("a kerf of 1/8 in leaves room for one 16 x 20 in blank beside which nothing fits") {
   const Length kerf = sixty_fourths(8);
-  const PatternSearch search(inches(32), inches(40), kerf, {{inches(16), inches(20), false}});
+  const PatternSearch search(inches(32), inches(40), {kerf, {}}, {{inches(16), inches(20), false}});
   CHECK(search.find({1}).value == 1);
 }
 
 TEST_CASE("blanks that span the sheet need no cut at its edges") {
   const Length kerf = sixty_fourths(8);
   const Length half = Length::from_ticks((inches(32) - kerf).ticks() / 2);
-  const PatternSearch search(inches(32), inches(40), kerf, {{half, inches(40), false}});
+  const PatternSearch search(inches(32), inches(40), {kerf, {}}, {{half, inches(40), false}});
   CHECK(search.find({1}).value == 2);
 }
 
 TEST_CASE("a blank may turn only where its board has no grain") {
   const auto count = [](bool may_turn) {
-    return PatternSearch(inches(32), inches(10), Length(), {{inches(10), inches(16), may_turn}})
+    return PatternSearch(inches(32), inches(10), {Length(), {}},
+                         {{inches(10), inches(16), may_turn}})
         .find({1})
         .value;
   };
@@ -102,7 +111,8 @@ TEST_CASE("a blank may turn only where its board has no grain") {
 }
 
 TEST_CASE("what is left over lies together in one rectangle") {
-  const PatternSearch search(inches(32), inches(40), Length(), {{inches(10), inches(40), false}});
+  const PatternSearch search(inches(32), inches(40), {Length(), {}},
+                             {{inches(10), inches(40), false}});
   const BestPattern best = search.find({1});
   REQUIRE(best.value == 3);
   REQUIRE(best.pattern.parts.size() == 4);
@@ -119,15 +129,16 @@ TEST_CASE("sizes that share no step still give a pattern and a bound that holds"
         {inches(2) + units(random() % 200'000), inches(2) + units(random() % 200'000)});
     values.push_back(blanks.back().width.ticks() / 1000 * (blanks.back().height.ticks() / 1000));
   }
-  const BestPattern best = PatternSearch(inches(32), inches(40), Length(), blanks).find(values);
+  const BestPattern best =
+      PatternSearch(inches(32), inches(40), {Length(), {}}, blanks).find(values);
   CHECK(best.value <= best.bound);
   CHECK(static_cast<double>(best.value) > 0.97 * static_cast<double>(best.bound));
-  CHECK(fault_in(best.pattern, inches(32), inches(40), Length(), blanks) == "");
+  CHECK(fault_in(best.pattern, inches(32), inches(40), {}, blanks) == "");
   CHECK(value_of(best.pattern, inches(32), inches(40), Length(), values) == best.value);
 }
 
 TEST_CASE("sizes that are not positive are refused") {
-  CHECK_THROWS_AS(PatternSearch(inches(32), inches(40), Length(), {{Length(), inches(3)}}),
+  CHECK_THROWS_AS(PatternSearch(inches(32), inches(40), {Length(), {}}, {{Length(), inches(3)}}),
                   std::invalid_argument);
-  CHECK_THROWS_AS(PatternSearch(Length(), inches(40), Length(), {}), std::invalid_argument);
+  CHECK_THROWS_AS(PatternSearch(Length(), inches(40), {Length(), {}}, {}), std::invalid_argument);
 }

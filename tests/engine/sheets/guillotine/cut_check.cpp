@@ -8,17 +8,20 @@ bool same(Length a, Length b) {
   return a == b;
 }
 
-std::string fault_in_parts(const Pattern& pattern, Length kerf,
+std::string fault_in_parts(const Pattern& pattern, const CutLimits& limits,
                            const std::vector<BlankSize>& blanks) {
   const bool columns = pattern.kind == Pattern::Kind::columns;
   if (pattern.parts.size() < 2) return "a cut leaves fewer than two parts";
   const Length whole = columns ? pattern.width : pattern.height;
   const Length across = columns ? pattern.height : pattern.width;
+  if (limits.longest_cut && across > *limits.longest_cut) return "a cut is too long";
+  const Length kerf = limits.kerf;
   Length sum = Length() - kerf;
   for (const Pattern& part : pattern.parts) {
     if (!same(columns ? part.height : part.width, across)) return "a cut stops short of the edge";
     sum += (columns ? part.width : part.height) + kerf;
-    if (std::string fault = fault_in(part, part.width, part.height, kerf, blanks); !fault.empty()) {
+    if (std::string fault = fault_in(part, part.width, part.height, limits, blanks);
+        !fault.empty()) {
       return fault;
     }
   }
@@ -37,7 +40,7 @@ bool apart(const PlacedBlank& a, const PlacedBlank& b, Length kerf) {
 
 }  // namespace
 
-std::string fault_in(const Pattern& pattern, Length width, Length height, Length kerf,
+std::string fault_in(const Pattern& pattern, Length width, Length height, const CutLimits& limits,
                      const std::vector<BlankSize>& blanks) {
   if (pattern.width != width || pattern.height != height) return "a part has the wrong size";
   if (pattern.width < Length() || pattern.height < Length()) return "a part has a negative size";
@@ -52,7 +55,7 @@ std::string fault_in(const Pattern& pattern, Length width, Length height, Length
       return w == width && h == height ? "" : "a blank has another size than was asked for";
     }
     default:
-      return fault_in_parts(pattern, kerf, blanks);
+      return fault_in_parts(pattern, limits, blanks);
   }
 }
 

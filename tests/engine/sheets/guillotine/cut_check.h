@@ -10,7 +10,8 @@
 
 // What is wrong with the pattern, or an empty text.
 std::string fault_in(const mullion::Pattern& pattern, mullion::Length width, mullion::Length height,
-                     mullion::Length kerf, const std::vector<mullion::BlankSize>& blanks);
+                     const mullion::CutLimits& limits,
+                     const std::vector<mullion::BlankSize>& blanks);
 
 // The blanks' values, counted from the places of the blanks; -1 when two blanks overlap or one
 // sticks out.

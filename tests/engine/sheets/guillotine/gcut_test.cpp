@@ -34,11 +34,11 @@ Instance read_instance(int number, bool may_turn) {
 void check(int number, bool may_turn, std::int64_t optimum) {
   INFO("gcut" << number << (may_turn ? ", pieces may turn" : ", pieces may not turn"));
   const Instance instance = read_instance(number, may_turn);
-  const BestPattern best = PatternSearch(instance.width, instance.height, Length(), instance.blanks)
-                               .find(instance.values);
+  const BestPattern best =
+      PatternSearch(instance.width, instance.height, {}, instance.blanks).find(instance.values);
   CHECK(best.value == optimum);
   CHECK(best.bound == optimum);
-  CHECK(fault_in(best.pattern, instance.width, instance.height, Length(), instance.blanks) == "");
+  CHECK(fault_in(best.pattern, instance.width, instance.height, {}, instance.blanks) == "");
   CHECK(value_of(best.pattern, instance.width, instance.height, Length(), instance.values) ==
         optimum);
 }

@@ -66,6 +66,11 @@ void give_sizes(Pattern& pattern, const std::vector<BlankSize>& blanks) {
 
 PatternSearch::PatternSearch(Length width, Length height, CutLimits limits,
                              std::vector<BlankSize> blanks, std::size_t most_cells)
+    : PatternSearch(width, height, limits, std::move(blanks), most_cells, {}) {}
+
+PatternSearch::PatternSearch(Length width, Length height, CutLimits limits,
+                             std::vector<BlankSize> blanks, std::size_t most_cells,
+                             const std::vector<std::int64_t>& values)
     : width_(width),
       height_(height),
       limits_(limits),
@@ -76,11 +81,11 @@ PatternSearch::PatternSearch(Length width, Length height, CutLimits limits,
     sound = sound && blank.width > Length() && blank.height > Length();
   }
   if (!sound) throw std::invalid_argument("sheets and blanks have positive sizes");
-  if (make_grid(grid_, Rounding::none)) return;
+  if (make_grid(grid_, Rounding::none, values)) return;
   most_cells_ = coarse_steps * coarse_steps * 2;
-  make_grid(grid_, Rounding::up);
+  make_grid(grid_, Rounding::up, values);
   relaxed_.emplace();
-  make_grid(*relaxed_, Rounding::down);
+  make_grid(*relaxed_, Rounding::down, values);
 }
 
 bool PatternSearch::can_be_had(Length width, Length height) const {
@@ -93,7 +98,8 @@ bool PatternSearch::can_be_had(Length width, Length height) const {
   return (!too_long(width) || height == height_) && (!too_long(height) || width == width_);
 }
 
-bool PatternSearch::make_grid(Grid& grid, Rounding rounding) const {
+bool PatternSearch::make_grid(Grid& grid, Rounding rounding,
+                              const std::vector<std::int64_t>& values) const {
   grid.pieces.clear();
   const auto add = [&](Length across, Length down, std::size_t blank, bool turned) {
     if (!can_be_had(across, down)) return;
@@ -101,6 +107,7 @@ bool PatternSearch::make_grid(Grid& grid, Rounding rounding) const {
                            static_cast<int>(blank), turned});
   };
   for (std::size_t i = 0; i < blanks_.size(); ++i) {
+    if (!values.empty() && values[i] <= 0) continue;
     const BlankSize& blank = blanks_[i];
     add(blank.width, blank.height, i, false);
     if (blank.may_turn && blank.width != blank.height) add(blank.height, blank.width, i, true);
@@ -141,13 +148,29 @@ ValueTable PatternSearch::table(const Grid& grid, const std::vector<std::int64_t
   return ValueTable(grid.across, grid.down, std::move(pieces), grid.widest, grid.tallest);
 }
 
+PatternSearch PatternSearch::within(Length width, Length height,
+                                    const std::vector<std::int64_t>& values) const {
+  return {width, height, limits_, blanks_, most_cells_, values};
+}
+
+Pattern PatternSearch::pushed_together(const Pattern& pattern) const {
+  return mullion::pushed_together(pattern, width_, height_, limits_);
+}
+
+std::int64_t PatternSearch::effort() const {
+  constexpr std::size_t overhead = 3000;
+  const Grid& largest = relaxed_ ? *relaxed_ : grid_;
+  return static_cast<std::int64_t>(overhead +
+                                   largest.across.raster.size() * largest.down.raster.size());
+}
+
 BestPattern PatternSearch::find(const std::vector<std::int64_t>& values) const {
   const ValueTable found = table(grid_, values);
   BestPattern best;
   best.value = best.bound = found.best();
   best.pattern = found.pattern();
   give_sizes(best.pattern, blanks_);
-  best.pattern = pushed_together(best.pattern, width_, height_, limits_);
+  best.pattern = pushed_together(best.pattern);
   if (relaxed_) {
     best.bound = table(*relaxed_, values).best();
   }

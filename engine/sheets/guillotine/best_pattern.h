@@ -42,7 +42,22 @@ class PatternSearch {
   // std::invalid_argument where a full sheet could be worth 2^50 or more.
   BestPattern find(const std::vector<std::int64_t>& values) const;
 
+  // The same blanks in another board; those whose value is not positive are of no interest there.
+  PatternSearch within(Length width, Length height, const std::vector<std::int64_t>& values) const;
+
+  // mullion::pushed_together in this very sheet.
+  Pattern pushed_together(const Pattern& pattern) const;
+
+  Length width() const { return width_; }
+  Length height() const { return height_; }
+  const std::vector<BlankSize>& blanks() const { return blanks_; }
+
+  // The time that find takes, measured in cells of the value table.
+  std::int64_t effort() const;
+
  private:
+  PatternSearch(Length width, Length height, CutLimits limits, std::vector<BlankSize> blanks,
+                std::size_t most_cells, const std::vector<std::int64_t>& values);
   struct Grid {
     CutPoints across, down;
     std::int64_t widest = 0, tallest = 0;  // the longest cuts
@@ -50,7 +65,7 @@ class PatternSearch {
   };
   enum class Rounding { none, up, down };
   bool can_be_had(Length width, Length height) const;
-  bool make_grid(Grid& grid, Rounding rounding) const;
+  bool make_grid(Grid& grid, Rounding rounding, const std::vector<std::int64_t>& values) const;
   ValueTable table(const Grid& grid, const std::vector<std::int64_t>& values) const;
 
   Length width_, height_;

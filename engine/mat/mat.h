@@ -54,6 +54,14 @@ struct Mat {
 // Derives the mat. Errors name the job's statement that makes a layer impossible.
 Result<Mat> build_mat(const Job& job, const Layout& layout);
 
+// The reveal of a layer (from 2) in an opening: the opening's own, else the layer's.
+Sides reveal_of(const Job& job, const Opening& opening, int layer_number);
+
+// How far a layer's cut line lies inside the line of the layer above it: reveal plus the bevel's
+// run, or the reveal alone where the job reads reveals from line to line. Zero for the first layer
+// and for a layer that is not cut for the opening.
+Sides line_inset(const Job& job, const Opening& opening, int layer_number);
+
 // How far the top mat's back edge lies outside the lowest layer's back edge, for one opening.
 Sides reveal_stack(const Job& job, const Opening& opening);
 

@@ -27,4 +27,10 @@ struct Outline {
   friend bool operator==(const Outline&, const Outline&) = default;
 };
 
+// The closed polygon through the corners.
+Outline polygon(const std::vector<Point>& corners);
+
+// Seen from behind: x becomes width - x.
+Outline mirrored(const Outline& outline, Length width);
+
 }  // namespace mullion

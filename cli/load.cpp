@@ -1,0 +1,56 @@
+#include "cli/load.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cstdio>
+#include <filesystem>
+
+#include "cli/verb.h"
+#include "engine/file/file.h"
+#include "engine/job/read.h"
+
+namespace mullion::cli {
+
+Result<Loaded> load(const std::string& path) {
+  Result<Job> job = read_job(path);
+  if (!job) return tl::unexpected(std::move(job.error()));
+  Result<Layout> layout = lay_out(*job);
+  if (!layout) return tl::unexpected(std::move(layout.error()));
+  Result<Mat> mat = build_mat(*job, *layout);
+  if (!mat) return tl::unexpected(std::move(mat.error()));
+  return Loaded{std::move(*job), std::move(*layout), std::move(*mat)};
+}
+
+int report(const Problems& problems) {
+  bool wrong = false, unreadable = false;
+  for (const Problem& problem : problems) {
+    std::fprintf(stderr, "%s\n", to_string(problem).c_str());
+    wrong = wrong || problem.severity == Severity::error;
+    unreadable = unreadable || problem.code == "file-read";
+  }
+  return unreadable ? bad_file : wrong ? bad_job : success;
+}
+
+int write_output(const std::string& path, std::string_view bytes) {
+  if (path == "-") {
+    const bool written = std::fwrite(bytes.data(), 1, bytes.size(), stdout) == bytes.size() &&
+                         std::fflush(stdout) == 0;
+    if (written) return success;
+    std::fputs("error: cannot write to standard output\n", stderr);
+    return bad_file;
+  }
+  const auto written = replace_file(path, bytes);
+  if (written) return success;
+  std::fprintf(stderr, "error: %s\n", written.error().c_str());
+  return bad_file;
+}
+
+std::string ending_of(const std::string& path) {
+  std::string ending = std::filesystem::path(path).extension().string();
+  if (!ending.empty()) ending.erase(0, 1);
+  std::transform(ending.begin(), ending.end(), ending.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return ending;
+}
+
+}  // namespace mullion::cli

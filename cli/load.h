@@ -1,0 +1,32 @@
+#pragma once
+
+// The way of the data up to the mat, and the ends of it: problems to standard error, bytes to
+// files.
+
+#include <string>
+#include <string_view>
+
+#include "engine/job/job.h"
+#include "engine/layout/layout.h"
+#include "engine/mat/checks.h"
+
+namespace mullion::cli {
+
+struct Loaded {
+  Job job;
+  Layout layout;
+  Mat mat;
+};
+
+Result<Loaded> load(const std::string& path);
+
+// Prints each problem on a line of its own to standard error and returns the exit status.
+int report(const Problems& problems);
+
+// Writes beside `path` and renames; `-` is standard output. Returns the exit status.
+int write_output(const std::string& path, std::string_view bytes);
+
+// "pdf" of "a/b.PDF"; empty where there is none.
+std::string ending_of(const std::string& path);
+
+}  // namespace mullion::cli

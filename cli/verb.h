@@ -1,0 +1,27 @@
+#pragma once
+
+// A verb of the program is one file: it adds a subcommand to the app, with its options, and sets
+// what is to be done when that subcommand was given. The work returns an exit status.
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <string>
+
+#include "engine/problem/problem.h"
+
+namespace mullion::cli {
+
+// Exit statuses, as `mullion --help` lists them.
+enum Exit : int {
+  success = 0,
+  bad_job = 1,    // the input was read and is wrong, or cannot be satisfied
+  bad_usage = 2,  // the command line is wrong
+  bad_file = 3,   // a file cannot be read or written
+  failure = 4,    // a fault of the program itself
+};
+
+using Action = std::function<int()>;
+
+void add_check(CLI::App& app, Action& action);
+
+}  // namespace mullion::cli

@@ -1,0 +1,13 @@
+#pragma once
+
+// Puts a conflict of rules into a framer's words, with a change that would resolve it.
+
+#include "engine/layout/model.h"
+
+namespace mullion::layout {
+
+// The first problem states the conflict at the place of its first statement; notes at the places
+// of the others follow.
+Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict);
+
+}  // namespace mullion::layout

@@ -1,0 +1,95 @@
+#include <optional>
+
+#include "engine/layout/conflict.h"
+#include "engine/layout/layout.h"
+#include "engine/layout/model.h"
+#include "engine/layout/snapping.h"
+
+namespace mullion {
+namespace {
+
+using namespace layout;
+
+// A published course sheet asks for borders of at least 2 in on boards to 11 x 14 in and at least
+// 3 in on larger ones (E. Stapel, "Matting and presentation"). Where a job leaves its outer size
+// and its borders free, they are these.
+constexpr Length small_board_border = inches(2);
+constexpr Length large_board_border = inches(3);
+constexpr Length small_board_short_side = inches(11);
+constexpr Length small_board_long_side = inches(14);
+
+// Our own figure: where a job leaves a gap free and nothing else decides it.
+constexpr Length free_gap = inches(1);
+
+bool is_small_board(const Layout& layout) {
+  return std::min(layout.width, layout.height) <= small_board_short_side &&
+         std::max(layout.width, layout.height) <= small_board_long_side;
+}
+
+bool borders_may_follow_the_board(const Job& job) {
+  const bool free_width =
+      !job.outer_width && !job.frame && !(job.borders.left && job.borders.right);
+  const bool free_height = !job.outer_height && !job.frame && !job.borders.top;
+  return free_width || free_height;
+}
+
+Length whole(const Values& values, const solver::Linear& form) {
+  return Length::from_ticks(values.value(form).to_int64());
+}
+
+Rect rect_of(const Values& values, const Box& box) {
+  return {whole(values, box.span[across].start), whole(values, box.span[down].start),
+          whole(values, box.span[across].end), whole(values, box.span[down].end)};
+}
+
+Layout read_layout(const Model& model, const Values& values) {
+  Layout out;
+  out.width = whole(values, model.outer[across]);
+  out.height = whole(values, model.outer[down]);
+  int number = 0;
+  for (const NamedBox& opening : model.openings) {
+    out.openings.push_back({++number, opening.id, rect_of(values, opening.box)});
+  }
+  for (const NamedBox& group : model.groups) {
+    out.groups.push_back({group.id, rect_of(values, group.box), group.openings});
+  }
+  out.borders = {whole(values, model.border[across].start), whole(values, model.border[down].start),
+                 whole(values, model.border[across].end), whole(values, model.border[down].end)};
+  return out;
+}
+
+Result<Layout> solve_model(const Job& job, const Defaults& defaults) {
+  const Model model = build_model(job, defaults);
+  const auto solution = solver::solve(model.system);
+  if (!solution) return tl::unexpected(describe_conflict(job, model, solution.error()));
+  const Snapping snapping = snap_to_increment(job, model, *solution);
+  Layout out = read_layout(model, snapping.values);
+  out.notes = snapping.notes;
+  return out;
+}
+
+// The optical-centre construction (mmresourcecenter.org/matting.html): for a picture w x h on a
+// board W x H, top border = (H - h)(W + w) / 4W, so bottom / top = (3W - w) / (W + w).
+solver::Rational optical_ratio(const Layout& layout) {
+  const std::int64_t board = layout.width.ticks();
+  const std::int64_t picture = (layout.width - layout.borders.left - layout.borders.right).ticks();
+  return solver::Rational(3 * board - picture) / solver::Rational(board + picture);
+}
+
+}  // namespace
+
+Result<Layout> lay_out(const Job& job) {
+  Defaults defaults{small_board_border, free_gap};
+  Result<Layout> out = solve_model(job, defaults);
+  if (out && borders_may_follow_the_board(job) && !is_small_board(*out)) {
+    defaults.border = large_board_border;
+    out = solve_model(job, defaults);
+  }
+  if (out && job.borders.bottom == Borders::Bottom::optical) {
+    defaults.optical_ratio = optical_ratio(*out);
+    out = solve_model(job, defaults);
+  }
+  return out;
+}
+
+}  // namespace mullion

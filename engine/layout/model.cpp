@@ -1,0 +1,322 @@
+#include "engine/layout/model.h"
+
+#include <optional>
+#include <utility>
+
+#include "engine/mat/mat.h"
+
+namespace mullion::layout {
+namespace {
+
+using solver::Constraint;
+using solver::Linear;
+using solver::Variable;
+
+// A free opening is at least this large, so that it stays an opening.
+constexpr Length least_free_size = sixty_fourths(32);
+
+// Ranks for snapping: the higher, the sooner it takes a remainder.
+enum Rank {
+  free_size,
+  gap_size,
+  position,
+  outer_size,
+  near_border,
+  far_side_border,
+  bottom_border
+};
+
+constexpr const char* axis_size_word[2] = {"wide", "high"};
+constexpr const char* outer_word[2] = {"the outer width", "the outer height"};
+constexpr const char* border_word[2][2] = {{"the left border", "the right border"},
+                                           {"the top border", "the bottom border"}};
+
+class Builder {
+ public:
+  Builder(const Job& job, const Defaults& defaults) : job_(job), defaults_(defaults) {
+    model_.statements.push_back({});  // tag 0: structure
+  }
+
+  Model build() {
+    for (Axis axis : {across, down}) model_.outer[axis] = variable();
+    const Box root = place_node(job_.arrangement);
+    for (Axis axis : {across, down}) {
+      const Span& span = root.span[axis];
+      model_.border[axis] = {span.start, model_.outer[axis] - span.end};
+      at_least(span.start, Length(), structure);
+      at_least(model_.border[axis].end, Length(), structure);
+      state_outer(axis);
+    }
+    state_borders();
+    prefer_equal(free_gaps_[across]);
+    prefer_equal(free_gaps_[down]);
+    list_measures();
+    return std::move(model_);
+  }
+
+ private:
+  static constexpr int structure = 0;
+
+  Linear variable() { return Linear(model_.system.add_variable()); }
+
+  int statement(Statement::Kind kind, std::string text, Place place, Length value,
+                bool adjustable) {
+    model_.statements.push_back({kind, std::move(text), place, value, adjustable});
+    return static_cast<int>(model_.statements.size()) - 1;
+  }
+
+  void require(Constraint constraint, int tag) {
+    model_.system.add(tagged(std::move(constraint), tag));
+  }
+  void want(Constraint constraint, int level, int tag = structure) {
+    model_.system.add(tagged(prefer(std::move(constraint), level), tag));
+  }
+  void at_least(const Linear& form, Length value, int tag) {
+    require(form >= Linear(value.ticks()), tag);
+  }
+
+  std::string text(Length length) const { return describe(length, job_.scale); }
+
+  Box place_node(const Node& node) {
+    if (const auto* opening = std::get_if<Opening>(&node.what)) return place_opening(*opening);
+    return place_group(std::get<Group>(node.what));
+  }
+
+  const Picture* picture_of(const Opening& opening) const {
+    for (const Picture& picture : job_.pictures) {
+      if (picture.id == opening.picture) return &picture;
+    }
+    return nullptr;
+  }
+
+  std::optional<Length> sight_size(const Opening& opening, Axis axis) const {
+    const auto& stated = axis == across ? opening.width : opening.height;
+    if (stated) return stated;
+    const Picture* picture = picture_of(opening);
+    if (picture == nullptr) return std::nullopt;
+    const Length size = axis == across ? picture->width : picture->height;
+    if (picture->float_gap) return size + *picture->float_gap * 2;
+    return size - picture->overlap.value_or(default_overlap) * 2;
+  }
+
+  Box place_opening(const Opening& opening) {
+    const Sides stack = reveal_stack(job_, opening);
+    Box box;
+    for (Axis axis : {across, down}) {
+      const Linear start = variable(), end = variable();
+      box.span[axis] = {start, end};
+      const Length around = axis == across ? stack.left + stack.right : stack.top + stack.bottom;
+      if (const auto sight = sight_size(opening, axis)) {
+        const Length size = *sight + around;
+        const int tag =
+            statement(Statement::Kind::opening,
+                      "opening \"" + opening.id + "\" " + text(size) + " " + axis_size_word[axis],
+                      opening.place, size, false);
+        require(end - start == Linear(size.ticks()), tag);
+      } else {
+        at_least(end - start, least_free_size + around, structure);
+        measure(end - start, free_size);
+      }
+    }
+    model_.openings.push_back({opening.id, box, false, {}});
+    return box;
+  }
+
+  Box place_group(const Group& group) {
+    const std::size_t slot = model_.groups.size();
+    model_.groups.push_back({group.id, {}, true, {}});
+    const std::size_t first_opening = model_.openings.size();
+    std::vector<Box> parts;
+    for (const Node& child : group.children) parts.push_back(place_node(child));
+
+    const Axis main = group.along == Along::row ? across : down;
+    const Axis cross = main == across ? down : across;
+    Box box;
+    box.span[main] = {parts.front().span[main].start, parts.back().span[main].end};
+    place_gaps(group, parts, main);
+    box.span[cross] = {variable(), variable()};
+    const std::string what = std::string("the two sides of a part of the ") +
+                             (group.along == Along::row ? "row" : "column");
+    const int tag = statement(Statement::Kind::structure, what, group.place, {}, false);
+    for (const Box& part : parts) {
+      place_across(group.align, part.span[cross], box.span[cross], tag);
+    }
+    NamedBox& named = model_.groups[slot];
+    named.box = box;
+    for (std::size_t i = first_opening; i < model_.openings.size(); ++i) {
+      named.openings.push_back(static_cast<int>(i) + 1);
+    }
+    return box;
+  }
+
+  void place_gaps(const Group& group, const std::vector<Box>& parts, Axis main) {
+    int shared_tag = -1;  // of the one gap stated for the whole group
+    for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+      const Gap gap = i < group.gaps.size() ? group.gaps[i] : Gap{};
+      const Linear size = parts[i + 1].span[main].start - parts[i].span[main].end;
+      if (!gap.id.empty()) model_.gaps.emplace(gap.id, size);
+      measure(size, gap_size);
+      const auto stated = gap.size ? gap.size : group.gap;
+      if (!stated) {
+        free_gaps_[main].push_back(size);
+        state_least_bar(size);
+        want(size == Linear(defaults_.gap.ticks()), level::default_gap);
+        continue;
+      }
+      if (gap.size || shared_tag < 0) {
+        const int tag = statement(Statement::Kind::gap, "gap of " + text(*stated),
+                                  gap.size ? gap.place : group.place, *stated, true);
+        if (!gap.size) shared_tag = tag;
+        require(size == Linear(stated->ticks()), tag);
+      } else {
+        require(size == Linear(stated->ticks()), shared_tag);
+      }
+      if (job_.least_bar && *stated < *job_.least_bar) state_least_bar(size);
+    }
+  }
+
+  void state_least_bar(const Linear& size) {
+    const Length least = job_.least_bar.value_or(Length());
+    if (least_bar_tag_ < 0 && job_.least_bar) {
+      least_bar_tag_ =
+          statement(Statement::Kind::limit, "bars of at least " + text(least), {}, least, true);
+    }
+    at_least(size, least, job_.least_bar ? least_bar_tag_ : structure);
+  }
+
+  // A part of a group, in the direction across the group.
+  void place_across(Align align, const Span& part, const Span& group, int tag) {
+    require(part.start >= group.start, structure);
+    require(part.end <= group.end, structure);
+    if (align == Align::start || align == Align::stretch) {
+      want(part.start == group.start, level::symmetry, tag);
+    }
+    if (align == Align::end || align == Align::stretch) {
+      want(part.end == group.end, level::symmetry, tag);
+    }
+    if (align == Align::centre) {
+      want(part.start + part.end == group.start + group.end, level::symmetry, tag);
+    }
+    want(part.size() == group.size(), level::fill);
+  }
+
+  void state_outer(Axis axis) {
+    const auto& stated = axis == across ? job_.outer_width : job_.outer_height;
+    const Linear& outer = model_.outer[axis];
+    if (stated) {
+      require(outer == Linear(stated->ticks()),
+              statement(Statement::Kind::outer, outer_word[axis], job_.outer_place, *stated, true));
+    } else if (job_.frame) {
+      const Length rabbet = axis == across ? job_.frame->rabbet_width : job_.frame->rabbet_height;
+      const Length size = rabbet - job_.frame->allowance;
+      const std::string words = std::string(outer_word[axis]) + " (the frame's rabbet of " +
+                                text(rabbet) + " less " + text(job_.frame->allowance) + ")";
+      require(outer == Linear(size.ticks()),
+              statement(Statement::Kind::outer, words, job_.frame->place, size, true));
+    }
+  }
+
+  void state_border(const Linear& border, const std::optional<Length>& stated, const char* name) {
+    if (!stated) return;
+    require(border == Linear(stated->ticks()),
+            statement(Statement::Kind::border, name, job_.borders.place, *stated, true));
+  }
+
+  void state_borders() {
+    const Borders& borders = job_.borders;
+    const Linear& left = model_.border[across].start;
+    const Linear& right = model_.border[across].end;
+    const Linear& top = model_.border[down].start;
+    const Linear& bottom = model_.border[down].end;
+    state_border(left, borders.left, border_word[across][0]);
+    state_border(right, borders.right, border_word[across][1]);
+    state_border(top, borders.top, border_word[down][0]);
+    state_border(bottom, borders.bottom_size, border_word[down][1]);
+    if (borders.least) {
+      const int tag =
+          statement(Statement::Kind::limit, "borders of at least " + text(*borders.least),
+                    borders.place, *borders.least, true);
+      for (const Linear* border : {&left, &right, &top, &bottom}) {
+        at_least(*border, *borders.least, tag);
+      }
+    }
+    want(left == right, level::symmetry, balance("the left and the right border"));
+    state_bottom(top, bottom);
+    want(left == top, level::equal_borders);
+    want(right == top, level::equal_borders);
+    for (const Linear* border : {&left, &right, &top}) {
+      want(*border == Linear(defaults_.border.ticks()), level::default_border);
+    }
+  }
+
+  // What a preference keeps alike, so that a message can name it when it could not.
+  int balance(const char* what) {
+    return statement(Statement::Kind::structure, what, job_.borders.place, {}, false);
+  }
+
+  void state_bottom(const Linear& top, const Linear& bottom) {
+    const Borders& borders = job_.borders;
+    const auto rule = [&](const std::string& words, Length value) {
+      return statement(Statement::Kind::rule, words, borders.place, value, false);
+    };
+    switch (borders.bottom) {
+      case Borders::Bottom::given:
+        return;
+      case Borders::Bottom::equal:
+        want(top == bottom, level::symmetry, balance("the top and the bottom border"));
+        return;
+      case Borders::Bottom::extra:
+        require(bottom == top + Linear(borders.extra.ticks()),
+                rule("the bottom border " + text(borders.extra) + " wider than the top one",
+                     borders.extra));
+        return;
+      case Borders::Bottom::ratio: {
+        const solver::Rational ratio(borders.ratio_numerator, borders.ratio_denominator);
+        require(bottom == top * ratio,
+                rule("the bottom border " + ratio.to_string() + " times the top one", {}));
+        return;
+      }
+      case Borders::Bottom::optical:
+        want(bottom == top * defaults_.optical_ratio, level::symmetry,
+             balance("the bottom border and that of the optical centre"));
+        return;
+    }
+  }
+
+  // All equal to each other, as a preference that treats every pair alike: each equals the mean.
+  void prefer_equal(const std::vector<Linear>& forms) {
+    if (forms.size() < 2) return;
+    const Linear mean = variable();
+    for (const Linear& form : forms) want(form == mean, level::equal_parts);
+  }
+
+  void measure(const Linear& form, Rank rank) { model_.measures.push_back({form, rank}); }
+
+  void list_measures() {
+    for (const NamedBox& opening : model_.openings) {
+      for (Axis axis : {across, down}) measure(opening.box.span[axis].start, position);
+    }
+    for (Axis axis : {across, down}) {
+      measure(model_.outer[axis], outer_size);
+      measure(model_.border[axis].start, near_border);
+    }
+    measure(model_.border[across].end, far_side_border);
+    measure(model_.border[down].end, bottom_border);
+  }
+
+  const Job& job_;
+  const Defaults& defaults_;
+  Model model_;
+  std::array<std::vector<Linear>, 2> free_gaps_;
+  int least_bar_tag_ = -1;
+};
+
+}  // namespace
+
+Model build_model(const Job& job, const Defaults& defaults) {
+  Model model = Builder(job, defaults).build();
+  add_rules(model, job);
+  return model;
+}
+
+}  // namespace mullion::layout

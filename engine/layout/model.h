@@ -1,0 +1,93 @@
+#pragma once
+
+// The arrangement of a job as a system of linear rules, each tied to the statement it comes from.
+//
+// Variables are ticks along one of the two axes. Levels of preference, strongest first, are the
+// constants below; `Job::Rule` strengths take their places among them.
+
+#include <array>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/job/job.h"
+#include "engine/solver/snap.h"
+
+namespace mullion::layout {
+
+enum Axis : int { across = 0, down = 1 };
+
+namespace level {
+inline constexpr int required = 0;
+inline constexpr int strong_rule = 1;
+inline constexpr int symmetry = 2;     // left = right, top = bottom; alignment within a group
+inline constexpr int equal_parts = 3;  // free gaps of an axis are equal, free sizes of a group too
+inline constexpr int medium_rule = 4;
+inline constexpr int default_gap = 5;
+inline constexpr int fill = 6;           // a group is no larger across than its largest part
+inline constexpr int equal_borders = 7;  // side borders = top border
+inline constexpr int weak_rule = 8;
+inline constexpr int default_border = 9;
+}  // namespace level
+
+// Where a rule of the system comes from, for messages.
+struct Statement {
+  enum class Kind { structure, border, opening, gap, outer, rule, limit };
+  Kind kind = Kind::structure;
+  std::string text;  // "the left border of 3 in", as part of a sentence
+  Place place;
+  Length value;             // the stated number, where there is one
+  bool adjustable = false;  // the framer could state another number
+};
+
+struct Span {
+  solver::Linear start, end;
+  solver::Linear size() const { return end - start; }
+};
+
+struct Box {
+  std::array<Span, 2> span;  // by Axis
+};
+
+struct NamedBox {
+  std::string id;
+  Box box;
+  bool is_group = false;
+  std::vector<int> openings;  // a group's, by number from 1
+};
+
+struct Model {
+  solver::System system;
+  std::vector<Statement> statements;  // a constraint's tag is its statement's index
+  std::array<solver::Linear, 2> outer;
+  std::array<Span, 2> border;      // start: left or top border; end: right or bottom border
+  std::vector<NamedBox> openings;  // in the order of the job file
+  std::vector<NamedBox> groups;    // outermost first
+  std::map<std::string, solver::Linear, std::less<>> gaps;  // by id
+  std::vector<solver::Measure> measures;  // what is read off the rule, for snapping
+};
+
+// What the model takes for granted where the job is silent.
+struct Defaults {
+  Length border;
+  Length gap;
+  // bottom border / top border where the job asks for the optical centre
+  solver::Rational optical_ratio = 1;
+};
+
+Model build_model(const Job& job, const Defaults& defaults);
+
+// Adds the job's rules to a model; names were checked when the job was read.
+void add_rules(Model& model, const Job& job);
+
+// The form of a measure such as "border.left", "dune.width" or a gap's id. An empty form with a
+// false flag where there is no such measure.
+struct FoundMeasure {
+  solver::Linear form;
+  bool found = false;
+};
+FoundMeasure find_measure(const Model& model, std::string_view name);
+const NamedBox* find_box(const Model& model, std::string_view id);
+
+}  // namespace mullion::layout

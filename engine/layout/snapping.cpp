@@ -1,0 +1,109 @@
+#include "engine/layout/snapping.h"
+
+#include "engine/layout/words.h"
+
+namespace mullion::layout {
+namespace {
+
+using solver::Linear;
+using solver::Rational;
+
+std::vector<Linear> edges_of(const Model& model) {
+  std::vector<Linear> edges{model.outer[across], model.outer[down]};
+  for (const auto* boxes : {&model.openings, &model.groups}) {
+    for (const NamedBox& named : *boxes) {
+      for (Axis axis : {across, down}) {
+        edges.push_back(named.box.span[axis].start);
+        edges.push_back(named.box.span[axis].end);
+      }
+    }
+  }
+  return edges;
+}
+
+bool all_whole(const std::vector<Linear>& forms, const Values& values) {
+  for (const Linear& form : forms) {
+    if (!values.value(form).is_integer()) return false;
+  }
+  return true;
+}
+
+bool is_multiple(const Rational& value, const Rational& step) {
+  return (value / step).is_integer();
+}
+
+// What the increment left between two ticks comes to whole ticks; what it set stays.
+Values to_whole_ticks(const Model& model, const Values& snapped, const Rational& step,
+                      const std::vector<Linear>& edges) {
+  solver::System system = model.system;
+  for (const solver::Measure& measure : model.measures) {
+    const Rational value = snapped.value(measure.form);
+    if (is_multiple(value, step)) system.add(measure.form == Linear(value));
+  }
+  std::vector<solver::Measure> ticks;
+  for (const Linear& edge : edges) ticks.push_back({edge, 0});
+  const auto result = solver::snap(system, solver::Solution{snapped.by_variable}, ticks, 1);
+  return Values{result.value().values};
+}
+
+// A preference that held before the sizes came to the increment and does not hold after.
+struct Broken {
+  const solver::Constraint* rule;
+  Rational amount;
+};
+
+std::vector<Broken> broken_by_snapping(const Model& model, const solver::Solution& exact,
+                                       const Values& snapped) {
+  std::vector<Broken> out;
+  for (const solver::Constraint& rule : model.system.constraints()) {
+    if (rule.level == level::required || rule.level > level::medium_rule) continue;
+    if (!solver::violation(rule, exact.value(rule.form)).is_zero()) continue;
+    const Rational now = solver::violation(rule, snapped.value(rule.form));
+    if (!now.is_zero()) out.push_back({&rule, now});
+  }
+  return out;
+}
+
+std::string name_of(const Model& model, const solver::Constraint& rule) {
+  if (rule.tag > 0) return model.statements[static_cast<std::size_t>(rule.tag)].text;
+  if (rule.level == level::equal_parts) return "equal gaps";
+  return "an alignment within a row or column";
+}
+
+Problem note(const Job& job, std::string message, Place place = {}) {
+  return {Severity::note, "layout-moved", std::move(message), place, job.file};
+}
+
+Problems describe_moves(const Job& job, const Model& model, const solver::Solution& exact,
+                        const Values& snapped) {
+  Problems notes;
+  for (const Broken& broken : broken_by_snapping(model, exact, snapped)) {
+    const Place place = broken.rule->tag > 0
+                            ? model.statements[static_cast<std::size_t>(broken.rule->tag)].place
+                            : Place{};
+    notes.push_back(note(job,
+                         name_of(model, *broken.rule) + " differ by " +
+                             format_exact(Length::from_ticks(abs(broken.amount).floor().to_int64()),
+                                          job.scale.unit) +
+                             ", since the sizes do not divide into whole steps of " +
+                             format_exact(job.scale.increment, job.scale.unit),
+                         place));
+  }
+  return notes;
+}
+
+}  // namespace
+
+Snapping snap_to_increment(const Job& job, const Model& model, const solver::Solution& exact) {
+  const Rational step(job.scale.increment.ticks());
+  Snapping out;
+  out.values.by_variable = solver::snap(model.system, exact, model.measures, step).value().values;
+  const std::vector<Linear> edges = edges_of(model);
+  if (!all_whole(edges, out.values)) {
+    out.values = to_whole_ticks(model, out.values, step, edges);
+  }
+  out.notes = describe_moves(job, model, exact, out.values);
+  return out;
+}
+
+}  // namespace mullion::layout

@@ -1,0 +1,25 @@
+#pragma once
+
+// Small pieces of sentences.
+
+#include <string>
+#include <vector>
+
+#include "engine/length/format.h"
+#include "engine/solver/rational.h"
+
+namespace mullion::layout {
+
+// "a, b and c"
+std::string joined(const std::vector<std::string>& items, const std::string& last = " and ");
+
+// "a gap", "two gaps", "14 gaps"
+std::string counted(int count, const std::string& singular, const std::string& plural);
+
+// A number without its unit, "about" where it is not on the scale.
+std::string number_text(Length length, const Scale& scale);
+
+// A number of ticks, which need not be whole, as a length with its unit.
+std::string ticks_text(const solver::Rational& ticks, const Scale& scale);
+
+}  // namespace mullion::layout

@@ -1,0 +1,84 @@
+#include "engine/solver/linear.h"
+
+#include <algorithm>
+
+namespace mullion::solver {
+
+Rational Linear::coefficient(Variable variable) const {
+  const auto found =
+      std::lower_bound(terms_.begin(), terms_.end(), variable.index,
+                       [](const Term& term, int index) { return term.variable < index; });
+  return found != terms_.end() && found->variable == variable.index ? found->coefficient
+                                                                    : Rational();
+}
+
+void Linear::add(const Linear& other, const Rational& factor) {
+  if (factor.is_zero()) return;
+  std::vector<Term> sum;
+  sum.reserve(terms_.size() + other.terms_.size());
+  auto mine = terms_.begin();
+  for (const Term& term : other.terms_) {
+    while (mine != terms_.end() && mine->variable < term.variable) {
+      sum.push_back(std::move(*mine++));
+    }
+    Rational coefficient = term.coefficient * factor;
+    if (mine != terms_.end() && mine->variable == term.variable) {
+      coefficient += (mine++)->coefficient;
+    }
+    if (!coefficient.is_zero()) sum.push_back({term.variable, std::move(coefficient)});
+  }
+  std::move(mine, terms_.end(), std::back_inserter(sum));
+  terms_ = std::move(sum);
+  constant_ += other.constant_ * factor;
+}
+
+Linear& Linear::operator+=(const Linear& other) {
+  add(Linear(other), 1);
+  return *this;
+}
+
+Linear& Linear::operator-=(const Linear& other) {
+  add(Linear(other), -1);
+  return *this;
+}
+
+Linear& Linear::operator*=(const Rational& factor) {
+  if (factor.is_zero()) return *this = Linear();
+  for (Term& term : terms_) term.coefficient *= factor;
+  constant_ *= factor;
+  return *this;
+}
+
+Linear operator+(Linear a, const Linear& b) {
+  return std::move(a += b);
+}
+
+Linear operator-(Linear a, const Linear& b) {
+  return std::move(a -= b);
+}
+
+Linear operator-(Linear a) {
+  return std::move(a *= -1);
+}
+
+Linear operator*(Linear a, const Rational& factor) {
+  return std::move(a *= factor);
+}
+
+Linear operator*(const Rational& factor, Linear a) {
+  return std::move(a *= factor);
+}
+
+Linear operator/(Linear a, const Rational& divisor) {
+  return std::move(a *= Rational(1) / divisor);
+}
+
+Rational evaluate(const Linear& form, const std::vector<Rational>& values) {
+  Rational sum = form.constant();
+  for (const Linear::Term& term : form.terms()) {
+    sum += term.coefficient * values.at(static_cast<std::size_t>(term.variable));
+  }
+  return sum;
+}
+
+}  // namespace mullion::solver

@@ -1,0 +1,62 @@
+#pragma once
+
+// Variables, and sums of them: coefficient * variable + ... + constant.
+//
+// Sums are built by arithmetic: `2 * left + width - 3`.
+
+#include <utility>
+#include <vector>
+
+#include "engine/solver/rational.h"
+
+namespace mullion::solver {
+
+// A variable of one System; any real value.
+struct Variable {
+  int index = -1;
+};
+
+class Linear {
+ public:
+  struct Term {
+    int variable;
+    Rational coefficient;  // never zero
+  };
+
+  Linear() = default;
+  Linear(Variable variable) { terms_.push_back({variable.index, 1}); }
+  Linear(Rational constant) : constant_(std::move(constant)) {}
+  template <std::integral Integer>
+  Linear(Integer constant) : constant_(constant) {}
+  // `terms` by rising variable, each variable once, no coefficient zero.
+  Linear(std::vector<Term> terms, Rational constant)
+      : terms_(std::move(terms)), constant_(std::move(constant)) {}
+
+  const std::vector<Term>& terms() const { return terms_; }  // by rising variable
+  const Rational& constant() const { return constant_; }
+  bool is_constant() const { return terms_.empty(); }
+  Rational coefficient(Variable variable) const;  // zero where it does not occur
+
+  // Adds factor * other.
+  void add(const Linear& other, const Rational& factor);
+
+  Linear& operator+=(const Linear& other);
+  Linear& operator-=(const Linear& other);
+  Linear& operator*=(const Rational& factor);
+
+ private:
+  std::vector<Term> terms_;
+  Rational constant_;
+};
+
+Linear operator+(Linear a, const Linear& b);
+Linear operator-(Linear a, const Linear& b);
+Linear operator-(Linear a);
+Linear operator*(Linear a, const Rational& factor);
+Linear operator*(const Rational& factor, Linear a);
+Linear operator/(Linear a, const Rational& divisor);
+
+// The value of `form` where variable i has values[i].
+Rational evaluate(const Linear& form, const std::vector<Rational>& values);
+
+}  // namespace mullion::solver

@@ -57,7 +57,7 @@ void report_syntax(Reading& reading, const pugi::xml_parse_result& result) {
   const auto offset = static_cast<std::size_t>(std::max<std::ptrdiff_t>(result.offset, 0));
   if (result.status == pugi::status_bad_doctype) {
     reading.problem(offset, "job-doctype",
-                    "a job file has no document type declaration; take it out");
+                    "a " + reading.root + " file has no document type declaration; take it out");
   } else if (result.status == pugi::status_end_element_mismatch) {
     report_mismatch(reading, offset);
   } else {
@@ -124,8 +124,9 @@ bool check_nodes(Reading& reading, const pugi::xml_document& document) {
         check_declaration(reading, node);
         break;
       case pugi::node_doctype:
-        reading.problem(offset_of(node), "job-doctype",
-                        "a job file has no document type declaration; take it out");
+        reading.problem(
+            offset_of(node), "job-doctype",
+            "a " + reading.root + " file has no document type declaration; take it out");
         return false;
       case pugi::node_pcdata:
         check_text(reading, node);
@@ -168,12 +169,14 @@ pugi::xml_node only_root(Reading& reading, const pugi::xml_document& document) {
     } else if (node.type() == pugi::node_element || node.type() == pugi::node_pcdata ||
                node.type() == pugi::node_cdata) {
       reading.problem(offset_of(node), "job-xml",
-                      "found more than one element at the top of the file; expected one <job> and "
-                      "nothing else but comments");
+                      "found more than one element at the top of the file; expected one <" +
+                          reading.root +
+                          "> and "
+                          "nothing else but comments");
       return {};
     }
   }
-  if (!root) reading.problem(0, "job-xml", "found no element; expected <job>");
+  if (!root) reading.problem(0, "job-xml", "found no element; expected <" + reading.root + ">");
   return root;
 }
 

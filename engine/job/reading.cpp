@@ -11,6 +11,7 @@ void Reading::problem(std::size_t offset, std::string code, std::string message)
     ++unlisted_;
     return;
   }
+  if (root != "job" && code.starts_with("job-")) code.replace(0, 3, root);
   problems_.push_back(
       {Severity::error, std::move(code), std::move(message), source.place(offset), file_});
 }
@@ -22,7 +23,7 @@ Problems Reading::problems() const {
   });
   if (unlisted_ > 0) {
     out.push_back({Severity::note,
-                   "job-more-problems",
+                   root + "-more-problems",
                    "problems not listed: " + std::to_string(unlisted_),
                    {},
                    file_});

@@ -1,7 +1,8 @@
 #pragma once
 
 // What the parts of the reader share while one job file is read: the source text, the problems
-// found so far, and the unit and scale that lengths without a unit are in.
+// found so far, and the unit and scale that lengths without a unit are in. Other files of ours are
+// read by the same means; they differ in the name of their root element.
 
 #include <string>
 #include <string_view>
@@ -14,9 +15,11 @@ namespace mullion {
 
 class Reading {
  public:
-  Reading(std::string_view text, std::string file) : source(text), file_(std::move(file)) {}
+  Reading(std::string_view text, std::string file, std::string_view root_name = "job")
+      : source(text), root(root_name), file_(std::move(file)) {}
 
-  // Keeps the first `most_problems` and counts the rest.
+  // Keeps the first `most_problems` and counts the rest. In a file other than a job, a code that
+  // begins with "job-" begins with the root's name instead.
   void problem(std::size_t offset, std::string code, std::string message);
   bool good() const { return problems_.empty(); }
   // `; did you mean "x"?` where a candidate is near; else `; expected ` and all the candidates,
@@ -26,6 +29,7 @@ class Reading {
   Problems problems() const;
 
   const SourceText source;
+  const std::string root;
   Scale scale;
 
  private:

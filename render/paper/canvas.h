@@ -1,0 +1,92 @@
+#pragma once
+
+// A page to draw on. Coordinates and line widths are points (1/72 in) from the upper left corner,
+// y down; lengths of the job are converted once, by `points`.
+
+#include <string>
+#include <vector>
+
+#include "engine/job/job.h"
+#include "engine/layout/layout.h"
+#include "engine/mat/outline.h"
+
+typedef struct _cairo cairo_t;
+
+namespace mullion::paper {
+
+constexpr double points(Length length) {
+  return to_points(length);
+}
+
+struct Spot {
+  double x = 0, y = 0;
+};
+
+struct Box {
+  double x = 0, y = 0, width = 0, height = 0;
+};
+
+struct Pen {
+  double width = 0.5;
+  Colour colour{0, 0, 0};
+  std::vector<double> dashes;
+  double opacity = 1;
+};
+
+struct Fill {
+  Colour colour;
+  double opacity = 1;
+};
+
+enum class Anchor { left, centre, right };
+
+struct TextStyle {
+  double size = 9;  // of the font, in points
+  bool bold = false;
+  Colour colour{0, 0, 0};
+  Anchor anchor = Anchor::left;
+  double turn = 0;  // degrees clockwise about the spot
+};
+
+class Canvas {
+ public:
+  explicit Canvas(cairo_t* context) : context_(context) {}
+
+  void line(Spot from, Spot to, const Pen& pen);
+  void polyline(const std::vector<Spot>& spots, const Pen& pen);
+  void rectangle(const Box& box, const Pen& pen);
+  void fill(const Box& box, const Fill& fill);
+  void fill(const std::vector<Spot>& polygon, const Fill& fill);
+  void circle(Spot centre, double radius, const Pen& pen);
+
+  // Outlines in ticks, placed with their origin at `origin` and scaled by `scale` (1: true size).
+  void outline(const Outline& outline, Spot origin, double scale, const Pen& pen);
+  void fill(const Outline& outline, Spot origin, double scale, const Fill& fill);
+  // The area between an outer and an inner outline.
+  void fill_between(const Outline& outer, const Outline& inner, Spot origin, double scale,
+                    const Fill& fill);
+  // Slanting lines inside the outline.
+  void hatch(const Outline& outline, Spot origin, double scale, double spacing, const Pen& pen);
+
+  // The spot is where the baseline starts, its middle or its end. Any script.
+  void text(const std::string& text, Spot spot, const TextStyle& style);
+  double text_width(const std::string& text, const TextStyle& style);
+  // The longest beginning of the text that fits, ended by an ellipsis where it was cut.
+  std::string fitted(const std::string& text, double width, const TextStyle& style);
+
+  // Everything drawn between the two calls appears only inside the outline or box.
+  void clip(const Outline& outline, Spot origin, double scale);
+  void clip(const Box& box);
+  void end_clip();
+
+  cairo_t* context() { return context_; }
+
+ private:
+  void trace(const Outline& outline, Spot origin, double scale);
+  void stroke(const Pen& pen);
+  void paint(const Fill& fill);
+
+  cairo_t* context_;
+};
+
+}  // namespace mullion::paper

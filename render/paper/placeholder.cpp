@@ -1,2 +1,0 @@
-#include <cairo.h>
-namespace mullion { int placeholder_paper() { return CAIRO_VERSION; } }

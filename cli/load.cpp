@@ -53,4 +53,18 @@ std::string ending_of(const std::string& path) {
   return ending;
 }
 
+std::optional<paper::Format> format_of(const std::string& path) {
+  const std::string ending = ending_of(path);
+  if (path == "-" || ending == "pdf") return paper::Format::pdf;
+  if (ending == "svg") return paper::Format::svg;
+  if (ending == "png") return paper::Format::png;
+  return std::nullopt;
+}
+
+int report_unknown_ending(const std::string& path) {
+  std::fprintf(stderr, "error: found the output \"%s\"; expected an ending of .pdf, .svg or .png\n",
+               path.c_str());
+  return bad_usage;
+}
+
 }  // namespace mullion::cli

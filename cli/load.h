@@ -3,12 +3,14 @@
 // The way of the data up to the mat, and the ends of it: problems to standard error, bytes to
 // files.
 
+#include <optional>
 #include <string>
 #include <string_view>
 
 #include "engine/job/job.h"
 #include "engine/layout/layout.h"
 #include "engine/mat/checks.h"
+#include "render/paper/document.h"
 
 namespace mullion::cli {
 
@@ -28,5 +30,9 @@ int write_output(const std::string& path, std::string_view bytes);
 
 // "pdf" of "a/b.PDF"; empty where there is none.
 std::string ending_of(const std::string& path);
+
+// What a file is to hold by its ending: .pdf, .svg or .png; a PDF where it is `-`.
+std::optional<paper::Format> format_of(const std::string& path);
+int report_unknown_ending(const std::string& path);
 
 }  // namespace mullion::cli

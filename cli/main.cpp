@@ -24,6 +24,7 @@ int main(int argc, char** argv) try {
   app.require_subcommand(1);
   Action action;
   add_check(app, action);
+  add_template(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

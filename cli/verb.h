@@ -23,5 +23,6 @@ enum Exit : int {
 using Action = std::function<int()>;
 
 void add_check(CLI::App& app, Action& action);
+void add_template(CLI::App& app, Action& action);
 
 }  // namespace mullion::cli

@@ -15,6 +15,8 @@ constexpr int rounds_at_first = 500;
 constexpr int rounds_while_rounding = 6;
 // Sheets that are used for more than this share leave no off-cut worth a search.
 constexpr double fullest_compacted = 0.85;
+// Of copying and judging a plan, in cells of a value table.
+constexpr std::int64_t effort_per_sheet = 200;
 
 bool all_wanted(const std::vector<int>& counts, const std::vector<int>& wanted) {
   for (std::size_t i = 0; i < counts.size(); ++i) {
@@ -120,6 +122,7 @@ bool Planner::finish_with_one_sheet(NestingPlan& plan) {
 
 NestingPlan Planner::replanned(const NestingPlan& from, std::mt19937& random) {
   NestingPlan plan = from;
+  effort_ += effort_per_sheet * static_cast<std::int64_t>(plan.sheets.size());
   const std::size_t count = 1 + random() % 4;
   std::int64_t budget = from.finished() ? 0 : std::numeric_limits<std::int64_t>::max() / 2;
   for (std::size_t i = 0; i < count && !plan.sheets.empty(); ++i) {

@@ -1,0 +1,44 @@
+#pragma once
+
+// The cuts of one sheet in the order in which they are made, each with the setting of the stop.
+//
+// Exact lengths, from the sheet's upper left corner. Damaged edges are trimmed first. The setting
+// of the stop is the size of the part that the cut takes off; where the arm does not reach that
+// far, the size of what remains; where it reaches neither, the cut is measured and marked.
+
+#include <vector>
+
+#include "engine/sheets/plan/sheet_plan.h"
+
+namespace mullion {
+
+struct NumberedCut {
+  int number = 0;                    // from 1
+  Point from, to;                    // the line that stays: the kerf lies to its right or below it
+  Length piece_width, piece_height;  // of the piece of board that is cut
+  Length stop;
+  bool rest_at_stop = false;  // the remainder lies at the stop, not the part
+  bool marked = false;        // beyond the stop's reach: measure and mark `stop`
+  bool trim = false;          // of a damaged edge
+  bool upright() const { return from.x == to.x; }
+};
+
+std::vector<NumberedCut> cuts_of(const PlannedSheet& sheet, const SheetCutter& cutter);
+
+// How often the stop is set anew over these cuts.
+int settings_of(const std::vector<NumberedCut>& cuts);
+
+// What is left of a sheet, with its place from the sheet's upper left corner.
+struct Leftover {
+  Rect rect;
+  bool keep = false;  // large enough for another day
+};
+
+// Common practice, no source: a piece that holds an 8 x 10 in mat is worth keeping.
+struct KeepRule {
+  Length shorter = inches(8), longer = inches(10);
+};
+
+std::vector<Leftover> leftovers_of(const PlannedSheet& sheet, Length kerf, const KeepRule& keep);
+
+}  // namespace mullion

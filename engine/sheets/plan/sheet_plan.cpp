@@ -1,0 +1,228 @@
+#include "engine/sheets/plan/sheet_plan.h"
+
+#include <algorithm>
+#include <map>
+
+#include "engine/sheets/plan/assign.h"
+
+namespace mullion {
+namespace {
+
+Problem problem(std::string code, std::string message) {
+  return {Severity::error, std::move(code), std::move(message), {}, {}};
+}
+
+std::string size_text(Length width, Length height, const Scale& scale) {
+  return format_number(width, scale).text + " x " + describe(height, scale);
+}
+
+bool trims_in_one_cut(const StockPiece& piece, const CutLimits& limits) {
+  if (!limits.longest_cut) return true;
+  const bool upright = piece.trim.left > Length() || piece.trim.right > Length();
+  const bool level = piece.trim.top > Length() || piece.trim.bottom > Length();
+  return (!upright || piece.height <= *limits.longest_cut) &&
+         (!level || piece.width <= *limits.longest_cut);
+}
+
+bool complete(const Nesting& nesting) {
+  return std::all_of(nesting.missing.begin(), nesting.missing.end(),
+                     [](int count) { return count == 0; });
+}
+
+class BoardPlanner {
+ public:
+  BoardPlanner(Board board, std::vector<BlankOrder> lines, const Stock& stock,
+               const SheetCutter& cutter, const Scale& scale)
+      : stock_(stock), scale_(scale) {
+    plan_.board = std::move(board);
+    plan_.lines = std::move(lines);
+    problem_.limits = cutter.limits;
+    for (const BlankOrder& line : plan_.lines) add_size(line);
+  }
+
+  Problems add_stock() {
+    Problems notes;
+    for (std::size_t i = 0; i < stock_.pieces.size(); ++i) {
+      const StockPiece& piece = stock_.pieces[i];
+      if (piece.board != plan_.board || piece.on_hand == 0) continue;
+      if (!trims_in_one_cut(piece, problem_.limits)) {
+        Problem note{Severity::warning, "sheets-trim-too-long",
+                     "sheet " + piece.id +
+                         " is left out: its damaged edge takes a longer cut than "
+                         "the cutter makes",
+                     piece.place, stock_.file};
+        notes.push_back(std::move(note));
+        continue;
+      }
+      problem_.stock.push_back(
+          {piece.usable_width(), piece.usable_height(), piece.price, piece.on_hand});
+      names_.stock_of_kind.push_back(static_cast<int>(i));
+      names_.fallout_of_kind.emplace_back();
+    }
+    return notes;
+  }
+
+  Problems impossible() const {
+    if (problem_.stock.empty()) return {no_such_board()};
+    Problems problems;
+    for (const BlankOrder& line : plan_.lines) {
+      const BlankSize blank{line.width, line.height, !line.grain};
+      const bool fits =
+          std::any_of(problem_.stock.begin(), problem_.stock.end(), [&](const StockKind& kind) {
+            return PatternSearch(kind.width, kind.height, problem_.limits, {blank})
+                       .find({1})
+                       .value > 0;
+          });
+      if (fits) continue;
+      problems.push_back(problem("sheets-blank-too-large",
+                                 "order " + line.order + ", " + line.layer + ": a blank of " +
+                                     size_text(line.width, line.height, scale_) +
+                                     " cannot be cut from any sheet of " +
+                                     describe(plan_.board, scale_)));
+    }
+    return problems;
+  }
+
+  BoardPlan plan(const SheetPlanOptions& options, SheetPlanProgress progress) {
+    NestingOptions nesting_options;
+    nesting_options.effort = options.effort;
+    nesting_options.stop = options.stop;
+    if (options.report) {
+      nesting_options.report = [&](const NestingProgress& nesting) {
+        progress.nesting = nesting;
+        options.report(progress);
+      };
+    }
+    const std::size_t stock_alone = problem_.stock.size();
+    if (options.reuse_fallouts) add_fallouts();
+    Nesting nesting = nest(problem_, nesting_options);
+    const bool fallouts_used =
+        std::any_of(nesting.sheets.begin(), nesting.sheets.end(), [&](const CutSheet& sheet) {
+          return static_cast<std::size_t>(sheet.stock) >= stock_alone;
+        });
+    if (fallouts_used) {
+      NestingProblem without = problem_;
+      without.stock.resize(stock_alone);
+      Nesting other = nest(without, nesting_options);
+      // Without its parent there is no fallout, so a plan with gaps makes do without any.
+      if (!complete(nesting) || (complete(other) && other.cost < nesting.cost)) {
+        other.bound = nesting.bound;
+        nesting = std::move(other);
+      } else if (complete(other)) {
+        plan_.cost_without_fallouts = other.cost;
+      }
+    }
+    plan_.cost = nesting.cost;
+    plan_.bound = nesting.bound;
+    assign_blanks(nesting, problem_, names_, stock_, plan_);
+    return std::move(plan_);
+  }
+
+ private:
+  void add_size(const BlankOrder& line) {
+    const BlankSize wanted{line.width, line.height, !line.grain};
+    std::size_t i = 0;
+    while (i < problem_.blanks.size() && (problem_.blanks[i].width != wanted.width ||
+                                          problem_.blanks[i].height != wanted.height ||
+                                          problem_.blanks[i].may_turn != wanted.may_turn)) {
+      ++i;
+    }
+    if (i == problem_.blanks.size()) {
+      problem_.blanks.push_back(wanted);
+      problem_.demands.push_back(0);
+    }
+    problem_.demands[i] += line.quantity;
+    names_.size_of_line.push_back(static_cast<int>(i));
+  }
+
+  // Those that could hold a blank, as stock that costs nothing.
+  void add_fallouts() {
+    std::map<std::pair<Length, Length>, int> counts;
+    for (const BlankOrder& line : plan_.lines) {
+      for (const Fallout& fallout : line.fallouts) {
+        if (holds_a_blank(fallout)) counts[{fallout.width, fallout.height}] += line.quantity;
+      }
+    }
+    for (const auto& [size, count] : counts) {
+      problem_.stock.push_back({size.first, size.second, 0, count});
+      names_.stock_of_kind.push_back(-1);
+      names_.fallout_of_kind.push_back({size.first, size.second, 0});
+    }
+  }
+
+  bool holds_a_blank(const Fallout& fallout) const {
+    return std::any_of(problem_.blanks.begin(), problem_.blanks.end(), [&](const BlankSize& blank) {
+      return (blank.width <= fallout.width && blank.height <= fallout.height) ||
+             (blank.may_turn && blank.height <= fallout.width && blank.width <= fallout.height);
+    });
+  }
+
+  Problem no_such_board() const {
+    std::vector<std::string_view> names;
+    for (const StockPiece& piece : stock_.pieces) names.push_back(piece.board.name);
+    std::string message = "order " + plan_.lines.front().order + ", " + plan_.lines.front().layer +
+                          ": found no sheet of " + describe(plan_.board, scale_) + " in the stock";
+    for (const StockPiece& piece : stock_.pieces) {
+      if (piece.board.name != plan_.board.name || piece.board == plan_.board) continue;
+      message += "; it lists " + describe(piece.board, scale_);
+      return problem("sheets-no-such-board", message);
+    }
+    const std::string_view near = near_name(plan_.board.name, names);
+    if (!near.empty()) message += "; did you mean \"" + std::string(near) + "\"?";
+    return problem("sheets-no-such-board", message);
+  }
+
+  const Stock& stock_;
+  const Scale& scale_;
+  NestingProblem problem_;
+  BoardNesting names_;
+  BoardPlan plan_;
+};
+
+}  // namespace
+
+std::int64_t SheetPlan::cost() const {
+  std::int64_t sum = 0;
+  for (const BoardPlan& board : boards) sum += board.cost;
+  return sum;
+}
+
+std::int64_t SheetPlan::bound() const {
+  std::int64_t sum = 0;
+  for (const BoardPlan& board : boards) sum += board.bound;
+  return sum;
+}
+
+Result<SheetPlan> plan_sheets(const std::vector<BlankOrder>& orders, const Stock& stock,
+                              const SheetCutter& cutter, const Scale& scale,
+                              const SheetPlanOptions& options) {
+  std::map<Board, std::vector<BlankOrder>> by_board;
+  for (const BlankOrder& order : orders) by_board[order.board].push_back(order);
+
+  SheetPlan plan;
+  plan.currency = stock.currency;
+  plan.scale = scale;
+  plan.limits = cutter.limits;
+  std::vector<BoardPlanner> planners;
+  Problems problems;
+  for (auto& [board, lines] : by_board) {
+    planners.emplace_back(board, std::move(lines), stock, cutter, scale);
+    const Problems notes = planners.back().add_stock();
+    plan.notes.insert(plan.notes.end(), notes.begin(), notes.end());
+    const Problems found = planners.back().impossible();
+    problems.insert(problems.end(), found.begin(), found.end());
+  }
+  if (!problems.empty()) return tl::unexpected(problems);
+
+  int number = 0;
+  for (BoardPlanner& planner : planners) {
+    SheetPlanProgress progress;
+    progress.board_number = plan.boards.size() + 1;
+    progress.boards = planners.size();
+    plan.boards.push_back(planner.plan(options, progress));
+    for (PlannedSheet& sheet : plan.boards.back().sheets) sheet.number = ++number;
+  }
+  return plan;
+}
+
+}  // namespace mullion

@@ -1,0 +1,86 @@
+#pragma once
+
+// The sheet plan: which blank is cut from which sheet, off-cut or fallout, and in what order.
+//
+// Exact lengths; costs in hundredths of the stock's currency. Boards are planned one by one. A
+// fallout exists only once its parent has been cut, so sheets have stages: everything of stage 1 is
+// cut from stock; a fallout of stage n + 1 comes out of a blank of stage n.
+
+#include <atomic>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/sheets/nesting/nesting.h"
+#include "engine/sheets/plan/blanks.h"
+#include "engine/sheets/stock/stock.h"
+
+namespace mullion {
+
+struct SheetCutter {
+  CutLimits limits;
+  // The farthest setting of the stop on the squaring arm; nothing: no stop is too far. A cut beyond
+  // it is measured and marked.
+  std::optional<Length> farthest_stop;
+};
+
+// One copy of a blank: the line of the board's orders and which of its copies, from 1.
+struct BlankCopy {
+  int line = -1, copy = 0;
+  friend bool operator==(const BlankCopy&, const BlankCopy&) = default;
+};
+
+struct PlannedSheet {
+  int number = 0;  // from 1, through the whole plan, in the order of cutting
+  int stage = 1;
+  int stock = -1;        // index into the stock's pieces; -1: a fallout
+  BlankCopy parent;      // of a fallout
+  Fallout fallout;       // the very one
+  Length width, height;  // of the whole sheet
+  Sides trim;
+  Pattern pattern;                // within the trimmed sheet; its blanks index into `blanks`
+  std::vector<BlankCopy> blanks;  // one for each blank of the pattern
+};
+
+struct BoardPlan {
+  Board board;
+  std::vector<BlankOrder> lines;
+  std::vector<PlannedSheet> sheets;  // by stage
+  std::vector<BlankCopy> missing;    // no sheet on hand holds them
+  std::int64_t cost = 0;
+  std::int64_t bound = 0;                             // no plan that makes every blank costs less
+  std::optional<std::int64_t> cost_without_fallouts;  // where fallouts are used
+};
+
+struct SheetPlan {
+  std::string currency;
+  Scale scale;
+  CutLimits limits;
+  std::vector<BoardPlan> boards;
+  Problems notes;  // such as a sheet that cannot be trimmed on this cutter
+
+  std::int64_t cost() const;
+  std::int64_t bound() const;
+};
+
+struct SheetPlanProgress {
+  std::string board;
+  std::size_t board_number = 0, boards = 0;
+  NestingProgress nesting;
+};
+
+struct SheetPlanOptions {
+  bool reuse_fallouts = true;
+  std::int64_t effort = NestingOptions{}.effort;  // for each board
+  const std::atomic<bool>* stop = nullptr;
+  std::function<void(const SheetPlanProgress&)> report;
+};
+
+// Errors: a blank that no sheet in the stock could ever hold; a board that the stock does not list
+// (with a near name).
+Result<SheetPlan> plan_sheets(const std::vector<BlankOrder>& orders, const Stock& stock,
+                              const SheetCutter& cutter, const Scale& scale,
+                              const SheetPlanOptions& options = {});
+
+}  // namespace mullion

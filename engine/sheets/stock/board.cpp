@@ -1,0 +1,32 @@
+#include "engine/sheets/stock/board.h"
+
+#include <tuple>
+
+#include "engine/job/colour.h"
+
+namespace mullion {
+namespace {
+
+auto key(const Board& board) {
+  const Colour& colour = board.colour;
+  return std::make_tuple(std::string_view(board.name), board.thickness, colour.red, colour.green,
+                         colour.blue);
+}
+
+}  // namespace
+
+bool operator<(const Board& a, const Board& b) {
+  return key(a) < key(b);
+}
+
+Board board_of(const Layer& layer) {
+  return {layer.board, layer.colour, layer.thickness};
+}
+
+std::string describe(const Board& board, const Scale& scale) {
+  const std::string name = board.name.empty() ? "unnamed board" : board.name;
+  return name + ", " + format_colour(board.colour) + ", " +
+         format_exact(board.thickness, scale.unit);
+}
+
+}  // namespace mullion

@@ -1,0 +1,27 @@
+#pragma once
+
+// What makes two pieces of board alike: the name, the colour and the thickness.
+
+#include <string>
+
+#include "engine/job/job.h"
+
+namespace mullion {
+
+struct Board {
+  std::string name;
+  Colour colour;
+  Length thickness;
+
+  friend bool operator==(const Board&, const Board&) = default;
+};
+
+// An order of boards: by name, then thickness, then colour.
+bool operator<(const Board& a, const Board& b);
+
+Board board_of(const Layer& layer);
+
+// "Oat, #f2eee3, 1/16 in".
+std::string describe(const Board& board, const Scale& scale);
+
+}  // namespace mullion

@@ -1,0 +1,49 @@
+#pragma once
+
+// What a shop has, and can buy, to cut from: sheets and off-cuts of each board.
+//
+// Exact lengths; prices in hundredths of the stock's currency. A sheet with grain has it along its
+// height.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/sheets/stock/board.h"
+
+namespace mullion {
+
+struct StockPiece {
+  std::string id;  // one of a kind in the stock; written on an off-cut
+  Board board;
+  Length width, height;
+  Sides trim;                  // damaged edges, cut off before anything else
+  std::int64_t price = 0;      // of one; an off-cut usually costs nothing any more
+  std::optional<int> on_hand;  // nothing: bought as needed
+  bool offcut = false;
+  Place place;
+
+  Length usable_width() const { return width - trim.left - trim.right; }
+  Length usable_height() const { return height - trim.top - trim.bottom; }
+};
+
+struct Stock {
+  std::string currency;  // as printed after a price; empty: prices are not known
+  Unit unit = Unit::inch;
+  std::vector<StockPiece> pieces;
+  std::string file;
+};
+
+// The sizes that sheets of mat board are commonly sold in: 32 x 40 and 40 x 60 in, 81 x 102 and
+// 102 x 152 cm. Common practice and suppliers' statements; no published standard.
+struct SheetSize {
+  Length width, height;
+};
+const std::vector<SheetSize>& common_sheet_sizes(Unit unit);
+
+// A stock for a shop that has stated none: the common sizes of each board, as many as are needed.
+// Their price is their area in square inches (rounded), so that the least cost is the least board.
+Stock common_stock(const std::vector<Board>& boards, Unit unit);
+
+}  // namespace mullion

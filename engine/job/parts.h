@@ -22,6 +22,10 @@ Usual usual_for(Unit unit);
 // Common practice, no source: 4-ply board is 1/16 in thick, others in proportion.
 Length thickness_of(int ply);
 
+inline constexpr const char* reveal_names[4] = {"reveal-left", "reveal-top", "reveal-right",
+                                                "reveal-bottom"};
+inline constexpr const char* side_names[4] = {"left", "top", "right", "bottom"};
+
 // "Top mat" for the first of the layers, "Layer 2" and so on for the others.
 std::string usual_layer_name(std::size_t number);
 

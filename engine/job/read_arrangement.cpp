@@ -102,7 +102,7 @@ void ArrangementReader::read_reveals(const std::vector<pugi::xml_node>& nodes, O
     element.required("layer", "the number of a layer below the top one");
     const int layer = read_layer_number(element, "layer", 2);
     const Sides usual = layer == 0 ? Sides{} : layers_[static_cast<std::size_t>(layer - 1)].reveal;
-    const Sides sides = read_sides(element, "all", {"left", "top", "right", "bottom"}, usual);
+    const Sides sides = read_sides(element, "all", side_names, usual);
     if (layer == 0) continue;
     if (!opening.reveals.emplace(layer, sides).second) {
       element.problem_at("layer", "job-reveal-twice",

@@ -46,26 +46,23 @@ void require_child(Element& job, const Children& children, const char* name, con
 
 void read_customer(Element& customer, Job& job) {
   customer.children({});
-  job.customer = customer.required("name", "a name").value_or("");
-  customer.line("name");  // reports one that is too long
+  customer.required("name", "a name");
+  job.customer = customer.line("name");
   job.email = customer.line("email");
   const std::size_t at = job.email.find('@');
-  if (customer.has("email") && (at == 0 || at + 1 >= job.email.size() || at == std::string::npos ||
-                                job.email.find_first_of(" @", at + 1) != std::string::npos)) {
+  const bool good = at != std::string::npos && at > 0 && at + 1 < job.email.size() &&
+                    at == job.email.rfind('@') && job.email.find(' ') == std::string::npos;
+  if (customer.has("email") && !good) {
     customer.unexpected("email", "job-bad-email", "an address such as name@example.org");
   }
-}
-
-void read_text(Element& element, std::size_t longest, std::string& text) {
-  text = element.content(longest);
 }
 
 void read_parts(Element& root, const Children& children, Need need, Job& job) {
   Reading& reading = root.reading();
   const auto part = [&](const char* name, auto read) { with(reading, children.get(name), read); };
   part("customer", [&](Element& e) { read_customer(e, job); });
-  part("title", [&](Element& e) { read_text(e, longest_line, job.title); });
-  part("note", [&](Element& e) { read_text(e, longest_note, job.note); });
+  part("title", [&](Element& e) { job.title = tidy(e.content(longest_line)); });
+  part("note", [&](Element& e) { job.note = e.content(longest_note); });
   part("wall", [&](Element& e) {
     e.children({});
     e.required("colour", "a colour");

@@ -1,5 +1,5 @@
-#include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
@@ -8,9 +8,6 @@ namespace mullion {
 namespace {
 
 constexpr int thickest_ply = 64;
-constexpr const char* reveal_names[4] = {"reveal-left", "reveal-top", "reveal-right",
-                                         "reveal-bottom"};
-
 void read_reveal(Element& element, Layer& layer, std::size_t number) {
   const Length usual = usual_for(element.reading().scale.unit).reveal;
   layer.reveal = read_sides(element, "reveal", reveal_names, {usual, usual, usual, usual});
@@ -58,8 +55,13 @@ Layer read_layer(Element& element, Names& names, std::size_t number) {
 }
 
 int read_bevel(Element& element) {
-  constexpr double least = 30, most = 90, thousandths = 1000;
-  return static_cast<int>(std::lround(element.decimal("bevel", least, most, 45) * thousandths));
+  constexpr double least = 30, most = 90, thousandths = 1000, rounding = 1e-6;
+  const double scaled = element.decimal("bevel", least, most, 45) * thousandths;
+  const double whole = std::round(scaled);
+  if (std::abs(scaled - whole) > rounding) {
+    element.unexpected("bevel", "job-bad-number", "at most three decimals");
+  }
+  return static_cast<int>(whole);
 }
 
 }  // namespace
@@ -74,8 +76,9 @@ std::string usual_layer_name(std::size_t number) {
 
 void check_mentioned(Reading& reading, const Names& names) {
   const std::vector<std::string_view> openings(names.openings.begin(), names.openings.end());
+  const std::set<std::string_view> known(openings.begin(), openings.end());
   for (const Names::Mention& mention : names.mentioned) {
-    if (std::find(openings.begin(), openings.end(), mention.id) != openings.end()) continue;
+    if (known.contains(mention.id)) continue;
     reading.problem(mention.offset, "job-unknown-id",
                     "found no opening " + quoted(mention.id) + reading.hint(mention.id, openings));
   }

@@ -1,5 +1,5 @@
 #include <algorithm>
-#include <array>
+#include <set>
 
 #include "engine/job/document.h"
 #include "engine/job/parts.h"
@@ -25,6 +25,8 @@ class RuleReader {
         gaps_(names.gaps.begin(), names.gaps.end()),
         boxes_(names.openings.begin(), names.openings.end()) {
     boxes_.insert(boxes_.end(), names.groups.begin(), names.groups.end());
+    known_gaps_.insert(gaps_.begin(), gaps_.end());
+    known_boxes_.insert(boxes_.begin(), boxes_.end());
   }
 
   Rule read(const pugi::xml_node& node) {
@@ -131,9 +133,7 @@ class RuleReader {
     return name.value_or("");
   }
 
-  bool is_box(std::string_view id) const {
-    return std::find(boxes_.begin(), boxes_.end(), id) != boxes_.end();
-  }
+  bool is_box(std::string_view id) const { return known_boxes_.contains(id); }
 
   void check_box(Element& element, std::string_view attribute, std::string_view id,
                  std::vector<std::string_view> others) {
@@ -145,7 +145,7 @@ class RuleReader {
 
   // A gap's id, or OWNER.PART.
   void check_measure(Element& element, std::string_view attribute, std::string_view name) {
-    if (std::find(gaps_.begin(), gaps_.end(), name) != gaps_.end()) return;
+    if (known_gaps_.contains(name)) return;
     const std::size_t dot = name.rfind('.');
     if (dot == std::string_view::npos) {
       report_bare_name(element, attribute, name);
@@ -183,7 +183,8 @@ class RuleReader {
                                                           "bottom", "centre", "middle"};
 
   Reading& reading_;
-  std::vector<std::string_view> gaps_, boxes_;
+  std::vector<std::string_view> gaps_, boxes_;  // in the order of the file
+  std::set<std::string_view> known_gaps_, known_boxes_;
 };
 
 }  // namespace

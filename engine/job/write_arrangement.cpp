@@ -25,14 +25,7 @@ void write_reveals(ElementWriter& out, const Opening& opening) {
   for (const auto& [layer, sides] : opening.reveals) {
     ElementWriter element = out.child("reveal");
     element.integer("layer", layer);
-    if (sides == Sides{sides.left, sides.left, sides.left, sides.left}) {
-      element.length("all", sides.left);
-      continue;
-    }
-    element.length("left", sides.left);
-    element.length("top", sides.top);
-    element.length("right", sides.right);
-    element.length("bottom", sides.bottom);
+    element.sides("all", side_names, sides);
   }
 }
 

@@ -1,5 +1,8 @@
 #include "engine/job/write_element.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include "engine/job/colour.h"
 #include "engine/job/words.h"
 
@@ -23,10 +26,33 @@ void ElementWriter::list(const char* name, const std::vector<std::string>& words
   text(name, joined);
 }
 
+// In the job's unit without naming it; where that would take a fraction that no rule has, in
+// millimetres when those say it shortly.
 void ElementWriter::length(const char* name, Length length) {
+  constexpr std::int64_t ticks_per_hundredth_mm = ticks_per_mm / 100;
   std::string text = format_exact(length, unit_);
-  text.erase(text.rfind(' '));  // the unit is the job's
+  const bool odd_fraction =
+      text.find('/') != std::string::npos && length.ticks() % sixty_fourths(1).ticks() != 0;
+  if (odd_fraction && length.ticks() % ticks_per_hundredth_mm == 0) {
+    text = format_exact(length, Unit::millimetre);
+  } else {
+    text.erase(text.rfind(' '));
+  }
   attribute(name, text);
+}
+
+// What most sides have is said once, and the odd one by itself.
+void ElementWriter::sides(const char* all, const char* const (&names)[4], const Sides& sides,
+                          const std::optional<Sides>& usual) {
+  if (usual && sides == *usual) return;
+  const Length lengths[4] = {sides.left, sides.top, sides.right, sides.bottom};
+  for (const Length common : {lengths[0], lengths[1]}) {
+    if (std::count(std::begin(lengths), std::end(lengths), common) < 3) continue;
+    length(all, common);
+    for (std::size_t i = 0; i < 4; ++i) length_unless(names[i], lengths[i], common);
+    return;
+  }
+  for (std::size_t i = 0; i < 4; ++i) length(names[i], lengths[i]);
 }
 
 void ElementWriter::length_unless(const char* name, Length value, Length usual) {

@@ -25,6 +25,9 @@ class ElementWriter {
   void length(const char* name, Length length);
   void length_unless(const char* name, Length length, Length usual);
   void length_or_free(const char* name, const std::optional<Length>& length);
+  // `all` for what most sides have and a name of its own for an odd one; nothing where usual.
+  void sides(const char* all, const char* const (&names)[4], const Sides& sides,
+             const std::optional<Sides>& usual = {});
   void integer(const char* name, int number);
   void integer_unless(const char* name, int number, int usual);
   void decimal_unless(const char* name, double number, double usual);

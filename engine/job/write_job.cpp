@@ -46,17 +46,6 @@ void write_picture(ElementWriter out, const Picture& picture, const Usual& usual
   out.yes("turn", picture.may_turn);
 }
 
-void write_reveal(ElementWriter& out, const Sides& reveal, const Usual& usual) {
-  if (reveal.left == reveal.top && reveal.left == reveal.right && reveal.left == reveal.bottom) {
-    out.length_unless("reveal", reveal.left, usual.reveal);
-    return;
-  }
-  out.length("reveal-left", reveal.left);
-  out.length("reveal-top", reveal.top);
-  out.length("reveal-right", reveal.right);
-  out.length("reveal-bottom", reveal.bottom);
-}
-
 void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual& usual) {
   const Layer plain;
   out.attribute("name", layer.name);
@@ -65,7 +54,10 @@ void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual
   if (layer.core != plain.core) out.colour("core", layer.core);
   out.integer("ply", layer.ply);
   out.length_unless("thickness", layer.thickness, thickness_of(layer.ply));
-  if (!is_top && !layer.spacer) write_reveal(out, layer.reveal, usual);
+  if (!is_top && !layer.spacer) {
+    const Length r = usual.reveal;
+    out.sides("reveal", reveal_names, layer.reveal, Sides{r, r, r, r});
+  }
   out.yes("spacer", layer.spacer);
   out.yes("grain", layer.grain);
   out.list("only", layer.only);

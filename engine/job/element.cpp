@@ -42,7 +42,9 @@ void Element::read_attributes() {
 }
 
 const Element::Attribute* Element::find(std::string_view attribute) {
-  asked_.push_back(attribute);
+  if (std::find(asked_.begin(), asked_.end(), attribute) == asked_.end()) {
+    asked_.push_back(attribute);
+  }
   for (Attribute& candidate : attributes_) {
     if (candidate.name != attribute) continue;
     candidate.asked = true;
@@ -114,8 +116,7 @@ std::optional<std::string> Element::required(std::string_view attribute,
   auto found = value(attribute);
   if (!found) {
     problem("job-missing-attribute", "found no " + std::string(attribute) + " in " + tag() +
-                                         "; expected " + std::string(attribute) + "=" +
-                                         std::string(expected));
+                                         "; expected " + std::string(expected));
   }
   return found;
 }

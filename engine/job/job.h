@@ -81,6 +81,7 @@ struct ShapeSpec {
   Length rise;          // arch: height of the arc; zero: half round
   std::string file;     // outline: SVG file, relative to the job file
   std::string path_id;  // outline: id of the path in it; empty: the only path
+  friend bool operator==(const ShapeSpec&, const ShapeSpec&) = default;
 };
 
 struct Groove {

@@ -1,0 +1,141 @@
+#include "engine/sheets/inventory/inventory.h"
+
+#include <set>
+
+#include "engine/file/file.h"
+#include "engine/job/document.h"
+#include "engine/job/element.h"
+#include "engine/job/read.h"
+
+namespace mullion {
+namespace {
+
+// Hundredths of "12", "12.5" or "12.50"; nothing for anything else.
+std::optional<std::int64_t> parse_price(std::string_view text) {
+  constexpr std::size_t longest = 12;
+  if (text.empty() || text.size() > longest) return std::nullopt;
+  const std::size_t point = std::min(text.find('.'), text.size());
+  const std::size_t places = point == text.size() ? 0 : text.size() - point - 1;
+  if (point == 0 || places > 2 || (point < text.size() && places == 0)) return std::nullopt;
+  std::int64_t value = 0;
+  for (const char c : text) {
+    if (c == '.') continue;
+    if (c < '0' || c > '9') return std::nullopt;
+    value = value * 10 + (c - '0');
+  }
+  for (std::size_t i = places; i < 2; ++i) value *= 10;
+  return value <= highest_price ? std::optional(value) : std::nullopt;
+}
+
+std::int64_t read_price(Element& element) {
+  const auto text = element.value("price");
+  if (!text) return 0;
+  if (const auto price = parse_price(*text)) return *price;
+  element.unexpected("price", "job-bad-price",
+                     "a price such as 12.50, up to " + format_price(highest_price, ""));
+  return 0;
+}
+
+Sides read_trim(Element& element) {
+  const Length all = element.length_or("trim", Least::zero, Length());
+  return {element.length_or("trim-left", Least::zero, all),
+          element.length_or("trim-top", Least::zero, all),
+          element.length_or("trim-right", Least::zero, all),
+          element.length_or("trim-bottom", Least::zero, all)};
+}
+
+void read_piece(Element& element, const Board& board, std::set<std::string>& ids, Stock& stock) {
+  element.children({});
+  StockPiece piece;
+  piece.board = board;
+  piece.place = element.place();
+  piece.offcut = element.name() == "offcut";
+  if (element.required("id", "a name")) piece.id = element.id();
+  if (!ids.insert(piece.id).second && !piece.id.empty()) {
+    element.unexpected("id", "job-repeated-id", "an id that no other piece has");
+  }
+  piece.width = element.required_length("width", Least::above_zero);
+  piece.height = element.required_length("height", Least::above_zero);
+  piece.trim = read_trim(element);
+  piece.price = read_price(element);
+  if (piece.offcut) {
+    piece.on_hand = element.integer("on-hand", 0, most_on_hand, 1);
+  } else if (element.has("on-hand")) {
+    piece.on_hand = element.integer("on-hand", 0, most_on_hand, 0);
+  }
+  if (piece.usable_width() <= Length() || piece.usable_height() <= Length()) {
+    element.problem("job-out-of-range",
+                    "the damaged edges of piece " + quoted(piece.id) + " leave nothing of it");
+  }
+  stock.pieces.push_back(std::move(piece));
+}
+
+void read_board(Element& element, std::set<std::string>& ids, Stock& stock) {
+  Board board;
+  board.name = element.line("name");
+  if (!element.has("name")) element.required("name", "the board's name");
+  board.colour = Layer{}.colour;
+  element.colour("colour", board.colour);
+  board.thickness = element.length_or("thickness", Least::above_zero, Layer{}.thickness);
+  for (const pugi::xml_node& node : element.children({"sheet", "offcut"})) {
+    if (stock.pieces.size() == most_stock_pieces) {
+      element.problem("job-too-many", "found more than " + std::to_string(most_stock_pieces) +
+                                          " pieces; that is the limit");
+      return;
+    }
+    Element piece(element.reading(), node);
+    read_piece(piece, board, ids, stock);
+  }
+}
+
+void read_root(Reading& reading, pugi::xml_node node, Stock& stock) {
+  Element root(reading, node);
+  root.integer("version", 1, 1, 1);
+  reading.scale.unit = root.word<Unit>(
+      "unit", {{"in", Unit::inch}, {"mm", Unit::millimetre}, {"cm", Unit::centimetre}}, Unit::inch);
+  stock.unit = reading.scale.unit;
+  stock.currency = root.line("currency");
+  std::set<std::string> ids;
+  for (const pugi::xml_node& child : root.children({"board"})) {
+    Element board(reading, child);
+    read_board(board, ids, stock);
+  }
+}
+
+}  // namespace
+
+Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  if (xml.starts_with(byte_order_mark)) xml.remove_prefix(byte_order_mark.size());
+  Reading reading(xml, file, "stock");
+  pugi::xml_document document;
+  Stock stock;
+  stock.file = file;
+  if (const pugi::xml_node node = load_document(reading, document)) {
+    if (std::string_view(node.name()) == "stock") {
+      read_root(reading, node, stock);
+    } else {
+      reading.problem(offset_of(node), "job-unknown-element",
+                      "found <" + std::string(node.name()).substr(0, 60) +
+                          "> at the top of the file; expected <stock>");
+    }
+  }
+  if (!reading.good()) return tl::unexpected(reading.problems());
+  return stock;
+}
+
+Result<Stock> read_stock(const std::string& path) {
+  const auto bytes = read_file(path, largest_job_file);
+  if (!bytes) {
+    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
+  }
+  return parse_stock(*bytes, path);
+}
+
+std::string format_price(std::int64_t hundredths, const std::string& currency) {
+  const std::string cents = std::to_string(hundredths % 100);
+  return std::to_string(hundredths / 100) + "." + (cents.size() < 2 ? "0" : "") + cents +
+         (currency.empty() ? "" : " " + currency);
+}
+
+}  // namespace mullion

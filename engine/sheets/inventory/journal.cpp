@@ -1,0 +1,46 @@
+#include "engine/sheets/inventory/journal.h"
+
+#include <cstdint>
+#include <sstream>
+
+namespace mullion {
+namespace {
+
+constexpr std::string_view heading = "mullion stock journal 1";
+
+// FNV-1a, 64 bits (constants from memory): enough to tell a torn file from a whole one.
+std::uint64_t checksum(std::string_view bytes) {
+  std::uint64_t sum = 0xcbf29ce484222325;
+  for (const char c : bytes) {
+    sum ^= static_cast<unsigned char>(c);
+    sum *= 0x100000001b3;
+  }
+  return sum;
+}
+
+}  // namespace
+
+std::string format_journal(const Journal& journal) {
+  std::ostringstream text;
+  text << heading << '\n'
+       << journal.before.size() << ' ' << journal.after.size() << ' '
+       << checksum(journal.before + journal.after) << '\n'
+       << journal.before << journal.after;
+  return text.str();
+}
+
+std::optional<Journal> parse_journal(std::string_view text) {
+  const std::size_t first = text.find('\n');
+  const std::size_t second = first == std::string_view::npos ? first : text.find('\n', first + 1);
+  if (second == std::string_view::npos || text.substr(0, first) != heading) return std::nullopt;
+  std::istringstream head(std::string(text.substr(first + 1, second - first - 1)));
+  std::uint64_t before = 0, after = 0, sum = 0;
+  if (!(head >> before >> after >> sum)) return std::nullopt;
+  const std::string_view body = text.substr(second + 1);
+  if (before > body.size() || after != body.size() - before || checksum(body) != sum) {
+    return std::nullopt;
+  }
+  return Journal{std::string(body.substr(0, before)), std::string(body.substr(before))};
+}
+
+}  // namespace mullion

@@ -1,0 +1,63 @@
+#include <algorithm>
+#include <pugixml.hpp>
+#include <sstream>
+
+#include "engine/job/write_element.h"
+#include "engine/sheets/inventory/inventory.h"
+
+namespace mullion {
+namespace {
+
+void write_trim(ElementWriter& out, const Sides& trim) {
+  if (trim.left == trim.top && trim.left == trim.right && trim.left == trim.bottom) {
+    out.length_unless("trim", trim.left, Length());
+    return;
+  }
+  out.length_unless("trim-left", trim.left, Length());
+  out.length_unless("trim-top", trim.top, Length());
+  out.length_unless("trim-right", trim.right, Length());
+  out.length_unless("trim-bottom", trim.bottom, Length());
+}
+
+void write_piece(ElementWriter out, const StockPiece& piece) {
+  out.attribute("id", piece.id);
+  out.length("width", piece.width);
+  out.length("height", piece.height);
+  write_trim(out, piece.trim);
+  if (piece.price != 0) out.attribute("price", format_price(piece.price, ""));
+  if (piece.on_hand && !(piece.offcut && piece.on_hand == 1)) {
+    out.integer("on-hand", *piece.on_hand);
+  }
+}
+
+}  // namespace
+
+std::string write_stock(const Stock& stock) {
+  pugi::xml_document document;
+  pugi::xml_node declaration = document.append_child(pugi::node_declaration);
+  declaration.append_attribute("version") = "1.0";
+  declaration.append_attribute("encoding") = "UTF-8";
+  ElementWriter out(document.append_child("stock"), stock.unit);
+  out.integer("version", 1);
+  out.text("unit", stock.unit == Unit::inch ? "in" : stock.unit == Unit::millimetre ? "mm" : "cm");
+  out.text("currency", stock.currency);
+  std::vector<Board> written;
+  for (const StockPiece& first : stock.pieces) {
+    if (std::find(written.begin(), written.end(), first.board) != written.end()) continue;
+    written.push_back(first.board);
+    ElementWriter board = out.child("board");
+    board.attribute("name", first.board.name);
+    board.colour("colour", first.board.colour);
+    board.length("thickness", first.board.thickness);
+    for (const StockPiece& piece : stock.pieces) {
+      if (piece.board == first.board) {
+        write_piece(board.child(piece.offcut ? "offcut" : "sheet"), piece);
+      }
+    }
+  }
+  std::ostringstream text;
+  document.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
+  return text.str();
+}
+
+}  // namespace mullion

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <optional>
 
 #include "engine/layout/conflict.h"
@@ -33,8 +34,10 @@ bool borders_may_follow_the_board(const Job& job) {
   return free_width || free_height;
 }
 
+// To the nearest tick. Only rules that no whole number of ticks can satisfy leave anything to
+// round; since edges are rounded, not sizes, the parts still add up.
 Length whole(const Values& values, const solver::Linear& form) {
-  return Length::from_ticks(values.value(form).to_int64());
+  return Length::from_ticks((values.value(form) + solver::Rational(1, 2)).floor().to_int64());
 }
 
 Rect rect_of(const Values& values, const Box& box) {
@@ -58,9 +61,25 @@ Layout read_layout(const Model& model, const Values& values) {
   return out;
 }
 
+// A group is as large as its largest part. That is no linear rule; so the part that is largest in a
+// solution is required to fill its group. True where that changes the solution.
+bool fill_groups(Model& model, const solver::Solution& solution) {
+  bool changed = false;
+  for (const Model::Extent& extent : model.extents) {
+    const auto size = [&](const Span& span) { return solution.value(span.size()); };
+    const auto largest =
+        std::max_element(extent.parts.begin(), extent.parts.end(),
+                         [&](const Span& a, const Span& b) { return size(a) < size(b); });
+    model.system.add(largest->size() == extent.group.size());
+    changed = changed || size(*largest) != size(extent.group);
+  }
+  return changed;
+}
+
 Result<Layout> solve_model(const Job& job, const Defaults& defaults) {
-  const Model model = build_model(job, defaults);
-  const auto solution = solver::solve(model.system);
+  Model model = build_model(job, defaults);
+  auto solution = solver::solve(model.system);
+  while (solution && fill_groups(model, *solution)) solution = solver::solve(model.system);
   if (!solution) return tl::unexpected(describe_conflict(job, model, solution.error()));
   const Snapping snapping = snap_to_increment(job, model, *solution);
   Layout out = read_layout(model, snapping.values);

@@ -138,9 +138,12 @@ class Builder {
     const std::string what = std::string("the two sides of a part of the ") +
                              (group.along == Along::row ? "row" : "column");
     const int tag = statement(Statement::Kind::structure, what, group.place, {}, false);
+    Model::Extent extent{box.span[cross], {}, group.place};
     for (const Box& part : parts) {
       place_across(group.align, part.span[cross], box.span[cross], tag);
+      extent.parts.push_back(part.span[cross]);
     }
+    model_.extents.push_back(std::move(extent));
     NamedBox& named = model_.groups[slot];
     named.box = box;
     for (std::size_t i = first_opening; i < model_.openings.size(); ++i) {
@@ -257,7 +260,9 @@ class Builder {
   void state_bottom(const Linear& top, const Linear& bottom) {
     const Borders& borders = job_.borders;
     const auto rule = [&](const std::string& words, Length value) {
-      return statement(Statement::Kind::rule, words, borders.place, value, false);
+      const int tag = statement(Statement::Kind::rule, words, borders.place, value, false);
+      model_.statements[static_cast<std::size_t>(tag)].gives_way = true;
+      return tag;
     };
     switch (borders.bottom) {
       case Borders::Bottom::given:

@@ -39,6 +39,7 @@ struct Statement {
   Place place;
   Length value;             // the stated number, where there is one
   bool adjustable = false;  // the framer could state another number
+  bool gives_way = false;   // required, but a remainder of the increment may break it
 };
 
 struct Span {
@@ -58,6 +59,13 @@ struct NamedBox {
 };
 
 struct Model {
+  // A group and its parts, in the direction across the group.
+  struct Extent {
+    Span group;
+    std::vector<Span> parts;
+    Place place;
+  };
+
   solver::System system;
   std::vector<Statement> statements;  // a constraint's tag is its statement's index
   std::array<solver::Linear, 2> outer;
@@ -65,6 +73,7 @@ struct Model {
   std::vector<NamedBox> openings;  // in the order of the job file
   std::vector<NamedBox> groups;    // outermost first
   std::map<std::string, solver::Linear, std::less<>> gaps;  // by id
+  std::vector<Extent> extents;
   std::vector<solver::Measure> measures;  // what is read off the rule, for snapping
 };
 

@@ -1,6 +1,6 @@
 #include "engine/layout/snapping.h"
 
-#include "engine/layout/words.h"
+#include <algorithm>
 
 namespace mullion::layout {
 namespace {
@@ -21,6 +21,21 @@ std::vector<Linear> edges_of(const Model& model) {
   return edges;
 }
 
+const Statement& statement_of(const Model& model, const solver::Constraint& rule) {
+  return model.statements[static_cast<std::size_t>(std::max(rule.tag, 0))];
+}
+
+// The same rules, where those that may give way to the increment are wishes.
+solver::System yielding(const Model& model) {
+  solver::System system;
+  for (int i = 0; i < model.system.variable_count(); ++i) system.add_variable();
+  for (solver::Constraint rule : model.system.constraints()) {
+    if (statement_of(model, rule).gives_way) rule.level = level::symmetry;
+    system.add(std::move(rule));
+  }
+  return system;
+}
+
 bool all_whole(const std::vector<Linear>& forms, const Values& values) {
   for (const Linear& form : forms) {
     if (!values.value(form).is_integer()) return false;
@@ -33,9 +48,8 @@ bool is_multiple(const Rational& value, const Rational& step) {
 }
 
 // What the increment left between two ticks comes to whole ticks; what it set stays.
-Values to_whole_ticks(const Model& model, const Values& snapped, const Rational& step,
-                      const std::vector<Linear>& edges) {
-  solver::System system = model.system;
+Values to_whole_ticks(solver::System system, const Model& model, const Values& snapped,
+                      const Rational& step, const std::vector<Linear>& edges) {
   for (const solver::Measure& measure : model.measures) {
     const Rational value = snapped.value(measure.form);
     if (is_multiple(value, step)) system.add(measure.form == Linear(value));
@@ -56,7 +70,8 @@ std::vector<Broken> broken_by_snapping(const Model& model, const solver::Solutio
                                        const Values& snapped) {
   std::vector<Broken> out;
   for (const solver::Constraint& rule : model.system.constraints()) {
-    if (rule.level == level::required || rule.level > level::medium_rule) continue;
+    const bool required = rule.level == level::required && !statement_of(model, rule).gives_way;
+    if (required || rule.level > level::medium_rule) continue;
     if (!solver::violation(rule, exact.value(rule.form)).is_zero()) continue;
     const Rational now = solver::violation(rule, snapped.value(rule.form));
     if (!now.is_zero()) out.push_back({&rule, now});
@@ -65,9 +80,16 @@ std::vector<Broken> broken_by_snapping(const Model& model, const solver::Solutio
 }
 
 std::string name_of(const Model& model, const solver::Constraint& rule) {
-  if (rule.tag > 0) return model.statements[static_cast<std::size_t>(rule.tag)].text;
+  if (rule.tag > 0) return statement_of(model, rule).text;
   if (rule.level == level::equal_parts) return "equal gaps";
   return "an alignment within a row or column";
+}
+
+std::vector<std::pair<const char*, Linear>> borders_of(const Model& model) {
+  return {{"left", model.border[across].start},
+          {"right", model.border[across].end},
+          {"top", model.border[down].start},
+          {"bottom", model.border[down].end}};
 }
 
 Problem note(const Job& job, std::string message, Place place = {}) {
@@ -78,16 +100,22 @@ Problems describe_moves(const Job& job, const Model& model, const solver::Soluti
                         const Values& snapped) {
   Problems notes;
   for (const Broken& broken : broken_by_snapping(model, exact, snapped)) {
-    const Place place = broken.rule->tag > 0
-                            ? model.statements[static_cast<std::size_t>(broken.rule->tag)].place
-                            : Place{};
+    const Place place = statement_of(model, *broken.rule).place;
     notes.push_back(note(job,
-                         name_of(model, *broken.rule) + " differ by " +
+                         name_of(model, *broken.rule) + ": off by " +
                              format_exact(Length::from_ticks(abs(broken.amount).floor().to_int64()),
                                           job.scale.unit) +
                              ", since the sizes do not divide into whole steps of " +
                              format_exact(job.scale.increment, job.scale.unit),
                          place));
+  }
+  for (const auto& [name, form] : borders_of(model)) {
+    const Rational value = snapped.value(form);
+    if (is_multiple(value, Rational(job.scale.increment.ticks()))) continue;
+    const Length border = Length::from_ticks(value.floor().to_int64());
+    notes.push_back(note(job, std::string("the ") + name + " border is " +
+                                  format_exact(border, job.scale.unit) +
+                                  ", between two steps of the rule"));
   }
   return notes;
 }
@@ -97,10 +125,11 @@ Problems describe_moves(const Job& job, const Model& model, const solver::Soluti
 Snapping snap_to_increment(const Job& job, const Model& model, const solver::Solution& exact) {
   const Rational step(job.scale.increment.ticks());
   Snapping out;
-  out.values.by_variable = solver::snap(model.system, exact, model.measures, step).value().values;
+  const solver::System system = yielding(model);
+  out.values.by_variable = solver::snap(system, exact, model.measures, step).value().values;
   const std::vector<Linear> edges = edges_of(model);
   if (!all_whole(edges, out.values)) {
-    out.values = to_whole_ticks(model, out.values, step, edges);
+    out.values = to_whole_ticks(system, model, out.values, step, edges);
   }
   out.notes = describe_moves(job, model, exact, out.values);
   return out;

@@ -116,3 +116,20 @@ TEST_CASE("the parts along every line add up when the halves are no whole sixtee
   REQUIRE_FALSE(layout.notes.empty());
   CHECK(layout.notes[0].message.find("1/16 in") != std::string::npos);
 }
+
+TEST_CASE("a column that cannot be as wide as outer size and borders ask is a conflict") {
+  const std::string told = conflict_of(two_pictures + R"(
+    <outer width="24"/><borders left="3" right="3"/>
+    <arrange><column gap="1"><opening picture="a"/><opening picture="b"/></column></arrange>)");
+  CHECK(told.find(
+            "borders 3 + 3 and an opening of 9 1/2 come to 15 1/2 in; the outer width is 24 in: "
+            "8 1/2 in too much") != std::string::npos);
+}
+
+TEST_CASE("a free gap within a column's row opens until the column fills its place") {
+  const Layout layout = laid_out(two_pictures + R"(
+    <outer width="30"/><borders left="3" right="3"/>
+    <arrange><column gap="1"><row><opening picture="a"/><opening picture="b"/></row>
+      <opening id="c" width="5" height="2"/></column></arrange>)");
+  CHECK(gap_between(layout, 0, 1) == inches(5));
+}

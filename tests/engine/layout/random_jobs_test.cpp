@@ -1,0 +1,66 @@
+#include <catch2/catch.hpp>
+
+#include "engine/layout/model.h"
+#include "tests/engine/layout/jobs.h"
+#include "tests/engine/layout/random_job.h"
+#include "tests/oracle/linear_program.h"
+
+using namespace mullion;
+
+TEST_CASE(
+    "GLPK finds no better layout for several hundred random jobs, and no layout where we find "
+    "none") {
+  std::mt19937 random(41);
+  int solved = 0, refused = 0;
+  for (int i = 0; i < 400; ++i) {
+    const std::string lines = test::random_job(random, 7);
+    INFO(lines);
+    const layout::Model model =
+        layout::build_model(test::job_of(lines), {inches(2), inches(1), solver::Rational(1)});
+    const auto solution = solver::solve(model.system);
+    REQUIRE(oracle::is_feasible(model.system) == solution.has_value());
+    if (!solution) {
+      ++refused;
+      continue;
+    }
+    ++solved;
+    CHECK(oracle::better_than(model.system, *solution) == "");
+  }
+  CHECK(solved > 200);
+  CHECK(refused > 20);
+}
+
+TEST_CASE(
+    "the parts of two thousand random mats add up to the outer size on the rule's increment") {
+  std::mt19937 random(43);
+  int laid = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const std::string lines = test::random_job(random, 6);
+    INFO(lines);
+    const Job job = test::job_of(lines);
+    const auto layout = lay_out(job);
+    if (!layout) continue;
+    ++laid;
+    const std::int64_t step = job.scale.increment.ticks();
+    const Sides& b = layout->borders;
+    Length left = layout->width, right, top = layout->height, bottom;
+    for (const PlacedOpening& opening : layout->openings) {
+      left = std::min(left, opening.rect.left);
+      right = std::max(right, opening.rect.right);
+      top = std::min(top, opening.rect.top);
+      bottom = std::max(bottom, opening.rect.bottom);
+      CHECK(opening.rect.left.ticks() % step == 0);
+      CHECK(opening.rect.top.ticks() % step == 0);
+    }
+    CHECK(b.left == left);
+    CHECK(b.top == top);
+    CHECK(right + b.right == layout->width);
+    CHECK(bottom + b.bottom == layout->height);
+    CHECK(layout->width.ticks() % step == 0);
+    CHECK(b.left.ticks() % step == 0);
+    CHECK(b.right.ticks() % step == 0);
+    CHECK(b.top.ticks() % step == 0);
+    CHECK(b.bottom.ticks() % step == 0);
+  }
+  CHECK(laid > 1000);
+}

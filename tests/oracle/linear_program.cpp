@@ -1,0 +1,142 @@
+#include "tests/oracle/linear_program.h"
+
+#include <glpk.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <stdexcept>
+#include <vector>
+
+namespace oracle {
+namespace {
+
+using namespace mullion::solver;
+
+double number(const Rational& value) {
+  return static_cast<double>(value.numerator()) / static_cast<double>(value.denominator());
+}
+
+class LinearProgram {
+ public:
+  explicit LinearProgram(int variables) : problem_(glp_create_prob()) {
+    glp_add_cols(problem_, variables);
+    for (int v = 1; v <= variables; ++v) glp_set_col_bnds(problem_, v, GLP_FR, 0, 0);
+  }
+  LinearProgram(const LinearProgram&) = delete;
+  LinearProgram& operator=(const LinearProgram&) = delete;
+  ~LinearProgram() { glp_delete_prob(problem_); }
+
+  void add(const Constraint& rule) {
+    const int type = rule.relation == Relation::equal      ? GLP_FX
+                     : rule.relation == Relation::at_least ? GLP_LO
+                                                           : GLP_UP;
+    const int row = glp_add_rows(problem_, 1);
+    const double bound = -number(rule.form.constant());
+    glp_set_row_bnds(problem_, row, type, bound, bound);
+    std::vector<int> columns{0};
+    std::vector<double> values{0};
+    for (const auto& term : rule.form.terms()) {
+      columns.push_back(term.variable + 1);
+      values.push_back(number(term.coefficient));
+    }
+    glp_set_mat_row(problem_, row, static_cast<int>(columns.size()) - 1, columns.data(),
+                    values.data());
+  }
+
+  enum class Status { optimal, unbounded, infeasible };
+  Status minimise(const std::vector<double>& objective) {
+    for (std::size_t v = 0; v < objective.size(); ++v) {
+      glp_set_obj_coef(problem_, static_cast<int>(v) + 1, objective[v]);
+    }
+    glp_smcp parameters;
+    glp_init_smcp(&parameters);
+    parameters.msg_lev = GLP_MSG_OFF;
+    glp_std_basis(problem_);
+    if (glp_simplex(problem_, &parameters) != 0) throw std::runtime_error("GLPK gave up");
+    switch (glp_get_status(problem_)) {
+      case GLP_OPT:
+        return Status::optimal;
+      case GLP_UNBND:
+        return Status::unbounded;
+      default:
+        return Status::infeasible;
+    }
+  }
+  double least() const { return glp_get_obj_val(problem_); }
+
+ private:
+  glp_prob* problem_;
+};
+
+// The violation that the level's sum of squares sees: signed for an equality.
+Rational residual(const Constraint& rule, const Solution& solution) {
+  const Rational value = solution.value(rule.form);
+  return violation(rule, value).is_zero() ? Rational() : value;
+}
+
+struct Linearised {
+  std::vector<double> gradient;
+  double here = 0;
+  double size = 1;  // for judging a difference
+};
+
+Linearised linearise(const std::vector<const Constraint*>& rules, const Solution& solution) {
+  Linearised out;
+  out.gradient.resize(solution.values.size());
+  for (const Constraint* rule : rules) {
+    const double slope = number(rule->weight) * number(residual(*rule, solution));
+    for (const auto& term : rule->form.terms()) {
+      const auto v = static_cast<std::size_t>(term.variable);
+      const double part = slope * number(term.coefficient);
+      out.gradient[v] += part;
+      out.here += part * number(solution.values[v]);
+      out.size = std::max(out.size, std::abs(part * number(solution.values[v])));
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+bool is_feasible(const System& system) {
+  LinearProgram program(system.variable_count());
+  for (const Constraint& rule : system.constraints()) {
+    if (rule.level == 0) program.add(rule);
+  }
+  const std::vector<double> nothing(static_cast<std::size_t>(system.variable_count()));
+  return program.minimise(nothing) != LinearProgram::Status::infeasible;
+}
+
+std::string better_than(const System& system, const Solution& solution) {
+  LinearProgram program(system.variable_count());
+  std::map<int, std::vector<const Constraint*>> levels;
+  for (const Constraint& rule : system.constraints()) {
+    if (rule.level == 0) {
+      program.add(rule);
+    } else {
+      levels[rule.level].push_back(&rule);
+    }
+  }
+  for (const auto& [level, rules] : levels) {
+    const Linearised objective = linearise(rules, solution);
+    const auto status = program.minimise(objective.gradient);
+    const std::string where = "level " + std::to_string(level) + ": ";
+    if (status != LinearProgram::Status::optimal) return where + "no optimum";
+    if (std::abs(program.least() - objective.here) > 1e-7 * objective.size) {
+      return where + std::to_string(program.least()) + " is less than " +
+             std::to_string(objective.here);
+    }
+    for (const Constraint* rule : rules) {
+      const Rational value = solution.value(rule->form);
+      if (rule->relation == Relation::equal || !residual(*rule, solution).is_zero()) {
+        program.add({rule->form - Linear(value), Relation::equal});
+      } else {
+        program.add(*rule);
+      }
+    }
+  }
+  return {};
+}
+
+}  // namespace oracle

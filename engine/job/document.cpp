@@ -3,8 +3,8 @@
 #include <charconv>
 #include <cstring>
 
-#include "engine/job/open_elements.h"
 #include "engine/job/read.h"
+#include "engine/job/unmatched_tag.h"
 
 namespace mullion {
 namespace {
@@ -34,32 +34,34 @@ const char* what_is_wrong(pugi::xml_parse_status status) {
   }
 }
 
-void report_mismatch(Reading& reading, std::size_t offset) {
-  const std::string_view text = reading.source.text();
-  const auto open = innermost_open_element(text, offset);
-  if (!open) {
-    reading.problem(offset, "job-xml", "found an end tag where no element is open");
+void report_mismatch(Reading& reading) {
+  const UnmatchedTag tag = first_unmatched_tag(reading.source.text());
+  constexpr std::size_t longest_shown = 60;
+  const std::string found = tag.found.empty()
+                                ? "the file ends"
+                                : "found " + std::string(tag.found.substr(0, longest_shown));
+  if (!tag.open) {
+    reading.problem(tag.offset, "job-xml", found + " where no element is open");
     return;
   }
-  const std::string expected = "</" + std::string(open->name) + ">";
-  const std::string where =
-      ", for the element of line " + std::to_string(reading.source.place(open->offset).line);
-  const std::size_t tag = text.rfind("</", offset);
-  const bool at_end = offset >= text.size() || tag == std::string_view::npos;
-  const std::string found =
-      at_end ? "the file ends"
-             : "found " +
-                   std::string(text.substr(tag, 40 + 2)).substr(0, text.find('>', tag) - tag + 1);
-  reading.problem(at_end ? offset : tag, "job-xml", found + "; expected " + expected + where);
+  reading.problem(tag.offset, "job-xml",
+                  found + "; expected </" + std::string(tag.open->name.substr(0, longest_shown)) +
+                      ">, for the element of line " +
+                      std::to_string(reading.source.place(tag.open->offset).line));
+}
+
+void report_doctype(Reading& reading, std::size_t offset) {
+  const std::size_t start = reading.source.text().rfind("<!DOCTYPE", offset);
+  reading.problem(start == std::string_view::npos ? offset : start, "job-doctype",
+                  "a " + reading.root + " file has no document type declaration; take it out");
 }
 
 void report_syntax(Reading& reading, const pugi::xml_parse_result& result) {
   const auto offset = static_cast<std::size_t>(std::max<std::ptrdiff_t>(result.offset, 0));
   if (result.status == pugi::status_bad_doctype) {
-    reading.problem(offset, "job-doctype",
-                    "a " + reading.root + " file has no document type declaration; take it out");
+    report_doctype(reading, offset);
   } else if (result.status == pugi::status_end_element_mismatch) {
-    report_mismatch(reading, offset);
+    report_mismatch(reading);
   } else {
     reading.problem(offset, "job-xml", what_is_wrong(result.status));
   }
@@ -87,7 +89,10 @@ void check_declaration(Reading& reading, const pugi::xml_node& node) {
     }
     next = next.next_attribute();
   }
-  if (std::strcmp(next.name(), "standalone") == 0) next = next.next_attribute();
+  const std::string_view standalone = next.value();
+  if (std::strcmp(next.name(), "standalone") == 0 && (standalone == "yes" || standalone == "no")) {
+    next = next.next_attribute();
+  }
   if (next) {
     reading.problem(offset, "job-xml",
                     "found " + quoted(next.name()) +
@@ -107,10 +112,10 @@ void check_text(Reading& reading, const pugi::xml_node& node) {
 }
 
 void check_comment(Reading& reading, const pugi::xml_node& node) {
-  const std::string_view text = node.value();
-  const std::size_t dashes = text.find("--");
-  if (dashes == std::string_view::npos && !text.ends_with('-')) return;
-  reading.problem(offset_of(node), "job-xml",
+  const std::string_view value = node.value();
+  if (value.find("--") == std::string_view::npos && !value.ends_with('-')) return;
+  constexpr std::size_t opening = 4;  // of "<!--"
+  reading.problem(reading.source.text().find("--", offset_of(node) + opening), "job-xml",
                   "found -- within a comment; XML has it only at a comment's end");
 }
 
@@ -124,9 +129,7 @@ bool check_nodes(Reading& reading, const pugi::xml_document& document) {
         check_declaration(reading, node);
         break;
       case pugi::node_doctype:
-        reading.problem(
-            offset_of(node), "job-doctype",
-            "a " + reading.root + " file has no document type declaration; take it out");
+        report_doctype(reading, offset_of(node));
         return false;
       case pugi::node_pcdata:
         check_text(reading, node);
@@ -168,7 +171,7 @@ pugi::xml_node only_root(Reading& reading, const pugi::xml_document& document) {
       root = node;
     } else if (node.type() == pugi::node_element || node.type() == pugi::node_pcdata ||
                node.type() == pugi::node_cdata) {
-      reading.problem(offset_of(node), "job-xml",
+      reading.problem(offset_of_text(reading, node), "job-xml",
                       "found more than one element at the top of the file; expected one <" +
                           reading.root +
                           "> and "
@@ -211,20 +214,26 @@ std::size_t offset_of(const pugi::xml_node& node) {
   return at < before ? 0 : at - before;
 }
 
+std::size_t offset_of_text(const Reading& reading, const pugi::xml_node& node) {
+  const std::string_view text = reading.source.text();
+  return std::min(text.find_first_not_of(" \t\r\n", offset_of(node)), text.size());
+}
+
 void check_references(Reading& reading, std::string_view raw, std::size_t offset) {
   for (std::size_t at = raw.find_first_of("&<"); at != std::string_view::npos;
        at = raw.find_first_of("&<", at + 1)) {
+    if (reading.full()) return;
     if (raw[at] == '<') {
       reading.problem(offset + at, "job-xml", "found < in a value; expected &lt;");
       continue;
     }
-    const std::size_t end = raw.find(';', at);
-    const bool closed = end != std::string_view::npos;
-    if (closed && is_good_reference(raw.substr(at + 1, end - at - 1))) continue;
-    constexpr std::size_t longest_name = 20;
-    const bool named = closed && end - at < longest_name;
+    constexpr std::size_t longest_reference = 20;
+    const std::string_view rest = raw.substr(at, longest_reference);
+    const std::size_t end = rest.find(';');
+    const bool named = end != std::string_view::npos;
+    if (named && is_good_reference(rest.substr(1, end - 1))) continue;
     reading.problem(offset + at, "job-entity",
-                    "found " + (named ? quoted(raw.substr(at, end - at + 1)) : "a bare &") +
+                    "found " + (named ? quoted(rest.substr(0, end + 1)) : "a bare &") +
                         "; expected &amp; for the sign itself, or one of &lt; &gt; &quot; &apos;");
   }
 }

@@ -17,6 +17,9 @@ pugi::xml_node load_document(Reading& reading, pugi::xml_document& document);
 // Offset of an element's "<", or of the first byte of a text.
 std::size_t offset_of(const pugi::xml_node& node);
 
+// Of the first character that is no blank in a text.
+std::size_t offset_of_text(const Reading& reading, const pugi::xml_node& node);
+
 // Reports an entity reference that XML does not define or a character reference it does not
 // allow, in the raw text that begins at `offset` of the source.
 void check_references(Reading& reading, std::string_view raw, std::size_t offset);

@@ -65,10 +65,7 @@ std::vector<pugi::xml_node> Element::children(std::initializer_list<std::string_
   const std::vector<std::string_view> known(names);
   for (const pugi::xml_node& child : node_.children()) {
     if (child.type() == pugi::node_pcdata || child.type() == pugi::node_cdata) {
-      std::size_t at = offset_of(child);
-      at = std::min(reading_.source.text().find_first_not_of(" \t\r\n", at),
-                    reading_.source.text().size());
-      reading_.problem(at, "job-stray-text",
+      reading_.problem(offset_of_text(reading_, child), "job-stray-text",
                        "found text " + quoted(tidy(child.value())) + " in " + tag() +
                            "; expected " + (known.empty() ? "nothing in it" : "elements only"));
     } else if (child.type() == pugi::node_element) {
@@ -155,6 +152,12 @@ std::vector<std::string> Element::list(std::string_view attribute) {
   const std::string text = value(attribute).value_or("");
   std::size_t at = 0;
   while (at < text.size()) {
+    if (out.size() == most_listed) {
+      problem_at(attribute, "job-too-many",
+                 "found more than " + std::to_string(most_listed) + " names in " +
+                     std::string(attribute) + " of " + tag() + "; that is the limit");
+      break;
+    }
     const std::size_t end = std::min(text.find(' ', at), text.size());
     out.push_back(text.substr(at, end - at));
     at = end + 1;

@@ -21,6 +21,7 @@ inline constexpr std::size_t most_openings = 2000;
 inline constexpr std::size_t most_pictures = 2000;
 inline constexpr std::size_t most_layers = 64;
 inline constexpr std::size_t most_rules = 5000;
+inline constexpr std::size_t most_listed = 4000;   // names in one attribute
 inline constexpr std::size_t most_grooves = 16;    // around one thing
 inline constexpr std::size_t longest_id = 64;      // characters
 inline constexpr std::size_t longest_line = 200;   // a name, a title, a reference

@@ -7,13 +7,17 @@
 namespace mullion {
 
 void Reading::problem(std::size_t offset, std::string code, std::string message) {
-  if (problems_.size() == most_problems) {
+  if (full()) {
     ++unlisted_;
     return;
   }
   if (root != "job" && code.starts_with("job-")) code.replace(0, 3, root);
   problems_.push_back(
       {Severity::error, std::move(code), std::move(message), source.place(offset), file_});
+}
+
+bool Reading::full() const {
+  return problems_.size() == most_problems;
 }
 
 Problems Reading::problems() const {
@@ -42,7 +46,7 @@ std::string alternatives(const std::vector<std::string_view>& words) {
 
 std::string Reading::hint(std::string_view found,
                           const std::vector<std::string_view>& candidates) const {
-  if (problems_.size() == most_problems) return {};  // nobody will read it
+  if (full()) return {};  // nobody will read it
   constexpr std::size_t few = 24;
   const std::string_view near = near_name(found, candidates);
   if (!near.empty()) return "; did you mean " + quoted(near) + "?";

@@ -21,6 +21,8 @@ class Reading {
   // Keeps the first `most_problems` and counts the rest. In a file other than a job, a code that
   // begins with "job-" begins with the root's name instead.
   void problem(std::size_t offset, std::string code, std::string message);
+  // No more will be listed: what would only find more problems may stop.
+  bool full() const;
   bool good() const { return problems_.empty(); }
   // `; did you mean "x"?` where a candidate is near; else `; expected ` and all the candidates,
   // when they are few; else nothing.

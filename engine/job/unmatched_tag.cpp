@@ -1,4 +1,4 @@
-#include "engine/job/open_elements.h"
+#include "engine/job/unmatched_tag.h"
 
 #include <algorithm>
 #include <vector>
@@ -28,10 +28,11 @@ std::size_t after_tag(std::string_view text, std::size_t from) {
 
 }  // namespace
 
-std::optional<OpenElement> innermost_open_element(std::string_view text, std::size_t offset) {
+UnmatchedTag first_unmatched_tag(std::string_view text) {
   std::vector<OpenElement> open;
+  const auto innermost = [&] { return open.empty() ? std::nullopt : std::optional(open.back()); };
   std::size_t at = text.find('<');
-  while (at < std::min(offset, text.size())) {
+  while (at != std::string_view::npos) {
     const std::string_view rest = text.substr(at);
     std::size_t end = 0;
     if (rest.starts_with("<!--")) {
@@ -41,22 +42,22 @@ std::optional<OpenElement> innermost_open_element(std::string_view text, std::si
     } else if (rest.starts_with("<?")) {
       end = after(text, "?>", at);
     } else {
+      const bool is_end_tag = rest.starts_with("</");
       end = after_tag(text, at);
-      const std::size_t name_at = at + (rest.starts_with("</") ? 2 : 1);
+      const std::size_t name_at = at + (is_end_tag ? 2 : 1);
       const std::size_t name_end = std::min(text.find_first_of(" \t\r\n/>", name_at), text.size());
       const std::string_view name = text.substr(name_at, name_end - name_at);
-      if (name_at == at + 1) {
-        if (text[end - 1] != '>' || text[end - 2] != '/') open.push_back({name, at});
+      if (!is_end_tag) {
+        if (!text.substr(0, end).ends_with("/>")) open.push_back({name, at});
       } else if (!open.empty() && open.back().name == name) {
         open.pop_back();
       } else {
-        break;
+        return {text.substr(at, end - at), at, innermost()};
       }
     }
     at = text.find('<', end);
   }
-  if (open.empty()) return std::nullopt;
-  return open.back();
+  return {{}, text.size(), innermost()};
 }
 
 }  // namespace mullion

@@ -1,36 +1,43 @@
+#include <algorithm>
+#include <map>
 
+#include "engine/mat/form.h"
 #include "engine/mat/mat.h"
 #include "engine/mat/rect.h"
-#include "engine/mat/shape.h"
+#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {
 
-// By how much a window that is not to be seen stands back behind the edge above it. Our own figure.
+// By how much a window that is not to be seen stands back behind the edge above it, and which part
+// of a narrow bar or border it may take instead. Our own figures.
 constexpr Length hidden_margin = sixty_fourths(16);
+constexpr std::int64_t hidden_part = 4;
 
-void collect_openings(const Node& node, std::vector<const Opening*>& out) {
-  if (const auto* opening = std::get_if<Opening>(&node.what)) {
-    out.push_back(opening);
-    return;
+Length hidden_setback(const Layout& layout, const Rect& rect) {
+  Length space = std::min({rect.left, rect.top, layout.width - rect.right,
+                           layout.height - rect.bottom, hidden_margin * hidden_part});
+  for (const PlacedOpening& other : layout.openings) {
+    const Length bar = gap_between(rect, other.rect);
+    if (bar > Length()) space = std::min(space, bar);
   }
-  for (const Node& child : std::get<Group>(node.what).children) collect_openings(child, out);
-}
-
-bool same_on_all_sides(const Sides& sides) {
-  return sides.left == sides.top && sides.left == sides.right && sides.left == sides.bottom;
+  return Length::from_ticks(std::max<std::int64_t>(space.ticks() / hidden_part, 0));
 }
 
 class Builder {
  public:
-  Builder(const Job& job, const Layout& layout) : job_(job), layout_(layout) {
-    collect_openings(job.arrangement, openings_);
-  }
+  Builder(const Job& job, const Layout& layout)
+      : job_(job), layout_(layout), standings_(standings_of(job.arrangement)), files_(job.file) {}
 
   Result<Mat> build() {
     mat_.outer = {Length(), Length(), layout_.width, layout_.height};
     for (std::size_t i = 0; i < job_.layers.size(); ++i) add_layer(static_cast<int>(i) + 1);
-    for (std::size_t i = 0; i < openings_.size(); ++i) add_opening(i);
+    for (std::size_t i = 0; i < standings_.size(); ++i) add_opening(i);
+    for (MatLayer& layer : mat_.layers) finish_joined(layer);
+    std::size_t groups = 0;
+    add_group_grooves(job_.arrangement, groups, false);
+    add_grooves_around_all();
+    for (std::size_t i = 0; i < standings_.size(); ++i) add_picture(i);
     if (!problems_.empty()) return tl::unexpected(std::move(problems_));
     return std::move(mat_);
   }
@@ -46,93 +53,192 @@ class Builder {
   }
 
   void add_opening(std::size_t index) {
-    const Opening& opening = *openings_[index];
+    const Opening& opening = *standings_[index].opening;
     const Rect top = layout_.openings[index].rect;
     const Rect sight = inset(top, reveal_stack(job_, opening));
     if (sight.width() <= Length() || sight.height() <= Length()) {
-      fail(opening.place, "mat-no-window",
-           "the reveals leave nothing of opening \"" + opening.id + "\" to look through");
+      fail("mat-no-window",
+           "the reveals leave nothing of opening \"" + opening.id + "\" to look through",
+           opening.place);
       return;
     }
+    const Result<Form> form = Form::make(opening, sight, files_, job_.file);
+    if (!form) return take(form.error());
+    const std::size_t before = problems_.size();
     Rect back = top;
     for (MatLayer& layer : mat_.layers) {
-      const Sides line = line_inset(job_, opening, layer.number);
-      const bool seen = layer.number == 1 || line != Sides{};
-      back = inset(back, line);
-      const Rect edge = seen ? back : outset(back, hidden_margin);
-      add_window(layer, opening, index, sight, edge);
+      back = inset(back, line_inset(job_, standings_[index], layer.number));
+      add_to_layer(layer, index, *form, back);
+      if (problems_.size() > before) return;
     }
-    add_grooves(opening, index, sight, top);
-    add_picture(opening, index, sight);
+    add_opening_grooves(index, *form, top);
   }
 
-  void add_window(MatLayer& layer, const Opening& opening, std::size_t index, const Rect& sight,
-                  const Rect& back) {
-    Window window;
-    window.openings = {layout_.openings[index].number};
-    window.back = back;
-    window.face = outset(back, layer.run);
-    if (opening.shape.kind == ShapeKind::rectangle) {
-      window.shape = opening.shape;
-      window.back_edge = shape_outline({}, window.back, Length()).value();
-      window.face_edge = shape_outline({}, window.face, Length()).value();
+  void add_to_layer(MatLayer& layer, std::size_t index, const Form& form, const Rect& back) {
+    const Standing& standing = standings_[index];
+    const JoinedGroup* group = joined_in(standing, layer.number);
+    const bool seen = !layer.board.spacer && (group || is_cut_for(layer.board, *standing.opening));
+    if (layer.number == 1 && !seen) {
+      fail("mat-top-skips",
+           "the top layer has no window for opening \"" + standing.opening->id +
+               "\"; every opening is cut in the top layer",
+           layer.board.place);
+      return;
+    }
+    const Rect edge =
+        seen ? back : outset(back, hidden_setback(layout_, layout_.openings[index].rect));
+    if (group) {
+      join(layer, *group, index, edge, seen);
     } else {
-      const Sides away{sight.left - back.left, sight.top - back.top, back.right - sight.right,
-                       back.bottom - sight.bottom};
-      if (!same_on_all_sides(away)) {
-        fail(opening.place, "mat-uneven-reveal",
-             "opening \"" + opening.id +
-                 "\" is not a rectangle, so its reveals must be the same on "
-                 "all sides");
-        return;
-      }
-      window.shape = shape_at(opening.shape, sight, away.left);
-      const auto back_edge = shape_outline(opening.shape, sight, away.left);
-      const auto face_edge = shape_outline(opening.shape, sight, away.left + layer.run);
-      if (!back_edge || !face_edge) {
-        fail(opening.place, "mat-shape",
-             "opening \"" + opening.id + "\": " + (back_edge ? face_edge : back_edge).error());
-        return;
-      }
-      window.back_edge = *back_edge;
-      window.face_edge = *face_edge;
+      add_window(layer, index, form, edge, seen);
     }
-    layer.windows.push_back(std::move(window));
   }
 
-  void add_grooves(const Opening& opening, std::size_t index, const Rect& sight, const Rect& top) {
+  void add_window(MatLayer& layer, std::size_t index, const Form& form, const Rect& edge,
+                  bool seen) {
+    const Result<FormEdge> back = form.edge(edge);
+    if (!back) return take(back.error());
+    const Result<FormEdge> face = form.edge(outset(edge, layer.run));
+    if (!face) return take(face.error());
+    layer.windows.push_back({{layout_.openings[index].number},
+                             seen,
+                             back->shape,
+                             back->box,
+                             face->box,
+                             back->outline,
+                             face->outline});
+  }
+
+  // The group's window holds what would be the windows of its openings.
+  void join(MatLayer& layer, const JoinedGroup& group, std::size_t index, const Rect& edge,
+            bool seen) {
+    const Opening& opening = *standings_[index].opening;
+    if (layer.number > 1 && seen && opening.shape.kind != ShapeKind::rectangle) {
+      fail("mat-joined-shape",
+           "opening \"" + opening.id + "\" is not a rectangle, and layer " +
+               std::to_string(layer.number) +
+               " has one window for its whole group; expected rectangles above "
+               "a joined window",
+           opening.place);
+      return;
+    }
+    const int number = layout_.openings[index].number;
+    const auto [at, is_new] =
+        joined_.emplace(std::make_pair(layer.number, group.group), layer.windows.size());
+    if (is_new) {
+      layer.windows.push_back({{number}, seen, {}, edge, {}, {}, {}});
+      return;
+    }
+    Window& window = layer.windows[at->second];
+    window.openings.push_back(number);
+    window.back = united(window.back, edge);
+  }
+
+  void finish_joined(MatLayer& layer) {
+    for (Window& window : layer.windows) {
+      if (!window.back_edge.segments.empty()) continue;
+      window.face = outset(window.back, layer.run);
+      window.back_edge = rectangle(window.back);
+      window.face_edge = rectangle(window.face);
+    }
+  }
+
+  void add_opening_grooves(std::size_t index, const Form& form, const Rect& top) {
+    const Opening& opening = *standings_[index].opening;
     for (const Groove& groove : opening.grooves) {
-      const bool curved = opening.shape.kind != ShapeKind::rectangle;
-      const auto line =
-          curved ? shape_outline(opening.shape, sight, sight.left - top.left + groove.distance)
-                 : shape_outline({}, outset(top, groove.distance), Length());
-      if (line) mat_.grooves.push_back({{layout_.openings[index].number}, *line, groove.width});
+      if (joined_in(standings_[index], 1) != nullptr) return refuse_groove(groove, opening.id);
+      add_groove(form, outset(top, groove.distance), groove, {layout_.openings[index].number});
+    }
+    if (standings_.size() > 1) return;
+    for (const Groove& groove : job_.grooves) {
+      add_groove(form, outset(top, groove.distance), groove, {layout_.openings[index].number});
     }
   }
 
-  void add_picture(const Opening& opening, std::size_t index, const Rect& sight) {
+  void add_groove(const Form& form, const Rect& rect, const Groove& groove,
+                  std::vector<int> openings) {
+    const Result<FormEdge> edge = form.edge(rect);
+    if (!edge) return take(edge.error());
+    mat_.grooves.push_back({std::move(openings), edge->outline, groove.width, groove.place});
+  }
+
+  void refuse_groove(const Groove& groove, const std::string& id) {
+    fail("mat-groove-in-window",
+         "the groove around \"" + id +
+             "\" lies in a window of the top mat; expected it around the group of that window",
+         groove.place);
+  }
+
+  // Rectangles around the openings of a group, and around all of them.
+  void add_group_grooves(const Node& node, std::size_t& count, bool in_window) {
+    const auto* group = std::get_if<Group>(&node.what);
+    if (group == nullptr) return;
+    const PlacedGroup& placed = layout_.groups[count++];
+    for (const Groove& groove : group->grooves) {
+      if (in_window) {
+        refuse_groove(groove, group->id);
+      } else {
+        add_rectangle(placed.rect, placed.openings, groove);
+      }
+    }
+    for (const Node& child : group->children) {
+      add_group_grooves(child, count, in_window || group->joined_layer == 1);
+    }
+  }
+
+  void add_grooves_around_all() {
+    if (standings_.size() < 2) return;  // one opening: its own shape, add_opening_grooves
+    const PlacedGroup& all = layout_.groups.front();
+    for (const Groove& groove : job_.grooves) add_rectangle(all.rect, all.openings, groove);
+  }
+
+  void add_rectangle(const Rect& around, const std::vector<int>& openings, const Groove& groove) {
+    mat_.grooves.push_back(
+        {openings, rectangle(outset(around, groove.distance)), groove.width, groove.place});
+  }
+
+  void add_picture(std::size_t index) {
+    const int number = layout_.openings[index].number;
+    std::optional<Rect> sight;
+    for (const MatLayer& layer : mat_.layers) {
+      for (const Window& window : layer.windows) {
+        if (!serves(window, number)) continue;
+        sight = sight ? common(*sight, window.back) : window.back;
+      }
+    }
+    if (!sight) return;  // the opening was refused
     for (const Picture& picture : job_.pictures) {
-      if (picture.id != opening.picture) continue;
-      const Length left = half_rounded_down(sight.left + sight.right - picture.width);
-      const Length top = half_rounded_down(sight.top + sight.bottom - picture.height);
-      mat_.pictures.push_back({layout_.openings[index].number,
-                               picture,
-                               {left, top, left + picture.width, top + picture.height}});
+      if (picture.id != standings_[index].opening->picture) continue;
+      const Length left = half_rounded_down(sight->left + sight->right - picture.width);
+      const Length top = half_rounded_down(sight->top + sight->bottom - picture.height);
+      mat_.pictures.push_back(
+          {number, picture, {left, top, left + picture.width, top + picture.height}, *sight});
+      return;
     }
   }
 
-  void fail(Place place, const char* code, std::string message) {
+  void fail(const char* code, std::string message, Place place) {
     problems_.push_back({Severity::error, code, std::move(message), place, job_.file});
+  }
+  void take(const Problems& problems) {
+    problems_.insert(problems_.end(), problems.begin(), problems.end());
   }
 
   const Job& job_;
   const Layout& layout_;
-  std::vector<const Opening*> openings_;
+  std::vector<Standing> standings_;
+  OutlineFiles files_;
+  std::map<std::pair<int, std::size_t>, std::size_t> joined_;  // layer and group: index of window
   Mat mat_;
   Problems problems_;
 };
 
 }  // namespace
+
+bool serves(const Window& window, int opening) {
+  return std::find(window.openings.begin(), window.openings.end(), opening) !=
+         window.openings.end();
+}
 
 Result<Mat> build_mat(const Job& job, const Layout& layout) {
   return Builder(job, layout).build();

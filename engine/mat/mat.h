@@ -6,6 +6,18 @@
 // The bevel makes a window wider on the face than on the back by `run` a side (45 degrees: one
 // board thickness). A reveal is what the eye sees: from the upper layer's back edge to this
 // layer's face edge.
+//
+// Every layer is one board with a window wherever something is to be seen through it. A layer that
+// is not cut for an opening (Layer::only), and every spacer, has a window there all the same, set
+// back behind the edge above it by 1/4 in (or a quarter of the bar or border beside it, if that is
+// less), so that it stays out of sight. Where a group has one window in a layer
+// (Group::joined_layer) that window is a rectangle; the layer has no edge between the group's
+// openings, and reveals are counted from the uppermost edge that is there.
+//
+// Refuses: reveals that leave no window; reveals that differ from side to side on a shape that has
+// curves or slanting edges; a top layer that skips an opening; a joined window below openings that
+// are not rectangles; a groove around an opening that lies in a joined window of the top mat; a
+// free outline whose file cannot be used.
 
 #include <string>
 #include <vector>
@@ -17,6 +29,7 @@ namespace mullion {
 
 struct Window {
   std::vector<int> openings;  // numbers of the openings it serves; several where windows are joined
+  bool seen = true;           // false: set back out of sight (spacer, layer not cut here)
   ShapeSpec shape;            // with the corner, rise of the back edge of this very window
   Rect back;                  // bounding box of the back edge
   Rect face;                  // bounding box of the face edge
@@ -26,8 +39,9 @@ struct Window {
 
 struct MatGroove {
   std::vector<int> openings;
-  Outline line;  // the middle of the groove, on the face of the top mat
+  Outline line;  // the middle of the groove, on the face of the top mat; clockwise as seen
   Length width;
+  Place place;
 };
 
 struct MatLayer {
@@ -41,7 +55,8 @@ struct MatLayer {
 struct MatPicture {
   int opening = 0;  // number
   Picture picture;
-  Rect rect;  // where the picture lies, edges included
+  Rect rect;   // where the picture lies, edges included: centred in the sight window
+  Rect sight;  // what is seen of it: within every layer's back edge
 };
 
 struct Mat {
@@ -51,6 +66,8 @@ struct Mat {
   std::vector<MatPicture> pictures;
 };
 
+bool serves(const Window& window, int opening);
+
 // Derives the mat. Errors name the job's statement that makes a layer impossible.
 Result<Mat> build_mat(const Job& job, const Layout& layout);
 
@@ -58,8 +75,9 @@ Result<Mat> build_mat(const Job& job, const Layout& layout);
 Sides reveal_of(const Job& job, const Opening& opening, int layer_number);
 
 // How far a layer's cut line lies inside the line of the layer above it: reveal plus the bevel's
-// run, or the reveal alone where the job reads reveals from line to line. Zero for the first layer
-// and for a layer that is not cut for the opening.
+// run, or the reveal alone where the job reads reveals from line to line. Zero on every side where
+// the layer shows no edge, or where none is above it: for the first layer, for a layer that is not
+// cut for the opening, and between openings that share a window. The opening is the job's own.
 Sides line_inset(const Job& job, const Opening& opening, int layer_number);
 
 // How far the top mat's back edge lies outside the lowest layer's back edge, for one opening.

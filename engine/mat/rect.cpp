@@ -22,6 +22,15 @@ Rect united(const Rect& a, const Rect& b) {
           std::max(a.bottom, b.bottom)};
 }
 
+Rect common(const Rect& a, const Rect& b) {
+  return {std::max(a.left, b.left), std::max(a.top, b.top), std::min(a.right, b.right),
+          std::min(a.bottom, b.bottom)};
+}
+
+Length gap_between(const Rect& a, const Rect& b) {
+  return std::max({b.left - a.right, a.left - b.right, b.top - a.bottom, a.top - b.bottom});
+}
+
 Rect mirrored(const Rect& rect, Length width) {
   return {width - rect.right, rect.top, width - rect.left, rect.bottom};
 }

@@ -1,20 +1,18 @@
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "engine/mat/mat.h"
+#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {
 
-Sides plus(const Sides& a, const Sides& b) {
-  return {a.left + b.left, a.top + b.top, a.right + b.right, a.bottom + b.bottom};
-}
-
-bool serves(const Layer& layer, const std::string& opening) {
+// Whether an edge of the layer is to be seen on that side of the opening.
+bool is_seen(const Job& job, const Standing& standing, int layer_number, std::size_t side) {
+  const Layer& layer = job.layers.at(static_cast<std::size_t>(layer_number - 1));
   if (layer.spacer) return false;
-  return layer.only.empty() ||
-         std::find(layer.only.begin(), layer.only.end(), opening) != layer.only.end();
+  if (const JoinedGroup* group = joined_in(standing, layer_number)) return group->on_edge[side];
+  return is_cut_for(layer, *standing.opening);
 }
 
 }  // namespace
@@ -33,19 +31,34 @@ Sides reveal_of(const Job& job, const Opening& opening, int layer_number) {
              : job.layers.at(static_cast<std::size_t>(layer_number - 1)).reveal;
 }
 
-Sides line_inset(const Job& job, const Opening& opening, int layer_number) {
+Sides line_inset(const Job& job, const Standing& standing, int layer_number) {
   const Layer& layer = job.layers.at(static_cast<std::size_t>(layer_number - 1));
-  if (layer_number == 1 || !serves(layer, opening.id)) return {};
-  const Sides reveal = reveal_of(job, opening, layer_number);
-  if (job.reveal_reading == RevealReading::lines) return reveal;
-  const Length run = bevel_run(layer.thickness, job.bevel_millidegrees);
-  return plus(reveal, {run, run, run, run});
+  const Sides reveal = reveal_of(job, *standing.opening, layer_number);
+  const Length run = job.reveal_reading == RevealReading::lines
+                         ? Length()
+                         : bevel_run(layer.thickness, job.bevel_millidegrees);
+  Sides out;
+  for (std::size_t side = 0; side < every_side.size(); ++side) {
+    if (!is_seen(job, standing, layer_number, side)) continue;
+    for (int above = 1; above < layer_number; ++above) {
+      if (!is_seen(job, standing, above, side)) continue;
+      out.*every_side[side] = reveal.*every_side[side] + run;
+      break;
+    }
+  }
+  return out;
+}
+
+Sides line_inset(const Job& job, const Opening& opening, int layer_number) {
+  return line_inset(job, standing_of(job.arrangement, opening), layer_number);
 }
 
 Sides reveal_stack(const Job& job, const Opening& opening) {
+  const Standing standing = standing_of(job.arrangement, opening);
   Sides sum;
   for (int number = 2; number <= static_cast<int>(job.layers.size()); ++number) {
-    sum = plus(sum, line_inset(job, opening, number));
+    const Sides inset = line_inset(job, standing, number);
+    for (auto side : every_side) sum.*side += inset.*side;
   }
   return sum;
 }

@@ -1,16 +1,15 @@
 #include "engine/mat/shape.h"
 
-#include <cmath>
+#include <algorithm>
 #include <numbers>
 
+#include "engine/mat/fit.h"
 #include "engine/mat/rect.h"
 
 namespace mullion {
 namespace {
 
-struct Vector {
-  double x = 0, y = 0;
-};
+constexpr double quarter_turn = std::numbers::pi / 2;
 
 Length nearest(double ticks) {
   return Length::from_ticks(std::llround(ticks));
@@ -18,98 +17,101 @@ Length nearest(double ticks) {
 double ticks(Length length) {
   return static_cast<double>(length.ticks());
 }
-Point point(Vector v) {
-  return {nearest(v.x), nearest(v.y)};
+
+void add_arc(Outline& outline, Vector centre, double radius, double from, double to) {
+  for (const Cubic& piece : arc(centre, radius, from, to)) add_curve(outline, piece);
 }
 
-// Adds a curve that is given by place and derivative over [from, to], in `pieces` equal parts.
-template <class Place, class Slope>
-void add_curve(Outline& outline, double from, double to, int pieces, Place place, Slope slope) {
-  const double step = (to - from) / pieces;
-  for (int i = 0; i < pieces; ++i) {
-    const double a = from + step * i, b = a + step;
-    const Vector start = place(a), end = place(b), leaving = slope(a), arriving = slope(b);
-    outline.segments.push_back(
-        {true, point({start.x + leaving.x * step / 3, start.y + leaving.y * step / 3}),
-         point({end.x - arriving.x * step / 3, end.y - arriving.y * step / 3}), point(end)});
+// The parallel curve of the ellipse x = a cos t, y = b sin t, by the angle of its normal.
+struct ParallelEllipse {
+  double a, b, outward;
+
+  Vector at(double normal) const {
+    const double c = std::cos(normal), s = std::sin(normal);
+    const double support = std::hypot(a * c, b * s);
+    return {a * a * c / support + outward * c, b * b * s / support + outward * s};
   }
+};
+
+// Points from one normal angle to another, close enough for chords within half a tick.
+void add_points(const ParallelEllipse& curve, double from, double to, int depth,
+                std::vector<Vector>& out) {
+  constexpr double sagitta = 0.5;
+  constexpr int least_depth = 5, most_depth = 16;
+  const Vector a = curve.at(from), b = curve.at(to), middle = curve.at((from + to) / 2);
+  const bool close = norm(middle - (a + b) * 0.5) <= sagitta;
+  if ((close && depth >= least_depth) || depth == most_depth) {
+    out.push_back(b);
+    return;
+  }
+  add_points(curve, from, (from + to) / 2, depth + 1, out);
+  add_points(curve, (from + to) / 2, to, depth + 1, out);
 }
 
-// A cubic Hermite arc over an angle h strays from a circle by about radius * h^4 / 384; with 16
-// pieces a quarter turn of 2 m radius stays within 0.0005 mm.
-constexpr int pieces_a_quarter = 16;
-
-void add_arc(Outline& outline, Vector centre, double radius, double from, double to, int pieces) {
-  add_curve(
-      outline, from, to, pieces,
-      [&](double a) {
-        return Vector{centre.x + radius * std::cos(a), centre.y + radius * std::sin(a)};
-      },
-      [&](double a) {
-        return Vector{-radius * std::sin(a), radius * std::cos(a)};
-      });
+Outline upside_down(Outline part, Length height) {
+  const auto turn = [height](Point& p) { p.y = height - p.y; };
+  turn(part.start);
+  for (Segment& segment : part.segments) {
+    for (Point* p : {&segment.control1, &segment.control2, &segment.to}) turn(*p);
+  }
+  return part;
 }
 
-void add_line(Outline& outline, Point to) {
-  outline.segments.push_back({false, {}, {}, to});
-}
-
-Outline rectangle(const Rect& r) {
-  return polygon({{r.left, r.top}, {r.right, r.top}, {r.right, r.bottom}, {r.left, r.bottom}});
-}
-
-// Parallel curve of an ellipse: each point moved along the normal.
+// The quarter from the top to the right, fitted once and mirrored, so that all four are alike.
 Outline ellipse(const Rect& sight, Length outward) {
-  const Vector centre{ticks(sight.left + sight.right) / 2, ticks(sight.top + sight.bottom) / 2};
-  const double a = ticks(sight.width()) / 2, b = ticks(sight.height()) / 2, d = ticks(outward);
-  const auto place = [=](double t) {
-    const double n = std::hypot(b * std::cos(t), a * std::sin(t));
-    return Vector{centre.x + a * std::cos(t) + d * b * std::cos(t) / n,
-                  centre.y + b * std::sin(t) + d * a * std::sin(t) / n};
+  const double half_width = ticks(sight.width()) / 2, half_height = ticks(sight.height()) / 2;
+  const ParallelEllipse curve{half_width, half_height, ticks(outward)};
+  const Vector centre{ticks(sight.left) + half_width, ticks(sight.top) + half_height};
+  std::vector<Vector> points{curve.at(-quarter_turn)};
+  add_points(curve, -quarter_turn, 0, 0, points);
+  for (Vector& point : points) point = point + centre;
+
+  Outline quarter;
+  quarter.start = nearest_point(points.front());
+  constexpr double fitting = 4;
+  fit_run(quarter, points, {{1, 0}, {0, 1}}, fitting);
+
+  Outline out = quarter;
+  const auto append = [&out](const Outline& part) {
+    out.segments.insert(out.segments.end(), part.segments.begin(), part.segments.end());
   };
-  const auto slope = [=](double t) {
-    const double n = std::hypot(b * std::cos(t), a * std::sin(t));
-    const double stretch = 1 + d * a * b / (n * n * n);
-    return Vector{-a * std::sin(t) * stretch, b * std::cos(t) * stretch};
-  };
-  Outline out;
-  out.start = point(place(-std::numbers::pi / 2));
-  add_curve(out, -std::numbers::pi / 2, 1.5 * std::numbers::pi, 4 * pieces_a_quarter, place, slope);
+  const Outline lower = upside_down(quarter, sight.top + sight.bottom);
+  append(reversed(lower));
+  append(mirrored(lower, sight.left + sight.right));
+  append(reversed(mirrored(quarter, sight.left + sight.right)));
   return out;
 }
 
 Outline rounded(const Rect& r, Length radius) {
-  constexpr double quarter = std::numbers::pi / 2;
+  const Length left = r.left + radius, top = r.top + radius;
+  const Length right = r.right - radius, bottom = r.bottom - radius;
   const double k = ticks(radius);
-  const double left = ticks(r.left) + k, top = ticks(r.top) + k;
-  const double right = ticks(r.right) - k, bottom = ticks(r.bottom) - k;
   Outline out;
-  out.start = {r.left + radius, r.top};
-  add_line(out, {r.right - radius, r.top});
-  add_arc(out, {right, top}, k, -quarter, 0, pieces_a_quarter);
-  add_line(out, {r.right, r.bottom - radius});
-  add_arc(out, {right, bottom}, k, 0, quarter, pieces_a_quarter);
-  add_line(out, {r.left + radius, r.bottom});
-  add_arc(out, {left, bottom}, k, quarter, 2 * quarter, pieces_a_quarter);
-  add_line(out, {r.left, r.top + radius});
-  add_arc(out, {left, top}, k, 2 * quarter, 3 * quarter, pieces_a_quarter);
+  out.start = {left, r.top};
+  add_line(out, {right, r.top});
+  add_arc(out, vector_of({right, top}), k, -quarter_turn, 0);
+  add_line(out, {r.right, bottom});
+  add_arc(out, vector_of({right, bottom}), k, 0, quarter_turn);
+  add_line(out, {left, r.bottom});
+  add_arc(out, vector_of({left, bottom}), k, quarter_turn, 2 * quarter_turn);
+  add_line(out, {r.left, top});
+  add_arc(out, vector_of({left, top}), k, 2 * quarter_turn, 3 * quarter_turn);
   return out;
 }
 
-// A flat bottom, upright sides and a circular arc on top; where side and arc meet at an angle the
-// parallel edges are drawn on until they meet, as two cuts do.
+// A flat bottom, upright sides and a circular arc on top. Where sides and arc meet at an angle
+// both parallels run on until they meet.
 Outline arch(const Rect& sight, Length rise, Length outward) {
   const double half = ticks(sight.width()) / 2, h = ticks(rise), d = ticks(outward);
   const double radius = (half * half + h * h) / (2 * h);
   const Vector centre{ticks(sight.left) + half, ticks(sight.top) + radius};
   const double angle = std::asin(std::min(1.0, (half + d) / (radius + d)));
   const Rect r = outset(sight, outward);
-  const double spring = centre.y - (radius + d) * std::cos(angle);
+  const Length spring = nearest(centre.y - (radius + d) * std::cos(angle));
   Outline out;
-  out.start = {r.left, nearest(spring)};
-  add_arc(out, centre, radius + d, -std::numbers::pi / 2 - angle, -std::numbers::pi / 2 + angle,
-          2 * pieces_a_quarter);
-  out.segments.back().to = {r.right, nearest(spring)};
+  out.start = {r.left, spring};
+  add_arc(out, centre, radius + d, -quarter_turn - angle, -quarter_turn + angle);
+  out.segments.back().to = {r.right, spring};
   add_line(out, {r.right, r.bottom});
   add_line(out, {r.left, r.bottom});
   add_line(out, out.start);
@@ -134,33 +136,38 @@ Outline stepped(const Rect& r, Length step) {
 }
 
 Outline octagon(const Rect& r, Length leg) {
-  return polygon({{r.left + leg, r.top},
-                  {r.right - leg, r.top},
-                  {r.right, r.top + leg},
-                  {r.right, r.bottom - leg},
-                  {r.right - leg, r.bottom},
-                  {r.left + leg, r.bottom},
-                  {r.left, r.bottom - leg},
-                  {r.left, r.top + leg}});
+  Outline out;
+  out.start = {r.left + leg, r.top};
+  add_line(out, {r.right - leg, r.top});
+  add_line(out, {r.right, r.top + leg});
+  add_line(out, {r.right, r.bottom - leg});
+  add_line(out, {r.right - leg, r.bottom});
+  add_line(out, {r.left + leg, r.bottom});
+  add_line(out, {r.left, r.bottom - leg});
+  add_line(out, {r.left, r.top + leg});
+  add_line(out, out.start);
+  return out;
 }
 
+// A half round unless another rise is stated.
 Length rise_of(const ShapeSpec& shape, const Rect& sight) {
   return shape.rise > Length() ? shape.rise : half_rounded_down(sight.width());
 }
 
 std::string misfit(const ShapeSpec& shape, const Rect& sight) {
-  const Length shorter = std::min(sight.width(), sight.height());
+  if (sight.width() <= Length() || sight.height() <= Length()) return "the opening has no size";
   switch (shape.kind) {
     case ShapeKind::arch:
       if (rise_of(shape, sight) * 2 > sight.width())
-        return "an arch rises by more than half its width";
-      if (rise_of(shape, sight) > sight.height()) return "an arch rises by more than its height";
+        return "the arch rises by more than half its width";
+      if (rise_of(shape, sight) > sight.height()) return "the arch rises by more than its height";
       return {};
     case ShapeKind::rounded:
     case ShapeKind::stepped:
     case ShapeKind::octagon:
       if (shape.corner <= Length()) return "a corner needs a size";
-      if (shape.corner * 2 > shorter) return "the corners are larger than half the opening";
+      if (shape.corner * 2 > std::min(sight.width(), sight.height()))
+        return "the corners are larger than half the opening";
       return {};
     default:
       return {};
@@ -173,6 +180,7 @@ ShapeSpec shape_at(const ShapeSpec& shape, const Rect& sight, Length outward) {
   ShapeSpec out = shape;
   if (shape.kind == ShapeKind::rounded) out.corner = shape.corner + outward;
   if (shape.kind == ShapeKind::octagon) {
+    // Two parallels at 135 degrees: the leg grows by 2 - sqrt 2 of the distance.
     out.corner = shape.corner + nearest(ticks(outward) * (2 - std::numbers::sqrt2));
   }
   if (shape.kind == ShapeKind::arch) {
@@ -180,6 +188,10 @@ ShapeSpec shape_at(const ShapeSpec& shape, const Rect& sight, Length outward) {
     out.rise = line.start.y - (sight.top - outward);
   }
   return out;
+}
+
+bool moves_side_by_side(ShapeKind kind) {
+  return kind == ShapeKind::rectangle || kind == ShapeKind::stepped;
 }
 
 tl::expected<Outline, std::string> shape_outline(const ShapeSpec& shape, const Rect& sight,
@@ -202,7 +214,7 @@ tl::expected<Outline, std::string> shape_outline(const ShapeSpec& shape, const R
     case ShapeKind::outline:
       break;
   }
-  return tl::unexpected(std::string("an outline from a file cannot be cut yet"));
+  return tl::unexpected(std::string("a free outline needs its file"));
 }
 
 }  // namespace mullion

@@ -1,0 +1,72 @@
+#include "engine/mat/form.h"
+
+#include <filesystem>
+
+#include "engine/mat/parallel.h"
+#include "engine/mat/rect.h"
+
+namespace mullion {
+namespace {
+
+// The box itself, unless the outline strays from it by more than rounding: mitres of a free
+// outline's points.
+Rect box_of(const Outline& outline, const Rect& nominal) {
+  const Rect found = bounding_box(outline);
+  const Rect grown = outset(nominal, outline_tolerance);
+  return contains(grown, found) && contains(found, outset(nominal, -outline_tolerance)) ? nominal
+                                                                                        : found;
+}
+
+}  // namespace
+
+const Result<FreePath>& OutlineFiles::path(const ShapeSpec& shape) {
+  const auto key = std::make_pair(shape.file, shape.path_id);
+  if (const auto known = paths_.find(key); known != paths_.end()) return known->second;
+  const std::filesystem::path file = std::filesystem::path(job_file_).parent_path() / shape.file;
+  return paths_.emplace(key, read_svg_path(file.string(), shape.path_id)).first->second;
+}
+
+Result<Form> Form::make(const Opening& opening, const Rect& sight, OutlineFiles& files,
+                        const std::string& file) {
+  Form form(opening, sight, file);
+  if (opening.shape.kind != ShapeKind::outline) return form;
+  const Result<FreePath>& path = files.path(opening.shape);
+  if (!path) {
+    Problems problems = path.error();
+    problems.push_back({Severity::note, "mat-outline-file",
+                        "that file has the outline of opening \"" + opening.id + "\"",
+                        opening.place, file});
+    return tl::unexpected(std::move(problems));
+  }
+  const auto outline = fill(*path, sight);
+  if (!outline) return tl::unexpected(form.problem("mat-shape", outline.error()));
+  if (const std::string flaw = flaw_of(*outline); !flaw.empty()) {
+    return tl::unexpected(form.problem("mat-shape", flaw));
+  }
+  form.free_ = *outline;
+  return form;
+}
+
+Result<FormEdge> Form::edge(const Rect& rect) const {
+  const ShapeSpec& shape = opening_->shape;
+  const Length outward = sight_.left - rect.left;
+  const bool even = outset(sight_, outward) == rect;
+  if (!even && !moves_side_by_side(shape.kind)) {
+    return tl::unexpected(problem("mat-uneven-reveal",
+                                  "the shape has curves or slanting edges, so each of its reveals "
+                                  "must be the same on all sides"));
+  }
+  const auto outline = shape.kind == ShapeKind::outline ? parallel(free_, outward)
+                       : even                           ? shape_outline(shape, sight_, outward)
+                                                        : shape_outline(shape, rect, Length());
+  if (!outline) return tl::unexpected(problem("mat-shape", outline.error()));
+  if (shape.kind == ShapeKind::outline) return FormEdge{box_of(*outline, rect), shape, *outline};
+  return FormEdge{rect, even ? shape_at(shape, sight_, outward) : shape, *outline};
+}
+
+Problems Form::problem(const char* code, const std::string& message) const {
+  return {{Severity::error, code, "opening \"" + opening_->id + "\": " + message, opening_->place,
+           file_}};
+}
+
+}  // namespace mullion

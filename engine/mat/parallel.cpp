@@ -1,0 +1,128 @@
+#include "engine/mat/parallel.h"
+
+#include <algorithm>
+#include <numeric>
+#include <polyclipping/clipper.hpp>
+
+#include "engine/mat/fit.h"
+
+namespace mullion {
+namespace {
+
+constexpr double chord_tolerance = 1;
+constexpr double fitting_tolerance = 4;
+// Chords of curves stay well below the length from which an edge of the parallel is a line.
+constexpr double longest_chord = 600, shortest_line = 2000;
+constexpr std::size_t most_corners = 30'000;
+constexpr double grid = 64;  // whole steps per tick while offsetting
+constexpr double mitre_limit = 4;
+
+// Corners close enough for the curve and for its parallels; at most one more than most_corners.
+std::vector<Vector> dense_corners(const Outline& outline) {
+  std::vector<Vector> out;
+  const auto add = [&out](Vector v) {
+    if (out.empty() || norm(v - out.back()) > 0) out.push_back(v);
+  };
+  for (const Cubic& curve : curves_of(outline)) {
+    const Vector ahead = curve.end - curve.start;
+    const bool straight = cross(ahead, curve.control1 - curve.start) == 0 &&
+                          cross(ahead, curve.control2 - curve.start) == 0 && norm(ahead) > 0;
+    add(curve.start);
+    if (straight) continue;
+    const double reach = norm(curve.control1 - curve.start) +
+                         norm(curve.control2 - curve.control1) + norm(curve.end - curve.control2);
+    const std::size_t steps = std::max(steps_for(curve, chord_tolerance),
+                                       static_cast<std::size_t>(reach / longest_chord) + 1);
+    for (std::size_t k = 1; k < steps && out.size() <= most_corners; ++k) {
+      add(place(curve, static_cast<double>(k) / static_cast<double>(steps)));
+    }
+  }
+  while (out.size() > 1 && norm(out.back() - out.front()) == 0) out.pop_back();
+  return out;
+}
+
+bool cross_each_other(Vector a, Vector b, Vector c, Vector d) {
+  return cross(b - a, c - a) * cross(b - a, d - a) < 0 &&
+         cross(d - c, a - c) * cross(d - c, b - c) < 0;
+}
+
+bool crosses_itself(const std::vector<Vector>& corners) {
+  struct Edge {
+    Vector a, b;
+    double left, right, top, bottom;
+  };
+  std::vector<Edge> edges;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Vector a = corners[i], b = corners[(i + 1) % corners.size()];
+    edges.push_back(
+        {a, b, std::min(a.x, b.x), std::max(a.x, b.x), std::min(a.y, b.y), std::max(a.y, b.y)});
+  }
+  std::sort(edges.begin(), edges.end(),
+            [](const Edge& e, const Edge& f) { return e.left < f.left; });
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    const Edge& e = edges[i];
+    for (std::size_t j = i + 1; j < edges.size() && edges[j].left <= e.right; ++j) {
+      const Edge& f = edges[j];
+      if (f.top <= e.bottom && e.top <= f.bottom && cross_each_other(e.a, e.b, f.a, f.b))
+        return true;
+    }
+  }
+  return false;
+}
+
+std::string flaw_of_corners(const std::vector<Vector>& corners) {
+  if (corners.size() > most_corners) return "the outline is too intricate to cut";
+  if (corners.size() < 3) return "the outline has no area";
+  if (crosses_itself(corners)) return "the outline crosses itself";
+  return {};
+}
+
+ClipperLib::Path to_grid(const std::vector<Vector>& corners) {
+  ClipperLib::Path out;
+  for (Vector v : corners) {
+    out.emplace_back(static_cast<ClipperLib::cInt>(std::llround(v.x * grid)),
+                     static_cast<ClipperLib::cInt>(std::llround(v.y * grid)));
+  }
+  return out;
+}
+
+// Clockwise as seen.
+std::vector<Vector> from_grid(const ClipperLib::Path& path) {
+  std::vector<Vector> out;
+  for (const ClipperLib::IntPoint& p : path) {
+    const Vector v{static_cast<double>(p.X) / grid, static_cast<double>(p.Y) / grid};
+    if (out.empty() || norm(v - out.back()) > 0.1) out.push_back(v);
+  }
+  while (out.size() > 1 && norm(out.back() - out.front()) <= 0.1) out.pop_back();
+  if (ClipperLib::Area(path) < 0) std::reverse(out.begin(), out.end());
+  return out;
+}
+
+}  // namespace
+
+std::string flaw_of(const Outline& outline) {
+  return flaw_of_corners(dense_corners(outline));
+}
+
+tl::expected<Outline, std::string> parallel(const Outline& outline, Length outward) {
+  const std::vector<Vector> corners = dense_corners(outline);
+  if (std::string flaw = flaw_of_corners(corners); !flaw.empty()) {
+    return tl::unexpected(std::move(flaw));
+  }
+  if (outward == Length()) return signed_area(outline) < 0 ? reversed(outline) : outline;
+  ClipperLib::Paths found;
+  try {
+    ClipperLib::ClipperOffset offset(mitre_limit);
+    offset.AddPath(to_grid(corners), ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
+    offset.Execute(found, static_cast<double>(outward.ticks()) * grid);
+  } catch (const std::exception&) {  // coordinates beyond the library's range
+    return tl::unexpected(std::string("the outline is too large to cut"));
+  }
+  if (found.size() != 1) {
+    return tl::unexpected(std::string(
+        "the outline comes so near to itself that its bevel would leave a loose island"));
+  }
+  return fit_polygon(from_grid(found.front()), shortest_line, fitting_tolerance);
+}
+
+}  // namespace mullion

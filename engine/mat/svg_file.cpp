@@ -1,0 +1,148 @@
+#include "engine/mat/svg_file.h"
+
+#include <algorithm>
+#include <cstring>
+#include <pugixml.hpp>
+
+#include "engine/file/file.h"
+#include "engine/job/source_text.h"
+#include "engine/mat/svg_transform.h"
+
+namespace mullion {
+namespace {
+
+constexpr std::size_t largest_file = 4 << 20;
+
+std::string_view local_name(const pugi::xml_node& node) {
+  const std::string_view name = node.name();
+  return name.substr(name.find(':') + 1);  // none: npos + 1 is the beginning
+}
+
+// Every path element, in the file's order, without recursion.
+std::vector<pugi::xml_node> paths_of(const pugi::xml_document& document) {
+  std::vector<pugi::xml_node> out;
+  pugi::xml_node node = document.first_child();
+  while (node) {
+    if (node.type() == pugi::node_element && local_name(node) == "path") out.push_back(node);
+    if (node.first_child()) {
+      node = node.first_child();
+      continue;
+    }
+    while (node && !node.next_sibling()) node = node.parent();
+    node = node.next_sibling();
+  }
+  return out;
+}
+
+class Finder {
+ public:
+  Finder(const std::string& bytes, const std::string& id, const std::string& name)
+      : bytes_(bytes), source_(bytes), id_(id), name_(name) {}
+
+  Result<FreePath> find() {
+    pugi::xml_document document;
+    const pugi::xml_parse_result parsed = document.load_buffer(bytes_.data(), bytes_.size());
+    if (!parsed) {
+      return problem(static_cast<std::size_t>(std::max<std::ptrdiff_t>(parsed.offset, 0)),
+                     "the file is not well-formed XML: " + std::string(parsed.description()));
+    }
+    const std::vector<pugi::xml_node> paths = paths_of(document);
+    if (paths.empty()) return problem(0, "found no <path>; expected the outline of an opening");
+    if (id_.empty()) {
+      if (paths.size() == 1) return read(paths.front());
+      return problem(offset(paths[1]), "found " + std::to_string(paths.size()) +
+                                           " paths; expected one, or a path named in the job" +
+                                           first_ids(paths));
+    }
+    for (const pugi::xml_node& path : paths) {
+      if (path.attribute("id").value() == id_) return read(path);
+    }
+    return problem(0, "found no <path> with id \"" + id_ + "\"" + hint(paths));
+  }
+
+ private:
+  Result<FreePath> read(const pugi::xml_node& node) const {
+    if (!node.attribute("d")) return problem(offset(node), "the <path> has no d attribute");
+    Result<Transform> transform = transform_of(node);
+    if (!transform) return tl::unexpected(std::move(transform.error()));
+    tl::expected<FreePath, PathError> path = parse_path(node.attribute("d").value());
+    if (!path) {
+      return problem(offset(node), path.error().message + " (character " +
+                                       std::to_string(path.error().offset + 1) +
+                                       " of the path's d)");
+    }
+    for (PathCurve& part : *path) {
+      for (Vector* v :
+           {&part.curve.start, &part.curve.control1, &part.curve.control2, &part.curve.end}) {
+        *v = (*transform)(*v);
+        if (!(norm(*v) < 1e12)) return problem(offset(node), "the transforms make it too large");
+      }
+    }
+    return std::move(*path);
+  }
+
+  Result<Transform> transform_of(const pugi::xml_node& path) const {
+    Transform out;
+    for (pugi::xml_node node = path; node; node = node.parent()) {
+      if (!node.attribute("transform")) continue;
+      const auto own = parse_transform(node.attribute("transform").value());
+      if (!own) {
+        return tl::unexpected(
+            Problems{make(offset(node), "the transform attribute is not one of SVG")});
+      }
+      out = *own * out;
+    }
+    return out;
+  }
+
+  std::string first_ids(const std::vector<pugi::xml_node>& paths) const {
+    std::string out;
+    for (std::size_t i = 0; i < paths.size() && i < 3; ++i) {
+      const char* const id = paths[i].attribute("id").value();
+      if (*id != '\0')
+        out += (out.empty() ? ", such as path=\"" : " or \"") + std::string(id) + "\"";
+    }
+    return out;
+  }
+
+  std::string hint(const std::vector<pugi::xml_node>& paths) const {
+    std::vector<std::string_view> ids;
+    for (const pugi::xml_node& path : paths) ids.push_back(path.attribute("id").value());
+    const std::string_view near = near_name(id_, ids);
+    return near.empty() ? first_ids(paths) : "; did you mean \"" + std::string(near) + "\"?";
+  }
+
+  // pugixml points at the name; the tag begins one before it.
+  static std::size_t offset(const pugi::xml_node& node) {
+    return static_cast<std::size_t>(std::max<std::ptrdiff_t>(node.offset_debug(), 1)) - 1;
+  }
+
+  Problem make(std::size_t at, std::string message) const {
+    return {Severity::error, "mat-outline-file", std::move(message), source_.place(at), name_};
+  }
+  tl::unexpected<Problems> problem(std::size_t at, std::string message) const {
+    return tl::unexpected(Problems{make(at, std::move(message))});
+  }
+
+  const std::string& bytes_;
+  SourceText source_;
+  const std::string& id_;
+  const std::string& name_;
+};
+
+}  // namespace
+
+Result<FreePath> find_svg_path(const std::string& bytes, const std::string& id,
+                               const std::string& name) {
+  return Finder(bytes, id, name).find();
+}
+
+Result<FreePath> read_svg_path(const std::string& file, const std::string& id) {
+  const auto bytes = read_file(file, largest_file);
+  if (!bytes) {
+    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, file}});
+  }
+  return find_svg_path(*bytes, id, file);
+}
+
+}  // namespace mullion

@@ -25,6 +25,7 @@ int main(int argc, char** argv) try {
   Action action;
   add_check(app, action);
   add_template(app, action);
+  add_proof(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

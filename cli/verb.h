@@ -24,5 +24,6 @@ using Action = std::function<int()>;
 
 void add_check(CLI::App& app, Action& action);
 void add_template(CLI::App& app, Action& action);
+void add_proof(CLI::App& app, Action& action);
 
 }  // namespace mullion::cli

@@ -45,7 +45,9 @@ struct TextStyle {
   bool bold = false;
   Colour colour{0, 0, 0};
   Anchor anchor = Anchor::left;
-  double turn = 0;  // degrees clockwise about the spot
+  double turn = 0;                     // degrees clockwise about the spot
+  const char* family = "DejaVu Sans";  // several with commas: the first that is installed
+  double tracking = 0;                 // points added between letters
 };
 
 class Canvas {
@@ -62,6 +64,8 @@ class Canvas {
   // Outlines in ticks, placed with their origin at `origin` and scaled by `scale` (1: true size).
   void outline(const Outline& outline, Spot origin, double scale, const Pen& pen);
   void fill(const Outline& outline, Spot origin, double scale, const Fill& fill);
+  // Adds the outline to the current path alone.
+  void trace(const Outline& outline, Spot origin, double scale);
   // The area between an outer and an inner outline.
   void fill_between(const Outline& outer, const Outline& inner, Spot origin, double scale,
                     const Fill& fill);
@@ -74,6 +78,9 @@ class Canvas {
   // The longest beginning of the text that fits, ended by an ellipsis where it was cut.
   std::string fitted(const std::string& text, double width, const TextStyle& style);
 
+  // Lines broken at `width`, from the upper left corner down. Returns the height.
+  double paragraph(const std::string& text, Spot corner, double width, const TextStyle& style);
+
   // Everything drawn between the two calls appears only inside the outline or box.
   void clip(const Outline& outline, Spot origin, double scale);
   void clip(const Box& box);
@@ -82,7 +89,6 @@ class Canvas {
   cairo_t* context() { return context_; }
 
  private:
-  void trace(const Outline& outline, Spot origin, double scale);
   void stroke(const Pen& pen);
   void paint(const Fill& fill);
 

@@ -1,0 +1,70 @@
+#include "engine/picture/jpeg_segments.h"
+
+#include <cstring>
+
+#include "engine/picture/bytes.h"
+
+namespace mullion {
+namespace {
+
+constexpr int start_of_image = 0xD8, end_of_image = 0xD9, start_of_scan = 0xDA;
+constexpr std::size_t most_segments = 4000;
+
+bool stands_alone(int marker) {
+  return marker == 0x01 || (marker >= 0xD0 && marker <= end_of_image);
+}
+
+// Offset of the next marker that is not part of entropy-coded data.
+std::size_t after_scan_data(std::string_view bytes, std::size_t at) {
+  while (at + 1 < bytes.size()) {
+    const void* found = std::memchr(bytes.data() + at, 0xFF, bytes.size() - at - 1);
+    if (found == nullptr) return bytes.size();
+    at = static_cast<std::size_t>(static_cast<const char*>(found) - bytes.data());
+    const auto next = byte_at(bytes, at + 1);
+    const bool data = next == 0 || (next >= 0xD0 && next <= 0xD7);
+    if (!data && next != 0xFF) return at;
+    at += data ? 2 : 1;
+  }
+  return bytes.size();
+}
+
+tl::unexpected<std::string> ends_early() {
+  return tl::unexpected<std::string>("the JPEG ends before the picture does: it is truncated");
+}
+
+}  // namespace
+
+tl::expected<std::vector<JpegSegment>, std::string> jpeg_segments(std::string_view bytes) {
+  std::vector<JpegSegment> out;
+  std::size_t at = 0;
+  while (out.size() < most_segments) {
+    while (byte_at(bytes, at) == 0xFF && byte_at(bytes, at + 1) == 0xFF) ++at;  // fill bytes
+    if (at + 1 >= bytes.size()) return ends_early();
+    if (byte_at(bytes, at) != 0xFF) {
+      return tl::unexpected("the JPEG is damaged: no marker at byte " + std::to_string(at));
+    }
+    const int marker = static_cast<int>(byte_at(bytes, at + 1));
+    JpegSegment segment{marker, at, at + 2, {}};
+    if (!stands_alone(marker)) {
+      const std::size_t length = big_16(bytes, at + 2);
+      if (length < 2) {
+        return tl::unexpected("the JPEG is damaged: no length at byte " + std::to_string(at + 2));
+      }
+      segment.end = at + 2 + length;
+      if (segment.end > bytes.size()) return ends_early();
+      segment.body = bytes.substr(at + 4, length - 2);
+    }
+    out.push_back(segment);
+    if (marker == end_of_image) return out;
+    if (out.size() == 1 && marker != start_of_image) break;
+    at = marker == start_of_scan ? after_scan_data(bytes, segment.end) : segment.end;
+  }
+  return tl::unexpected<std::string>("the JPEG is damaged: it has no end of image");
+}
+
+bool is_exif(const JpegSegment& segment) {
+  constexpr std::string_view name("Exif\0\0", 6);
+  return segment.marker == 0xE1 && segment.body.starts_with(name);
+}
+
+}  // namespace mullion

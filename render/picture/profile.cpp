@@ -1,0 +1,55 @@
+#include "render/picture/profile.h"
+
+#include <lcms2.h>
+
+namespace mullion::picture {
+namespace {
+
+struct CloseProfile {
+  void operator()(void* profile) const { cmsCloseProfile(profile); }
+};
+using Profile = std::unique_ptr<void, CloseProfile>;
+
+struct Formats {
+  cmsColorSpaceSignature space;
+  cmsUInt32Number from, to;
+};
+
+Formats formats_of(Channels channels) {
+  switch (channels) {
+    case Channels::grey:
+      return {cmsSigGrayData, TYPE_GRAY_8, TYPE_RGB_8};
+    case Channels::rgba:
+      return {cmsSigRgbData, TYPE_RGBA_8, TYPE_RGBA_8};
+    case Channels::cmyk:
+      return {cmsSigCmykData, TYPE_CMYK_8, TYPE_RGB_8};
+    case Channels::rgb:
+      break;
+  }
+  return {cmsSigRgbData, TYPE_RGB_8, TYPE_RGB_8};
+}
+
+}  // namespace
+
+void ToSrgb::Close::operator()(void* transform) const {
+  cmsDeleteTransform(transform);
+}
+
+ToSrgb::ToSrgb(std::string_view icc, Channels channels) {
+  if (icc.empty()) return;
+  const Profile own(cmsOpenProfileFromMem(icc.data(), static_cast<cmsUInt32Number>(icc.size())));
+  if (!own) return;
+  const Formats formats = formats_of(channels);
+  if (cmsGetColorSpace(own.get()) != formats.space) return;
+  const Profile srgb(cmsCreate_sRGBProfile());
+  transform_.reset(cmsCreateTransform(own.get(), formats.from, srgb.get(), formats.to,
+                                      INTENT_PERCEPTUAL, cmsFLAGS_COPY_ALPHA));
+}
+
+ToSrgb::~ToSrgb() = default;
+
+void ToSrgb::convert(const std::uint8_t* from, std::uint8_t* to, std::uint32_t pixels) const {
+  cmsDoTransform(transform_.get(), from, to, pixels);
+}
+
+}  // namespace mullion::picture

@@ -1,0 +1,56 @@
+#include <algorithm>
+
+#include "render/proof/blocks.h"
+#include "render/proof/type.h"
+
+namespace mullion::proof {
+namespace {
+
+void draw_logo(paper::Canvas& canvas, paper::Format format, const picture::Photograph& logo,
+               paper::Spot corner, double height) {
+  const double width =
+      std::min(160.0, height * logo.header.shown_width() / std::max(1, logo.header.shown_height()));
+  // A logo that cannot be decoded was refused when the shop file was read.
+  (void)picture::draw(canvas, format, logo, {corner.x, corner.y, width, height}, {}, {600, true});
+}
+
+void draw_facts(paper::Canvas& canvas, const Job& job, const paper::Box& box) {
+  const std::pair<const char*, std::string> facts[] = {
+      {"Reference", job.reference}, {"Revision", std::to_string(job.revision)}, {"Date", job.date}};
+  double y = box.y + 30;
+  const double x = box.x + box.width;
+  for (const auto& [name, value] : facts) {
+    if (value.empty()) continue;
+    canvas.text(value, {x, y}, type::right(type::body(9)));
+    canvas.text(name, {x - 74, y}, type::right(type::faint(8)));
+    y += type::row;
+  }
+}
+
+}  // namespace
+
+void draw_heading(paper::Canvas& canvas, paper::Format format, const Sheet& sheet,
+                  const paper::Box& box) {
+  const Job& job = *sheet.choices.front().piece.job;
+  double x = box.x;
+  if (sheet.shop) {
+    if (sheet.shop->logo) {
+      draw_logo(canvas, format, *sheet.shop->logo, {box.x, box.y - 10}, 20);
+      x += std::min(160.0, 20.0 * sheet.shop->logo->header.shown_width() /
+                               std::max(1, sheet.shop->logo->header.shown_height())) +
+           8;
+    }
+    canvas.text(sheet.shop->name, {x, box.y + 5}, type::strong(10));
+  }
+  canvas.text("PROOF", {box.x + box.width, box.y + 5}, type::right(type::heading()));
+  const std::string title = job.title.empty() ? job.reference : job.title;
+  const double room = box.width - 150;
+  canvas.text(canvas.fitted(title, room, type::title()), {box.x, box.y + 42}, type::title());
+  if (!job.customer.empty()) {
+    canvas.text(canvas.fitted("for " + job.customer, room, type::body(10)), {box.x, box.y + 59},
+                type::body(10));
+  }
+  draw_facts(canvas, job, box);
+}
+
+}  // namespace mullion::proof

@@ -1,0 +1,213 @@
+#include "render/proof/piece.h"
+
+#include <cairo.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "engine/mat/rect.h"
+#include "render/proof/frame.h"
+#include "render/proof/shadow.h"
+#include "render/proof/tone.h"
+#include "render/proof/windows.h"
+
+namespace mullion::proof {
+namespace {
+
+constexpr Colour mount_board{0xfb, 0xfa, 0xf6};  // behind floats and plain openings
+constexpr Colour placeholder{0xe3, 0xe0, 0xd9}, placeholder_ink{0x6b, 0x66, 0x5d};
+constexpr const char* family = "Lato, DejaVu Sans";
+
+constexpr double least_shadow = 1.1, most_shadow = 7;  // points
+
+double shadow_reach(Length depth, const View& view) {
+  return std::clamp(view.size(depth) * 1.6, least_shadow, most_shadow);
+}
+
+// How high the layer's face stands above what shows in its windows: spacers below it lift it.
+Length depth_of(const Mat& mat, std::size_t index) {
+  Length depth = mat.layers[index].board.thickness;
+  for (std::size_t i = index + 1; i < mat.layers.size() && mat.layers[i].board.spacer; ++i) {
+    depth += mat.layers[i].board.thickness;
+  }
+  return depth;
+}
+
+void draw_placeholder(paper::Canvas& canvas, const MatPicture& placed, const View& view) {
+  const paper::Box box = view.box(placed.rect);
+  canvas.fill(box, {placeholder});
+  const double size = std::clamp(std::min(box.width / 9, box.height / 5), 3.0, 10.0);
+  canvas.clip(box);
+  canvas.text(
+      placed.picture.id, {box.x + box.width / 2, box.y + box.height / 2 + size / 3},
+      {.size = size, .colour = placeholder_ink, .anchor = paper::Anchor::centre, .family = family});
+  canvas.end_clip();
+}
+
+Problem unreadable(const Job& job, const Picture& picture, const std::string& why) {
+  return {Severity::error, "picture-unreadable", why, picture.place, job.file};
+}
+
+Result<void> draw_pictures(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+                           const View& view, const PieceStyle& style) {
+  canvas.fill(view.box(piece.mat->outer), {mount_board});
+  Problems problems;
+  for (const MatPicture& placed : piece.mat->pictures) {
+    const Picture& picture = placed.picture;
+    const auto photograph = piece.photographs->find(picture.image);
+    if (photograph == piece.photographs->end()) {
+      draw_placeholder(canvas, placed, view);
+      continue;
+    }
+    const auto drawn =
+        picture::draw(canvas, format, photograph->second, view.box(placed.rect),
+                      {picture.zoom, picture.pan_x, picture.pan_y}, style.resolution);
+    if (!drawn) {
+      problems.push_back(unreadable(*piece.job, picture, picture.image + ": " + drawn.error()));
+    }
+    if (picture.float_gap) {
+      canvas.rectangle(view.box(placed.rect), {0.25, black, {}, 0.25});
+    }
+  }
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return {};
+}
+
+void draw_layer(paper::Canvas& canvas, const Mat& mat, int number, const View& view) {
+  const auto index = static_cast<std::size_t>(number - 1);
+  const MatLayer& layer = mat.layers[index];
+  if (layer.board.spacer) return;
+  const double reach = shadow_reach(depth_of(mat, index), view);
+  for (const Window& window : layer.windows) {
+    shadow_inside(canvas, window.back_edge, view, reach, 0.5);
+  }
+  draw_board(canvas, layer, view);
+  for (const Window& window : layer.windows) {
+    draw_bevel(canvas, window, layer.board.core, view);
+    canvas.outline(window.face_edge, view.origin, view.scale, {0.2, black, {}, 0.16});
+  }
+}
+
+// A V cut into the face: its upper left slope in shade, its core in the light.
+void draw_groove(paper::Canvas& canvas, const MatGroove& groove, const Layer& top,
+                 const View& view) {
+  const double width = std::max(view.size(groove.width), 0.6);
+  canvas.outline(groove.line, view.origin, view.scale, {width, lit(top.core, -0.05), {}, 1});
+  const double shift = -width / 4;
+  canvas.outline(groove.line, {view.origin.x + shift, view.origin.y + shift}, view.scale,
+                 {width / 2, lit(top.core, -0.28), {}, 1});
+}
+
+void draw_glare(paper::Canvas& canvas, const paper::Box& box) {
+  cairo_t* context = canvas.context();
+  canvas.clip(box);
+  const double slope = box.height * 0.6;
+  for (const auto& [at, width] : {std::pair{0.12, 0.16}, std::pair{0.34, 0.05}}) {
+    const double x = box.x + box.width * at + slope, w = box.width * width;
+    cairo_pattern_t* sheen = cairo_pattern_create_linear(box.x, box.y, box.x, box.y + box.height);
+    cairo_pattern_add_color_stop_rgba(sheen, 0, 1, 1, 1, 0.30);
+    cairo_pattern_add_color_stop_rgba(sheen, 0.8, 1, 1, 1, 0.02);
+    cairo_move_to(context, x, box.y);
+    cairo_line_to(context, x + w, box.y);
+    cairo_line_to(context, x + w - slope, box.y + box.height);
+    cairo_line_to(context, x - slope, box.y + box.height);
+    cairo_close_path(context);
+    cairo_set_source(context, sheen);
+    cairo_fill(context);
+    cairo_pattern_destroy(sheen);
+  }
+  canvas.end_clip();
+}
+
+}  // namespace
+
+Outline outline_of(const Rect& r) {
+  return polygon({{r.left, r.top}, {r.right, r.top}, {r.right, r.bottom}, {r.left, r.bottom}});
+}
+
+Result<Photographs> open_photographs(const Job& job) {
+  const std::filesystem::path folder = std::filesystem::path(job.file).parent_path();
+  Photographs out;
+  Problems problems;
+  for (const Picture& picture : job.pictures) {
+    if (picture.image.empty() || out.contains(picture.image)) continue;
+    auto photograph = picture::open_photograph((folder / picture.image).string());
+    if (photograph) {
+      out.emplace(picture.image, std::move(*photograph));
+    } else {
+      problems.push_back(unreadable(job, picture, photograph.error()));
+    }
+  }
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return out;
+}
+
+Rect frame_sight(const Job& job, const Mat& mat) {
+  if (!job.frame) return mat.outer;
+  const Frame& frame = *job.frame;
+  const Length width = frame.rabbet_width - 2 * frame.lip;
+  const Length height = frame.rabbet_height - 2 * frame.lip;
+  const Length left = half_rounded_down(mat.outer.width() - width);
+  const Length top = half_rounded_down(mat.outer.height() - height);
+  return {left, top, left + width, top + height};
+}
+
+Rect seen_extent(const Job& job, const Mat& mat) {
+  return job.frame ? outset(frame_sight(job, mat), job.frame->face_width) : mat.outer;
+}
+
+std::vector<PiecePart> parts_of(const Piece& piece, const PieceStyle& style) {
+  using Kind = PiecePart::Kind;
+  std::vector<PiecePart> parts{{Kind::wall_shadow, 0}, {Kind::pictures, 0}};
+  const auto& layers = piece.mat->layers;
+  for (std::size_t i = layers.size(); i-- > 0;) {
+    if (!layers[i].board.spacer) parts.push_back({Kind::layer, layers[i].number});
+  }
+  if (!piece.mat->grooves.empty()) parts.push_back({Kind::grooves, 0});
+  if (style.glare) parts.push_back({Kind::glass, 0});
+  if (piece.job->frame) parts.push_back({Kind::frame, 0});
+  return parts;
+}
+
+Result<void> draw_part(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+                       const PiecePart& part, const View& view, const PieceStyle& style) {
+  const Mat& mat = *piece.mat;
+  switch (part.kind) {
+    case PiecePart::Kind::wall_shadow:
+      shadow_below(canvas, view.box(seen_extent(*piece.job, mat)), piece.job->frame ? 10 : 6, 0.24);
+      break;
+    case PiecePart::Kind::pictures:
+      return draw_pictures(canvas, format, piece, view, style);
+    case PiecePart::Kind::layer:
+      draw_layer(canvas, mat, part.layer, view);
+      break;
+    case PiecePart::Kind::grooves:
+      for (const MatGroove& groove : mat.grooves) {
+        draw_groove(canvas, groove, mat.layers.front().board, view);
+      }
+      break;
+    case PiecePart::Kind::glass:
+      draw_glare(canvas, view.box(frame_sight(*piece.job, mat)));
+      break;
+    case PiecePart::Kind::frame: {
+      const Rect sight = frame_sight(*piece.job, mat);
+      shadow_inside(canvas, outline_of(sight), view, 5, 0.55);
+      draw_frame(canvas, sight, seen_extent(*piece.job, mat), piece.job->frame->colour, view);
+      break;
+    }
+  }
+  return {};
+}
+
+Result<void> draw_piece(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+                        const View& view, const PieceStyle& style) {
+  Problems problems;
+  for (const PiecePart& part : parts_of(piece, style)) {
+    const auto drawn = draw_part(canvas, format, piece, part, view, style);
+    if (!drawn) problems.insert(problems.end(), drawn.error().begin(), drawn.error().end());
+  }
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return {};
+}
+
+}  // namespace mullion::proof

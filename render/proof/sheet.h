@@ -1,0 +1,64 @@
+#pragma once
+
+// The customer's page: the finished piece, or several choices side by side, on its wall; what it
+// measures and is made of; what an estimate says; and the line that the customer signs.
+//
+// One page, on Letter paper (ANSI/ASME Y14.1, size A) for a job in inches and on A4 (ISO 216) for a
+// metric one; it grows downward when a long list asks for it. Everything in the picture is to one
+// scale, which the page states.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "render/paper/document.h"
+#include "render/proof/piece.h"
+
+namespace mullion::proof {
+
+struct Shop {
+  std::string name;
+  std::vector<std::string> address;  // one line each
+  std::string phone, email;
+  std::optional<picture::Photograph> logo;
+};
+
+// What the customer chooses from, lettered from A where there are several.
+struct Choice {
+  Piece piece;
+  std::string caption;  // in words; may be empty
+};
+
+struct PriceLine {
+  std::string text, amount;
+  bool is_total = false;
+};
+
+struct Sheet {
+  std::vector<Choice> choices;  // at least one; the first is described in the legend
+  std::optional<Shop> shop;
+  std::vector<PriceLine> prices;  // none without a price book
+  PieceStyle style;
+};
+
+inline constexpr std::size_t most_choices = 6;
+
+// Where everything lies, in points from the page's upper left corner.
+struct Composition {
+  paper::PageSize page;
+  paper::Box wall;
+  std::vector<View> views;  // one a choice
+};
+Composition compose(const Sheet& sheet);
+
+// Errors are picture files that cannot be decoded.
+Result<std::string> render_sheet(const Sheet& sheet, paper::Format format, double png_dpi);
+
+// "A" for the first.
+std::string letter_of(std::size_t choice);
+
+// Eight hexadecimal digits of the SHA-256 (FIPS 180-4) of the job as its file would be written, so
+// that a signed proof belongs to one version of one job.
+std::string job_mark(const Job& job);
+
+}  // namespace mullion::proof

@@ -1,0 +1,109 @@
+#include "render/proof/sizes.h"
+
+#include <algorithm>
+#include <map>
+
+namespace mullion::proof {
+namespace {
+
+constexpr Scale centimetre_scale{Unit::centimetre, millimetres(1)};
+constexpr Scale inch_scale{Unit::inch, sixty_fourths(4)};
+
+const Scale& other_scale(const Scale& scale) {
+  return scale.unit == Unit::inch ? centimetre_scale : inch_scale;
+}
+
+std::string pair_text(Length width, Length height, const Scale& scale) {
+  return format_number(width, scale).text + " \xC3\x97 " + format_length(height, scale).text;
+}
+
+Rect intersection(const Rect& a, const Rect& b) {
+  return {std::max(a.left, b.left), std::max(a.top, b.top), std::min(a.right, b.right),
+          std::min(a.bottom, b.bottom)};
+}
+
+std::string shape_word(ShapeKind kind) {
+  switch (kind) {
+    case ShapeKind::ellipse:
+      return "oval";
+    case ShapeKind::arch:
+      return "arch";
+    case ShapeKind::rounded:
+      return "rounded";
+    case ShapeKind::stepped:
+      return "stepped";
+    case ShapeKind::octagon:
+      return "octagon";
+    case ShapeKind::outline:
+      return "shaped";
+    case ShapeKind::rectangle:
+      break;
+  }
+  return {};
+}
+
+// "1-3, 5"
+std::string ranges(const std::vector<int>& numbers) {
+  std::string out;
+  for (std::size_t i = 0; i < numbers.size();) {
+    std::size_t end = i;
+    while (end + 1 < numbers.size() && numbers[end + 1] == numbers[end] + 1) ++end;
+    if (!out.empty()) out += ", ";
+    out += std::to_string(numbers[i]);
+    if (end > i) out += (end == i + 1 ? ", " : "\xE2\x80\x93") + std::to_string(numbers[end]);
+    i = end + 1;
+  }
+  return out;
+}
+
+}  // namespace
+
+SizeText size_text(Length width, Length height, const Scale& scale) {
+  return {pair_text(width, height, scale), pair_text(width, height, other_scale(scale))};
+}
+
+SizeText length_text(Length length, const Scale& scale) {
+  return {format_length(length, scale).text, format_length(length, other_scale(scale)).text};
+}
+
+std::vector<SeenOpening> seen_openings(const Mat& mat) {
+  std::map<int, SeenOpening> found;
+  for (const MatLayer& layer : mat.layers) {
+    if (layer.board.spacer) continue;
+    for (const Window& window : layer.windows) {
+      for (const int number : window.openings) {
+        const auto [entry, is_new] =
+            found.try_emplace(number, SeenOpening{number, {}, window.back});
+        entry->second.sight = intersection(entry->second.sight, window.back);
+        if (window.openings.size() == 1 || is_new) entry->second.shape = window.shape.kind;
+      }
+    }
+  }
+  std::vector<SeenOpening> out;
+  for (const auto& [number, opening] : found) out.push_back(opening);
+  return out;
+}
+
+std::vector<SizeGroup> group_by_size(const Mat& mat) {
+  std::vector<SizeGroup> groups;
+  std::vector<std::vector<int>> numbers;
+  for (const SeenOpening& opening : seen_openings(mat)) {
+    const std::string shape = shape_word(opening.shape);
+    std::size_t i = 0;
+    for (; i < groups.size(); ++i) {
+      if (groups[i].shape == shape && groups[i].sight.width() == opening.sight.width() &&
+          groups[i].sight.height() == opening.sight.height()) {
+        break;
+      }
+    }
+    if (i == groups.size()) {
+      groups.push_back({{}, shape, opening.sight});
+      numbers.emplace_back();
+    }
+    numbers[i].push_back(opening.number);
+  }
+  for (std::size_t i = 0; i < groups.size(); ++i) groups[i].numbers = ranges(numbers[i]);
+  return groups;
+}
+
+}  // namespace mullion::proof

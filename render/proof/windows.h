@@ -1,0 +1,13 @@
+#pragma once
+
+// The edges of one layer: its board around all windows, and the lit bevels.
+
+#include "render/proof/view.h"
+
+namespace mullion::proof {
+
+// The board's face with all its windows left out, so that windows may be drawn in any order.
+void draw_board(paper::Canvas& canvas, const MatLayer& layer, const View& view);
+void draw_bevel(paper::Canvas& canvas, const Window& window, const Colour& core, const View& view);
+
+}  // namespace mullion::proof

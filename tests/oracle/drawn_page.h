@@ -1,0 +1,54 @@
+#pragma once
+
+// What a PDF or SVG file shows, as programs that we did not write understand it.
+//
+// Coordinates are points of 1/72 in from the page's upper left corner, y down. MuPDF reads the
+// strokes; Poppler or librsvg may read the file first and hand it on as a PDF of their own, so that
+// two readers have to agree. Curves come as chords that stray by less than 0.001 pt. Strokes are
+// cut off at rectangular clips and at the page's edge, as they are on paper.
+
+#include <string>
+#include <vector>
+
+namespace oracle {
+
+struct Spot {
+  double x = 0, y = 0;
+};
+
+struct Stroke {
+  Spot from, to;
+  double width = 0;
+  bool dashed = false;
+  std::string colour;  // #rrggbb
+};
+
+struct Label {
+  std::string text;
+  Spot at;            // where the baseline starts
+  double length = 0;  // along the baseline
+  double size = 0;    // of the font
+  double turn = 0;    // degrees clockwise
+};
+
+struct DrawnPage {
+  double width = 0, height = 0;
+  std::vector<Stroke> strokes;
+  std::vector<std::vector<Spot>> fills;  // corners of every filled path
+  std::vector<Label> labels;
+};
+
+enum class Reader { mupdf, poppler };
+
+// Throws std::runtime_error where a program cannot read the file.
+std::vector<DrawnPage> drawn_pages(const std::string& path, Reader reader = Reader::mupdf);
+DrawnPage drawn_svg(const std::string& path);  // by librsvg
+
+// The labels' texts of a page, one a line.
+std::string text_of(const DrawnPage& page);
+
+// Whether strokes of the page together cover the whole line from one spot to the other, straying
+// from it by at most `tolerance` points.
+bool shows_line(const DrawnPage& page, Spot from, Spot to, double tolerance);
+
+}  // namespace oracle

@@ -115,10 +115,14 @@ Rect bounding_box(const Outline& outline) {
 
 double signed_area(const Outline& outline) {
   const Vector origin = vector_of(outline.start);
+  const std::vector<Cubic> curves = curves_of(outline);
   double twice = 0;
-  for (const Cubic& c : curves_of(outline)) {
-    twice +=
-        twice_area({c.start - origin, c.control1 - origin, c.control2 - origin, c.end - origin});
+  for (std::size_t i = 0; i < curves.size(); ++i) {
+    const Cubic& c = curves[i];
+    const Vector start = c.start - origin, end = c.end - origin;
+    twice += outline.segments[i].curved
+                 ? twice_area({start, c.control1 - origin, c.control2 - origin, end})
+                 : cross(start, end);
   }
   return twice / 2;
 }

@@ -1,7 +1,6 @@
 #include "engine/mat/parallel.h"
 
 #include <algorithm>
-#include <numeric>
 #include <polyclipping/clipper.hpp>
 
 #include "engine/mat/fit.h"
@@ -14,6 +13,7 @@ constexpr double fitting_tolerance = 4;
 // Chords of curves stay well below the length from which an edge of the parallel is a line.
 constexpr double longest_chord = 600, shortest_line = 2000;
 constexpr std::size_t most_corners = 30'000;
+constexpr std::size_t most_crossings = 50'000;
 constexpr double grid = 64;  // whole steps per tick while offsetting
 constexpr double mitre_limit = 4;
 
@@ -23,12 +23,11 @@ std::vector<Vector> dense_corners(const Outline& outline) {
   const auto add = [&out](Vector v) {
     if (out.empty() || norm(v - out.back()) > 0) out.push_back(v);
   };
-  for (const Cubic& curve : curves_of(outline)) {
-    const Vector ahead = curve.end - curve.start;
-    const bool straight = cross(ahead, curve.control1 - curve.start) == 0 &&
-                          cross(ahead, curve.control2 - curve.start) == 0 && norm(ahead) > 0;
+  const std::vector<Cubic> curves = curves_of(outline);
+  for (std::size_t i = 0; i < curves.size(); ++i) {
+    const Cubic& curve = curves[i];
     add(curve.start);
-    if (straight) continue;
+    if (!outline.segments[i].curved) continue;
     const double reach = norm(curve.control1 - curve.start) +
                          norm(curve.control2 - curve.control1) + norm(curve.end - curve.control2);
     const std::size_t steps = std::max(steps_for(curve, chord_tolerance),
@@ -46,28 +45,54 @@ bool cross_each_other(Vector a, Vector b, Vector c, Vector d) {
          cross(d - c, a - c) * cross(d - c, b - c) < 0;
 }
 
-bool crosses_itself(const std::vector<Vector>& corners) {
-  struct Edge {
-    Vector a, b;
-    double left, right, top, bottom;
-  };
-  std::vector<Edge> edges;
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const Vector a = corners[i], b = corners[(i + 1) % corners.size()];
-    edges.push_back(
-        {a, b, std::min(a.x, b.x), std::max(a.x, b.x), std::min(a.y, b.y), std::max(a.y, b.y)});
-  }
+struct Edge {
+  Vector a, b;
+  double left, right, top, bottom;
+};
+
+Edge edge(Vector a, Vector b) {
+  return {a, b, std::min(a.x, b.x), std::max(a.x, b.x), std::min(a.y, b.y), std::max(a.y, b.y)};
+}
+
+// How many pairs cross, or `limit` where there are more.
+std::size_t crossings(std::vector<Edge> edges, std::size_t limit) {
   std::sort(edges.begin(), edges.end(),
             [](const Edge& e, const Edge& f) { return e.left < f.left; });
+  std::size_t count = 0;
   for (std::size_t i = 0; i < edges.size(); ++i) {
     const Edge& e = edges[i];
     for (std::size_t j = i + 1; j < edges.size() && edges[j].left <= e.right; ++j) {
       const Edge& f = edges[j];
-      if (f.top <= e.bottom && e.top <= f.bottom && cross_each_other(e.a, e.b, f.a, f.b))
-        return true;
+      if (f.top > e.bottom || e.top > f.bottom || !cross_each_other(e.a, e.b, f.a, f.b)) continue;
+      if (++count >= limit) return count;
     }
   }
-  return false;
+  return count;
+}
+
+bool crosses_itself(const std::vector<Vector>& corners) {
+  std::vector<Edge> edges;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    edges.push_back(edge(corners[i], corners[(i + 1) % corners.size()]));
+  }
+  return crossings(std::move(edges), 1) > 0;
+}
+
+// Whether the edges, each moved outward by itself and joined to the next, cross so often that
+// sorting them out would take seconds: detail far finer than the distance.
+bool is_too_fine(const std::vector<Vector>& corners, double outward) {
+  std::vector<Vector> ends;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Vector a = corners[i], b = corners[(i + 1) % corners.size()], along = unit(b - a);
+    const Vector away = Vector{along.y, -along.x} * outward;  // outside of a clockwise edge
+    ends.push_back(a + away);
+    ends.push_back(b + away);
+  }
+  std::vector<Edge> moved;
+  for (std::size_t i = 0; i < ends.size(); ++i) {
+    moved.push_back(edge(ends[i], ends[(i + 1) % ends.size()]));
+  }
+  return crossings(std::move(moved), most_crossings) >= most_crossings;
 }
 
 std::string flaw_of_corners(const std::vector<Vector>& corners) {
@@ -105,11 +130,15 @@ std::string flaw_of(const Outline& outline) {
 }
 
 tl::expected<Outline, std::string> parallel(const Outline& outline, Length outward) {
+  if (signed_area(outline) < 0) return parallel(reversed(outline), outward);
   const std::vector<Vector> corners = dense_corners(outline);
   if (std::string flaw = flaw_of_corners(corners); !flaw.empty()) {
     return tl::unexpected(std::move(flaw));
   }
-  if (outward == Length()) return signed_area(outline) < 0 ? reversed(outline) : outline;
+  if (outward == Length()) return outline;
+  if (is_too_fine(corners, static_cast<double>(outward.ticks()))) {
+    return tl::unexpected(std::string("the outline has detail too fine for its bevel or reveal"));
+  }
   ClipperLib::Paths found;
   try {
     ClipperLib::ClipperOffset offset(mitre_limit);

@@ -158,6 +158,7 @@ void ArrangementReader::read_children(Element& element, Group& group) {
   std::size_t stated_at = 0;
   for (const pugi::xml_node& node :
        element.children({"opening", "row", "column", "gap", "groove"})) {
+    if (reading_.full()) break;
     const std::string_view name = node.name();
     if (name == "groove") {
       grooves.push_back(node);

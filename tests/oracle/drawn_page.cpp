@@ -46,7 +46,7 @@ void add_chords(std::vector<Spot>& line, Spot control1, Spot control2, Spot to) 
                        std::hypot(control2.x - control1.x, control2.y - control1.y) +
                        std::hypot(to.x - control2.x, to.y - control2.y);
   // A chord of the n-th part of a curve strays by less than reach / n^2.
-  const int count = std::max(1, static_cast<int>(std::ceil(std::sqrt(reach / 0.001))));
+  const int count = std::max(1, static_cast<int>(std::ceil(std::sqrt(reach / 0.003))));
   for (int i = 1; i <= count; ++i) {
     const double t = static_cast<double>(i) / count, u = 1 - t;
     const double a = u * u * u, b = 3 * u * u * t, c = 3 * u * t * t, d = t * t * t;
@@ -215,7 +215,7 @@ std::string checked(const std::vector<std::string>& words) {
 std::vector<DrawnPage> drawn_pages(const std::string& path, Reader reader) {
   if (reader == Reader::poppler) {
     const std::string copy = path + ".poppler.pdf";
-    checked({"pdftocairo", "-pdf", path, copy});
+    checked({"pdftocairo", "-pdf", "-noshrink", "-nocenter", "-origpagesizes", path, copy});
     return drawn_pages(copy);
   }
   const std::string trace = checked({"mutool", "trace", path});
@@ -263,6 +263,37 @@ bool shows_line(const DrawnPage& page, Spot from, Spot to, double tolerance) {
     reached = std::max(reached, end);
   }
   return reached >= length - tolerance;
+}
+
+std::optional<Spot> find_rectangle(const DrawnPage& page, double width, double height,
+                                   double tolerance) {
+  for (const Stroke& stroke : page.strokes) {
+    if (std::abs(stroke.from.y - stroke.to.y) > tolerance) continue;
+    const double left = std::min(stroke.from.x, stroke.to.x), top = stroke.from.y;
+    const Spot right_top{left + width, top}, left_bottom{left, top + height},
+        right_bottom{left + width, top + height};
+    if (shows_line(page, {left, top}, right_top, tolerance) &&
+        shows_line(page, right_top, right_bottom, tolerance) &&
+        shows_line(page, {left, top}, left_bottom, tolerance) &&
+        shows_line(page, left_bottom, right_bottom, tolerance)) {
+      return Spot{left, top};
+    }
+  }
+  return std::nullopt;
+}
+
+double distance_to_ink(const DrawnPage& page, Spot spot, bool dashed) {
+  double least = 1e9;
+  for (const Stroke& stroke : page.strokes) {
+    if (stroke.dashed != dashed) continue;
+    const double dx = stroke.to.x - stroke.from.x, dy = stroke.to.y - stroke.from.y;
+    const double square = dx * dx + dy * dy;
+    const double along = (spot.x - stroke.from.x) * dx + (spot.y - stroke.from.y) * dy;
+    const double t = square == 0 ? 0 : std::clamp(along / square, 0.0, 1.0);
+    least = std::min(least,
+                     std::hypot(stroke.from.x + t * dx - spot.x, stroke.from.y + t * dy - spot.y));
+  }
+  return least;
 }
 
 }  // namespace oracle

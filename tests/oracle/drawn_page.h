@@ -4,9 +4,10 @@
 //
 // Coordinates are points of 1/72 in from the page's upper left corner, y down. MuPDF reads the
 // strokes; Poppler or librsvg may read the file first and hand it on as a PDF of their own, so that
-// two readers have to agree. Curves come as chords that stray by less than 0.001 pt. Strokes are
+// two readers have to agree. Curves come as chords that stray by less than 0.003 pt. Strokes are
 // cut off at rectangular clips and at the page's edge, as they are on paper.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -48,7 +49,14 @@ DrawnPage drawn_svg(const std::string& path);  // by librsvg
 std::string text_of(const DrawnPage& page);
 
 // Whether strokes of the page together cover the whole line from one spot to the other, straying
-// from it by at most `tolerance` points.
+// from it by at most `tolerance` points. Dashed strokes do not count.
 bool shows_line(const DrawnPage& page, Spot from, Spot to, double tolerance);
+
+// The upper left corner of a rectangle of that size whose four sides the page shows.
+std::optional<Spot> find_rectangle(const DrawnPage& page, double width, double height,
+                                   double tolerance);
+
+// From the spot to the nearest stroke, solid or dashed.
+double distance_to_ink(const DrawnPage& page, Spot spot, bool dashed);
 
 }  // namespace oracle

@@ -1,0 +1,43 @@
+#include "tests/render/template/made.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <stdexcept>
+
+#include "engine/job/read.h"
+#include "tests/oracle/program.h"
+
+namespace made {
+
+using namespace mullion;
+
+std::vector<std::string> all_jobs() {
+  std::vector<std::string> jobs{oracle::test_data("worked/shapes.xml"),
+                                oracle::test_data("worked/asymmetric.xml")};
+  for (const auto& entry : std::filesystem::directory_iterator(oracle::gallery(""))) {
+    if (entry.path().extension() == ".xml") jobs.push_back(entry.path().string());
+  }
+  std::sort(jobs.begin(), jobs.end());
+  return jobs;
+}
+
+Mat mat_of(const std::string& path) {
+  const Result<Job> job = read_job(path);
+  if (!job) throw std::runtime_error(path + " cannot be read");
+  const Result<Layout> layout = lay_out(*job);
+  if (!layout) throw std::runtime_error(path + " cannot be laid out");
+  const Result<Mat> mat = build_mat(*job, *layout);
+  if (!mat) throw std::runtime_error(path + " makes no mat");
+  return *mat;
+}
+
+std::string template_of(const std::string& job, const std::string& output,
+                        const std::vector<std::string>& words) {
+  std::vector<std::string> all{"template", job, "-o", output};
+  all.insert(all.end(), words.begin(), words.end());
+  const oracle::Run run = oracle::mullion(all);
+  if (run.status != 0) throw std::runtime_error(job + ": " + run.err);
+  return output;
+}
+
+}  // namespace made

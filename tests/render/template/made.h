@@ -1,0 +1,22 @@
+#pragma once
+
+// Templates made by the program, and the mats they have to show.
+
+#include <string>
+#include <vector>
+
+#include "engine/mat/mat.h"
+
+namespace made {
+
+// The job files of the gallery, and of the tests' data where shapes and odd sizes are.
+std::vector<std::string> all_jobs();
+
+// What the engine lays out. Throws std::runtime_error where it cannot.
+mullion::Mat mat_of(const std::string& job);
+
+// Runs `mullion template` on a job with these further words; returns the written file's path.
+std::string template_of(const std::string& job, const std::string& output,
+                        const std::vector<std::string>& words = {});
+
+}  // namespace made

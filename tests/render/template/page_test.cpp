@@ -1,0 +1,134 @@
+// What a page carries besides the lines of the mat, measured in the file.
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "tests/oracle/drawn_page.h"
+#include "tests/oracle/program.h"
+#include "tests/render/template/made.h"
+
+using oracle::DrawnPage;
+using oracle::Label;
+using oracle::Spot;
+
+namespace {
+
+constexpr double hundredth_mm = 0.01 / 25.4 * 72;
+constexpr double inch = 72;  // ISO 32000-1, 8.3.2.3
+constexpr double mm = 72 / 25.4;
+
+struct Bounds {
+  double left, top, right, bottom;
+};
+
+// Around the letters of a label that runs across or straight up or down: from a quarter of the
+// size below the baseline to three quarters above it.
+Bounds bounds_of(const Label& label) {
+  const double turn = label.turn / 180 * std::acos(-1.0);
+  const Spot along{std::cos(turn), std::sin(turn)}, up{std::sin(turn), -std::cos(turn)};
+  Bounds box{1e9, 1e9, -1e9, -1e9};
+  for (const double x : {0.0, label.length}) {
+    for (const double y : {-0.2 * label.size, 0.73 * label.size}) {
+      const Spot s{label.at.x + x * along.x + y * up.x, label.at.y + x * along.y + y * up.y};
+      box = {std::min(box.left, s.x), std::min(box.top, s.y), std::max(box.right, s.x),
+             std::max(box.bottom, s.y)};
+    }
+  }
+  return box;
+}
+
+bool overlap(const Bounds& a, const Bounds& b) {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+std::string collisions(const DrawnPage& page) {
+  std::string found;
+  for (std::size_t i = 0; i < page.labels.size(); ++i) {
+    const Bounds a = bounds_of(page.labels[i]);
+    if (a.left < 0 || a.top < 0 || a.right > page.width || a.bottom > page.height) {
+      found += "off the page: " + page.labels[i].text + "\n";
+    }
+    for (std::size_t j = 0; j < i; ++j) {
+      if (overlap(a, bounds_of(page.labels[j]))) {
+        found += page.labels[j].text + " | " + page.labels[i].text + "\n";
+      }
+    }
+  }
+  return found;
+}
+
+// A rule of that length: a line across, with a stroke standing on each end.
+bool shows_rule(const DrawnPage& page, double length) {
+  for (const oracle::Stroke& stroke : page.strokes) {
+    const Spot from = stroke.from, to{from.x + length, from.y};
+    if (std::abs(stroke.to.x - to.x) > hundredth_mm || std::abs(stroke.to.y - from.y) > 1e-3) {
+      continue;
+    }
+    const auto stands_at = [&](double x) {
+      return oracle::shows_line(page, {x, from.y}, {x, from.y - 3}, hundredth_mm) ||
+             oracle::shows_line(page, {x, from.y}, {x, from.y + 3}, hundredth_mm);
+    };
+    if (stands_at(from.x) && stands_at(to.x)) return true;
+  }
+  return false;
+}
+
+std::vector<std::pair<std::string, DrawnPage>> all_pages(const std::string& folder) {
+  std::vector<std::pair<std::string, DrawnPage>> pages;
+  int number = 0;
+  for (const std::string& job : made::all_jobs()) {
+    const std::string pdf = folder + "/" + std::to_string(++number) + ".pdf";
+    for (DrawnPage& page : oracle::drawn_pages(made::template_of(job, pdf))) {
+      pages.emplace_back(job, std::move(page));
+    }
+  }
+  return pages;
+}
+
+}  // namespace
+
+TEST_CASE("no label touches another or leaves the page") {
+  for (const auto& [job, page] : all_pages(oracle::scratch_folder("template-labels"))) {
+    INFO(job);
+    CHECK(page.labels.size() > 10);
+    CHECK(collisions(page) == "");
+  }
+}
+
+TEST_CASE("a label upon another would be noticed") {
+  const std::string folder = oracle::scratch_folder("template-collision");
+  const std::string job = oracle::test_data("worked/asymmetric.xml");
+  DrawnPage page = oracle::drawn_pages(made::template_of(job, folder + "/t.pdf")).at(0);
+  for (const Label& label : std::vector<Label>(page.labels)) {
+    page.labels.push_back(label);
+    page.labels.back().at.x += 1;
+    CHECK(collisions(page) != "");
+    page.labels.pop_back();
+  }
+}
+
+TEST_CASE("every page has a rule of 4 in, one of 100 mm and a square with its diagonal") {
+  for (const auto& [job, page] : all_pages(oracle::scratch_folder("template-rules"))) {
+    INFO(job);
+    CHECK(shows_rule(page, 4 * inch));
+    CHECK(shows_rule(page, 100 * mm));
+    const auto square = oracle::find_rectangle(page, inch, inch, hundredth_mm);
+    REQUIRE(square);
+    const Spot low{square->x, square->y + inch}, high{square->x + inch, square->y};
+    CHECK(oracle::shows_line(page, low, high, hundredth_mm));
+    CHECK_FALSE(shows_rule(page, 4.01 * inch));
+  }
+}
+
+TEST_CASE("the page is the board's size and margins") {
+  for (const auto& [job, page] : all_pages(oracle::scratch_folder("template-size"))) {
+    INFO(job);
+    const mullion::Mat mat = made::mat_of(job);
+    const double width = mullion::to_points(mat.outer.width());
+    const double height = mullion::to_points(mat.outer.height());
+    CHECK(page.width >= width + inch);
+    CHECK(page.width <= std::max(width + 4 * inch, 12 * inch));
+    CHECK(page.height >= height + inch);
+    CHECK(page.height <= height + 6 * inch);
+  }
+}

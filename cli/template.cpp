@@ -10,24 +10,53 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string job, output;
+  std::string job, output, paper = "board", unprintable, printer;
   TemplateOptions drawing;
 };
+
+int bad_option(const char* option, const std::string& why) {
+  std::fprintf(stderr, "error: %s: %s\n", option, why.c_str());
+  return bad_usage;
+}
+
+// The options that need the job's unit, or a file.
+int complete(Options& options, const Scale& scale) {
+  TemplateOptions& drawing = options.drawing;
+  if (options.paper != "board") {
+    const auto sheet = paper::parse_sheet_size(options.paper, scale.unit);
+    if (!sheet) return bad_option("--paper", sheet.error());
+    drawing.sheet = *sheet;
+  }
+  if (!options.unprintable.empty()) {
+    const auto margin = parse_length(options.unprintable, scale.unit);
+    if (!margin) return bad_option("--unprintable", margin.error());
+    if (*margin < Length() || *margin > inches(4)) {
+      return bad_option("--unprintable", "expected 0 to 4 in");
+    }
+    drawing.unprintable = *margin;
+  }
+  if (options.printer.empty()) return success;
+  auto profile = read_printer(options.printer);
+  if (!profile) return report(profile.error());
+  drawing.printer = std::move(*profile);
+  return success;
+}
 
 int make_template(Options options) {
   const auto format = format_of(options.output);
   if (!format) return report_unknown_ending(options.output);
   const Result<Loaded> loaded = load(options.job);
   if (!loaded) return report(loaded.error());
-  if (options.drawing.layer > static_cast<int>(loaded->mat.layers.size())) {
-    std::fprintf(stderr, "error: found --layer %d; the job has %zu layers\n", options.drawing.layer,
-                 loaded->mat.layers.size());
-    return bad_usage;
-  }
   options.drawing.format = *format;
+  if (const int wrong = complete(options, loaded->job.scale); wrong != success) return wrong;
   const int unwise = report(check_mat(loaded->job, loaded->layout, loaded->mat));
   if (unwise != success) return unwise;
-  return write_output(options.output, render_template(loaded->job, loaded->mat, options.drawing));
+  const auto drawn = render_template(loaded->job, loaded->mat, options.drawing);
+  if (!drawn) {
+    report(drawn.error());
+    return bad_usage;
+  }
+  return write_output(options.output, *drawn);
 }
 
 }  // namespace
@@ -42,6 +71,19 @@ void add_template(CLI::App& app, Action& action) {
   verb->add_option("--layer", options->drawing.layer,
                    "Only this layer, counted from 1 at the top; an SVG or PNG holds one")
       ->check(CLI::Range(1, 64));
+  verb->add_option("--paper", options->paper,
+                   "board: a page of the board's size; or sheets to be joined: letter, legal, "
+                   "tabloid, ansi-c to ansi-e, a4 to a0, roll-17, roll-24, roll-36, roll-44, or a "
+                   "size such as \"13 x 19 in\"");
+  verb->add_option("--unprintable", options->unprintable,
+                   "Edge of a sheet that the printer leaves white (1/4 in)");
+  verb->add_flag("--butt", options->drawing.butted,
+                 "Sheets are cut on both sides of a join, not laid over one another");
+  verb->add_flag("--corners", options->drawing.corners_only,
+                 "Small pieces for the corners alone, to be located from the board's edges");
+  verb->add_flag("--overlaid", options->drawing.overlaid,
+                 "All layers in one drawing, a colour each");
+  verb->add_option("--printer", options->printer, "A printer's profile, to undo its faults");
   verb->add_option("--dpi", options->drawing.png_dpi, "Dots per inch of a PNG")
       ->check(CLI::Range(20, 1200));
   verb->callback([&action, options] { action = [options] { return make_template(*options); }; });

@@ -74,7 +74,7 @@ std::vector<double> spread_labels(const std::vector<double>& wished, double spac
   return places;
 }
 
-void draw_running_dimensions(paper::Canvas& canvas, std::vector<DimensionMark> marks,
+void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
                              DimensionSide side, double edge, double from, double to,
                              const Scale& scale) {
   std::sort(marks.begin(), marks.end(),
@@ -87,14 +87,14 @@ void draw_running_dimensions(paper::Canvas& canvas, std::vector<DimensionMark> m
   const std::vector<double> places = spread_labels(wished, label_spacing, from, to);
   const paper::TextStyle style = style_for(side);
   for (std::size_t i = 0; i < marks.size(); ++i) {
-    canvas.polyline(
-        {spot_at(side, edge, marks[i].place, 1), spot_at(side, edge, marks[i].place, tick),
-         spot_at(side, edge, places[i], tick + leader)},
-        mark_pen);
+    drawing.stroke(paper::polyline({spot_at(side, edge, marks[i].place, 1),
+                                    spot_at(side, edge, marks[i].place, tick),
+                                    spot_at(side, edge, places[i], tick + leader)}),
+                   mark_pen);
     // Half a capital's height below the leader's end puts the label's middle on it.
     const double middle = places[i] + label_style.size * 0.36;
-    canvas.text(format_number(marks[i].distance, scale).text,
-                spot_at(side, edge, middle, tick + leader + label_gap), style);
+    drawing.text(format_number(marks[i].distance, scale).text,
+                 spot_at(side, edge, middle, tick + leader + label_gap), style);
   }
 }
 

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "engine/length/format.h"
-#include "render/paper/canvas.h"
+#include "render/paper/drawing.h"
 
 namespace mullion {
 
@@ -21,7 +21,7 @@ enum class DimensionSide { above, below, left, right };
 
 // `edge` is where the board's edge runs, in points across the axis; the marks' labels stand away
 // from the board on the given side. `from`, `to` bound the labels along the axis.
-void draw_running_dimensions(paper::Canvas& canvas, std::vector<DimensionMark> marks,
+void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
                              DimensionSide side, double edge, double from, double to,
                              const Scale& scale);
 

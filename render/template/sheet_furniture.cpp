@@ -1,6 +1,8 @@
 #include "render/template/sheet_furniture.h"
 
+#include <algorithm>
 #include <array>
+#include <numbers>
 #include <string>
 
 #include "engine/length/format.h"
@@ -16,64 +18,85 @@ using paper::TextStyle;
 const Pen rule_pen{0.6, {0, 0, 0}, {}, 1};
 const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
-void draw_rule(paper::Canvas& canvas, Spot start, Length step, int steps, const char* label) {
+const std::string dot = "  \xC2\xB7  ";
+
+void draw_rule(paper::Drawing& drawing, Spot start, Length step, int steps, const char* label) {
   const double length = paper::points(step * steps);
-  canvas.line(start, {start.x + length, start.y}, rule_pen);
+  drawing.stroke(paper::line(start, {start.x + length, start.y}), rule_pen);
   for (int i = 0; i <= steps; ++i) {
     const double x = start.x + paper::points(step * i);
     const double height = i == 0 || i == steps ? 9 : i * 2 == steps ? 7 : 4;
-    canvas.line({x, start.y}, {x, start.y - height}, rule_pen);
+    drawing.stroke(paper::line({x, start.y}, {x, start.y - height}), rule_pen);
   }
-  canvas.text(label, {start.x + length + 5, start.y}, small);
+  drawing.text(label, {start.x + length + 5, start.y}, small);
+}
+
+// The layers of an overlaid drawing in the colours of their cut lines.
+void draw_legend(paper::Drawing& drawing, const BoardView& view, const paper::Box& box) {
+  double x = box.x;
+  for (std::size_t i = 0; i < view.layers.size(); ++i) {
+    Pen pen = cut_pen_of(view, i);
+    pen.width = 1.5;
+    const TextStyle style{9, true, pen.colour, Anchor::left, 0};
+    const std::string title = layer_title(*view.layers[i]) + ", " + view.layers[i]->board.board;
+    const std::string shown = paper::fitted(title, box.x + box.width - x - 24, style);
+    drawing.stroke(paper::line({x, box.y + 33}, {x + 18, box.y + 33}), pen);
+    drawing.text(shown, {x + 22, box.y + 36}, style);
+    x += 22 + paper::text_width(shown, style) + 14;
+  }
 }
 
 }  // namespace
 
-void draw_heading(paper::Canvas& canvas, const Job& job, const MatLayer& layer, int layers,
-                  const paper::Box& box) {
+void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::Box& box) {
+  const Job& job = *view.job;
+  const MatLayer& layer = *view.layers.front();
   const std::string mirror = "BACK OF BOARD";
   const TextStyle large{17, true, {0, 0, 0}, Anchor::left, 0};
-  canvas.text(mirror, {box.x, box.y + 16}, large);
-  const double after = box.x + canvas.text_width(mirror, large) + 10;
+  drawing.text(mirror, {box.x, box.y + 16}, large);
+  const double after = box.x + paper::text_width(mirror, large) + 10;
   const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
   const double rest = box.x + box.width - after;
-  canvas.text(canvas.fitted("mirrored: the board lies face down", rest, plain), {after, box.y + 8},
-              plain);
-  canvas.text(canvas.fitted("print at 100 %, no scaling", rest, plain), {after, box.y + 18}, plain);
+  drawing.text(paper::fitted("mirrored: the board lies face down", rest, plain), {after, box.y + 8},
+               plain);
+  drawing.text(paper::fitted("print at 100 %, no scaling", rest, plain), {after, box.y + 18},
+               plain);
 
-  const Scale& scale = job.scale;
-  std::string line = "Layer " + std::to_string(layer.number) + " of " + std::to_string(layers);
-  if (!layer.board.name.empty()) line += ": " + layer.board.name;
-  line += "  \xC2\xB7  board " + layer.board.board;
   const TextStyle strong{10.5, true, {0, 0, 0}, Anchor::left, 0};
-  canvas.text(canvas.fitted(line, box.width - 20, strong), {box.x + 18, box.y + 36}, strong);
-  canvas.fill(paper::Box{box.x, box.y + 27, 12, 10}, {layer.board.colour, 1});
-  canvas.rectangle({box.x, box.y + 27, 12, 10}, {0.4, {0, 0, 0}, {}, 1});
-
+  if (view.layers.size() > 1) {
+    draw_legend(drawing, view, box);
+  } else {
+    const std::string line = layer_title(layer) + " of " + std::to_string(view.mat->layers.size()) +
+                             dot + "board " + layer.board.board;
+    drawing.text(paper::fitted(line, box.width - 20, strong), {box.x + 18, box.y + 36}, strong);
+    drawing.fill(paper::rectangle({box.x, box.y + 27, 12, 10}), {layer.board.colour, 1});
+    drawing.stroke(paper::rectangle({box.x, box.y + 27, 12, 10}), {0.4, {0, 0, 0}, {}, 1});
+  }
   std::string job_line = job.reference;
-  if (!job.title.empty()) job_line += "  \xC2\xB7  " + job.title;
-  if (!job.customer.empty()) job_line += "  \xC2\xB7  " + job.customer;
-  job_line += "  \xC2\xB7  " + describe(layer.outer.width(), scale) + " x " +
-              describe(layer.outer.height(), scale) + ", " +
-              describe(layer.board.thickness, scale) + " thick";
-  canvas.text(canvas.fitted(job_line, box.width, plain), {box.x, box.y + 50}, plain);
+  if (!job.title.empty()) job_line += dot + job.title;
+  if (!job.customer.empty()) job_line += dot + job.customer;
+  job_line += dot + describe(layer.outer.width(), job.scale) + " x " +
+              describe(layer.outer.height(), job.scale) + ", " +
+              describe(layer.board.thickness, job.scale) + " thick";
+  drawing.text(paper::fitted(job_line, box.width, plain), {box.x, box.y + 50}, plain);
 }
 
-void draw_check_rules(paper::Canvas& canvas, Spot upper_left) {
-  draw_rule(canvas, {upper_left.x, upper_left.y + 14}, sixty_fourths(16), 16, "4 in");
-  draw_rule(canvas, {upper_left.x, upper_left.y + 38}, millimetres(5), 20, "100 mm");
+void draw_check_rules(paper::Drawing& drawing, Spot upper_left) {
+  draw_rule(drawing, {upper_left.x, upper_left.y + 14}, sixty_fourths(16), 16, "4 in");
+  draw_rule(drawing, {upper_left.x, upper_left.y + 38}, millimetres(5), 20, "100 mm");
   const double side = paper::points(inches(1));
   const double x = upper_left.x + paper::points(inches(4)) + 60;
-  canvas.rectangle({x, upper_left.y, side, side}, rule_pen);
-  canvas.line({x, upper_left.y + side}, {x + side, upper_left.y}, {0.3, {0, 0, 0}, {}, 1});
-  canvas.text("1 in square:", {x + side + 6, upper_left.y + 12}, small);
-  canvas.text("diagonal 1.414 in", {x + side + 6, upper_left.y + 22}, small);
-  canvas.text("= 35.9 mm", {x + side + 6, upper_left.y + 32}, small);
-  canvas.text("Measure both rules and the diagonal before you cut.",
-              {upper_left.x, upper_left.y + 52}, small);
+  drawing.stroke(paper::rectangle({x, upper_left.y, side, side}), rule_pen);
+  drawing.stroke(paper::line({x, upper_left.y + side}, {x + side, upper_left.y}),
+                 {0.3, {0, 0, 0}, {}, 1});
+  drawing.text("1 in square:", {x + side + 6, upper_left.y + 12}, small);
+  drawing.text("diagonal 1.414 in", {x + side + 6, upper_left.y + 22}, small);
+  drawing.text("= 35.9 mm", {x + side + 6, upper_left.y + 32}, small);
+  drawing.text("Measure both rules and the diagonal before you cut.",
+               {upper_left.x, upper_left.y + 52}, small);
 }
 
-void draw_cautions(paper::Canvas& canvas, Spot upper_left, double width) {
+void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width) {
   constexpr std::array<const char*, 4> lines{
       "Dimensions: above from the left edge, below from the right edge, left from the top edge, "
       "right "
@@ -84,9 +107,81 @@ void draw_cautions(paper::Canvas& canvas, Spot upper_left, double width) {
       "Tape this sheet to the board's back only, never to a picture."};
   double y = upper_left.y + 8;
   for (const char* line : lines) {
-    canvas.text(canvas.fitted(line, width, small), {upper_left.x, y}, small);
+    drawing.text(paper::fitted(line, width, small), {upper_left.x, y}, small);
     y += 10;
   }
+}
+
+double draw_double_rule(paper::Drawing& drawing, Spot upper_left, double width) {
+  const int inch_count = width >= paper::points(inches(4)) + 34 ? 4 : 2;
+  const int centimetres = inch_count == 4 ? 10 : 5;
+  const double y = upper_left.y + 18;
+  paper::Path ticks;
+  for (int i = 0; i <= inch_count * 8; ++i) {
+    const double x = upper_left.x + paper::points(sixty_fourths(8) * i);
+    ticks.append(paper::line({x, y}, {x, y + (i % 8 == 0 ? 9 : i % 4 == 0 ? 6 : 3.5)}));
+  }
+  for (int i = 0; i <= centimetres * 2; ++i) {
+    const double x = upper_left.x + paper::points(millimetres(5) * i);
+    ticks.append(paper::line({x, y}, {x, y - (i % (centimetres * 2) == 0 ? 9
+                                              : i % 2 == 0               ? 6
+                                                                         : 3.5)}));
+  }
+  const double length = paper::points(inches(inch_count));
+  drawing.stroke(ticks, {0.4, {0, 0, 0}, {}, 1});
+  drawing.stroke(paper::line({upper_left.x, y}, {upper_left.x + length, y}), rule_pen);
+  const double metric_end = upper_left.x + paper::points(millimetres(10)) * centimetres;
+  TextStyle before = small;
+  before.anchor = Anchor::right;
+  drawing.text(std::to_string(centimetres * 10) + " mm", {metric_end - 4, y - 9}, before);
+  drawing.text(std::to_string(inch_count) + " in", {upper_left.x + length + 4, y + 8}, small);
+  return length + 4 + paper::text_width("4 in", small);
+}
+
+double draw_diagonal_square(paper::Drawing& drawing, Spot upper_left) {
+  const double side = paper::points(millimetres(20)) / std::numbers::sqrt2;
+  const paper::Box box{upper_left.x, upper_left.y, side, side};
+  drawing.stroke(paper::rectangle(box), {0.4, {0, 0, 0}, {}, 1});
+  const double right = box.x + side, bottom = box.y + side;
+  drawing.stroke(paper::line({box.x, box.y}, {right, bottom}), {0.25, {0, 0, 0}, {}, 1});
+  drawing.stroke(paper::line({box.x, bottom}, {right, box.y}), {0.25, {0, 0, 0}, {}, 1});
+  drawing.text("both", {right + 4, box.y + 12}, small);
+  drawing.text("diagonals", {right + 4, box.y + 21}, small);
+  drawing.text("20 mm", {right + 4, box.y + 30}, small);
+  return side + 4 + paper::text_width("diagonals", small);
+}
+
+void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
+                    std::size_t column, const paper::Box& box) {
+  const double wide = paper::points(tiling.columns.back() - tiling.columns.front());
+  const double high = paper::points(tiling.rows.back() - tiling.rows.front());
+  const double scale = std::min(box.width / wide, box.height / high);
+  const double left = box.x + box.width - wide * scale;
+  const auto x = [&](std::size_t i) {
+    return left + paper::points(tiling.columns[i] - tiling.columns.front()) * scale;
+  };
+  const auto y = [&](std::size_t i) {
+    return box.y + paper::points(tiling.rows[i] - tiling.rows.front()) * scale;
+  };
+  drawing.fill(
+      paper::rectangle({x(column), y(row), x(column + 1) - x(column), y(row + 1) - y(row)}),
+      {{0x60, 0x60, 0x60}, 1});
+  paper::Path grid;
+  for (std::size_t i = 0; i < tiling.columns.size(); ++i) {
+    grid.append(paper::line({x(i), box.y}, {x(i), box.y + high * scale}));
+  }
+  for (std::size_t i = 0; i < tiling.rows.size(); ++i) {
+    grid.append(paper::line({left, y(i)}, {left + wide * scale, y(i)}));
+  }
+  drawing.stroke(grid, {0.4, {0, 0, 0}, {}, 1});
+}
+
+std::string sheet_subject(const BoardView& view) {
+  std::string subject = view.job->reference;
+  for (const MatLayer* layer : view.layers) {
+    subject += (subject.empty() ? "" : dot) + layer_title(*layer) + ", " + layer->board.board;
+  }
+  return subject;
 }
 
 }  // namespace mullion

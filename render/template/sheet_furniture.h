@@ -1,19 +1,31 @@
 #pragma once
 
-// What every template page carries besides the board: heading, check rules, cautions.
+// What template pages carry besides the board: heading, check rules, sheet map, cautions.
 
-#include "engine/job/job.h"
-#include "engine/mat/mat.h"
-#include "render/paper/canvas.h"
+#include "render/paper/tiling.h"
+#include "render/template/board_drawing.h"
 
 namespace mullion {
 
-void draw_heading(paper::Canvas& canvas, const Job& job, const MatLayer& layer, int layers,
-                  const paper::Box& box);
+void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::Box& box);
 
 // A 4 in rule, a 100 mm rule, and a square of 1 in, whose diagonal is 1.414 in (35.9 mm).
-void draw_check_rules(paper::Canvas& canvas, paper::Spot upper_left);
+void draw_check_rules(paper::Drawing& drawing, paper::Spot upper_left);
 
-void draw_cautions(paper::Canvas& canvas, paper::Spot upper_left, double width);
+void draw_cautions(paper::Drawing& drawing, paper::Spot upper_left, double width);
+
+// One line with both scales from the same zero: 4 in below, 100 mm above; half of each where the
+// width is too small. Returns its width.
+double draw_double_rule(paper::Drawing& drawing, paper::Spot upper_left, double width);
+
+// A square whose diagonals are 20 mm, and says so. Returns its width.
+double draw_diagonal_square(paper::Drawing& drawing, paper::Spot upper_left);
+
+// The sheets as a grid within the box, the given one filled.
+void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
+                    std::size_t column, const paper::Box& box);
+
+// "Chalk" of the job's "W-0106": reference, layers and boards in one line.
+std::string sheet_subject(const BoardView& view);
 
 }  // namespace mullion

@@ -2,15 +2,19 @@
 
 // The full-scale template that is taped to the back of a board.
 //
-// One page a layer at 1:1, mirrored, since the board lies face down: outer edge, the cut lines with
-// their over-cuts, the face edge dashed, the waste hatched, and running dimensions from the two
-// edges that can rest against the guide. SVG and PNG hold one layer.
+// Mirrored, since the board lies face down: outer edge, the cut lines with their over-cuts, the
+// face edge dashed, the waste hatched, and running dimensions from the edges that can rest against
+// the guide. Either one page of the board's size a layer, or sheets of any paper that are joined,
+// with an overview before them, or small sheets of the corners alone. SVG and PNG hold one page.
 
+#include <optional>
 #include <string>
 
 #include "engine/job/job.h"
 #include "engine/mat/mat.h"
+#include "engine/printer/profile.h"
 #include "render/paper/document.h"
+#include "render/paper/sheet_size.h"
 
 namespace mullion {
 
@@ -18,11 +22,19 @@ struct TemplateOptions {
   paper::Format format = paper::Format::pdf;
   int layer = 0;  // from 1; 0: all of them in a PDF, the first in an SVG or PNG
   double png_dpi = 150;
+  bool overlaid = false;                   // all layers in one drawing, a colour each
+  std::optional<paper::SheetSize> sheet;   // nothing: pages of the board's size
+  Length unprintable = sixty_fourths(16);  // 1/4 in at each edge of a sheet: common practice
+  bool butted = false;                    // joints are cut on both sheets; else one lies on another
+  bool corners_only = false;              // small sheets of the corners instead of the whole board
+  std::optional<PrinterProfile> printer;  // its faults are undone
 };
 
-std::string render_template(const Job& job, const Mat& mat, const TemplateOptions& options);
+// Errors: a layer that there is not, paper that is too small or would take too many sheets, sheets
+// asked of an SVG or PNG.
+Result<std::string> render_template(const Job& job, const Mat& mat, const TemplateOptions& options);
 
-// Where the board's upper left corner lies on the page.
+// Where the board's upper left corner lies on a page of the board's size.
 struct TemplatePage {
   paper::PageSize size;
   Length board_left, board_top;

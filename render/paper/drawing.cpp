@@ -1,0 +1,106 @@
+#include "render/paper/drawing.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace mullion::paper {
+namespace {
+
+Transform placing(const Text& text, Spot spot) {
+  const double part = text.style().anchor == Anchor::left     ? 0
+                      : text.style().anchor == Anchor::centre ? 0.5
+                                                              : 1;
+  return then(then(shifted(-part * text.width(), -text.baseline()), turned(text.style().turn)),
+              shifted(spot.x, spot.y));
+}
+
+Box common(const Box& a, const Box& b) {
+  const double left = std::max(a.x, b.x), top = std::max(a.y, b.y);
+  return {left, top, std::max(0.0, std::min(a.x + a.width, b.x + b.width) - left),
+          std::max(0.0, std::min(a.y + a.height, b.y + b.height) - top)};
+}
+
+struct Bounds {
+  Box operator()(const Stroke& stroke) const {
+    return grown(bounds_of(stroke.path), stroke.pen.width);  // mitres of right angles included
+  }
+  Box operator()(const Area& area) const { return bounds_of(area.path); }
+  Box operator()(const Label& label) const {
+    // Letters may overhang their advance box a little.
+    return bounds_of(label.placed, grown({0, 0, label.text.width(), label.text.height()},
+                                         0.2 * label.text.style().size));
+  }
+  Box operator()(const Group& group) const {
+    const Box all = bounds_of(group.placed, bounds_of(*group.drawing));
+    return group.clip ? common(all, *group.clip) : all;
+  }
+};
+
+std::size_t character_before(const std::string& text, std::size_t end) {
+  do {
+    --end;
+  } while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80);
+  return end;
+}
+
+}  // namespace
+
+Drawing& Drawing::stroke(Path path, Pen pen) {
+  items_.push_back(Stroke{std::move(path), std::move(pen)});
+  return *this;
+}
+
+Drawing& Drawing::fill(Path path, Fill fill) {
+  items_.push_back(Area{std::move(path), fill});
+  return *this;
+}
+
+Drawing& Drawing::text(const std::string& content, Spot spot, const TextStyle& style) {
+  if (content.empty()) return *this;
+  return text(Text(content, style), spot);
+}
+
+Drawing& Drawing::text(const Text& text, Spot spot) {
+  items_.push_back(Label{text, placing(text, spot)});
+  return *this;
+}
+
+Drawing& Drawing::place(Group group) {
+  items_.push_back(std::move(group));
+  return *this;
+}
+
+Drawing& Drawing::place(Drawing drawing, const Transform& placed, std::string id) {
+  Group group;
+  group.drawing = std::make_shared<const Drawing>(std::move(drawing));
+  group.placed = placed;
+  group.id = std::move(id);
+  return place(std::move(group));
+}
+
+double text_width(const std::string& content, const TextStyle& style) {
+  return content.empty() ? 0 : Text(content, style).width();
+}
+
+std::string fitted(const std::string& content, double width, const TextStyle& style) {
+  if (text_width(content, style) <= width) return content;
+  for (std::size_t end = content.size(); end > 0;) {
+    end = character_before(content, end);
+    const std::string shorter = content.substr(0, end) + "\xE2\x80\xA6";
+    if (text_width(shorter, style) <= width) return shorter;
+  }
+  return {};
+}
+
+Box bounds_of(const Item& item) {
+  return std::visit(Bounds{}, item);
+}
+
+Box bounds_of(const Drawing& drawing) {
+  if (drawing.empty()) return {};
+  Box all = bounds_of(drawing.items().front());
+  for (const Item& item : drawing.items()) all = united(all, bounds_of(item));
+  return all;
+}
+
+}  // namespace mullion::paper

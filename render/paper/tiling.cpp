@@ -1,0 +1,147 @@
+#include "render/paper/tiling.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+#include <optional>
+
+namespace mullion::paper {
+namespace {
+
+constexpr Length step = millimetres(1);  // joins lie on a grid of this
+constexpr Length least_tile = inches(1);
+constexpr std::int64_t unwanted = 1'000'000'000'000;  // cost; any unevenness costs less
+
+struct Division {
+  std::vector<Length> edges;
+  int unwanted_joins = 0;
+};
+
+bool is_near(const std::vector<Length>& avoid, Length at, Length clearance) {
+  return std::any_of(avoid.begin(), avoid.end(), [&](Length place) {
+    return at - place < clearance && place - at < clearance;
+  });
+}
+
+// The fewest tiles for which all but the last are `tile - overlap` and the last is `tile` at most.
+std::int64_t fewest_tiles(Length length, Length tile, Length overlap) {
+  if (length <= tile) return 1;
+  const std::int64_t own = (tile - overlap).ticks() / step.ticks() * step.ticks();
+  return 1 + ((length - tile).ticks() + own - 1) / own;
+}
+
+// The cheapest `tiles` tiles between from and to, by dynamic programming over the joins' grid.
+Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length overlap,
+                const std::vector<Length>& avoid, Length clearance) {
+  const std::int64_t places = (to - from).ticks() / step.ticks();
+  const std::int64_t reach = (tile - overlap).ticks() / step.ticks();
+  const std::int64_t last_reach = tile.ticks() / step.ticks();
+  const std::int64_t even = (to - from).ticks() / step.ticks() / tiles;
+  constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 4;
+  const auto unevenness = [&](std::int64_t size) { return (size - even) * (size - even); };
+  std::vector<std::int64_t> fault(static_cast<std::size_t>(places) + 1, 0);
+  for (std::int64_t at = 0; at <= places; ++at) {
+    if (is_near(avoid, from + step * at, clearance)) fault[static_cast<std::size_t>(at)] = unwanted;
+  }
+  // cost[k][at]: of k tiles that end at a join `at`.
+  const std::size_t columns = static_cast<std::size_t>(places) + 1;
+  std::vector<std::vector<std::int64_t>> cost(static_cast<std::size_t>(tiles),
+                                              std::vector<std::int64_t>(columns, never));
+  std::vector<std::vector<std::int64_t>> before(static_cast<std::size_t>(tiles),
+                                                std::vector<std::int64_t>(columns, -1));
+  cost[0][0] = 0;
+  for (std::size_t k = 1; k < static_cast<std::size_t>(tiles); ++k) {
+    for (std::int64_t at = 1; at < places; ++at) {
+      const std::size_t a = static_cast<std::size_t>(at);
+      for (std::int64_t start = std::max<std::int64_t>(0, at - reach); start < at; ++start) {
+        const std::int64_t until = cost[k - 1][static_cast<std::size_t>(start)];
+        if (until >= never) continue;
+        const std::int64_t total = until + fault[a] + unevenness(at - start);
+        if (total >= cost[k][a]) continue;
+        cost[k][a] = total;
+        before[k][a] = start;
+      }
+    }
+  }
+  std::int64_t best = never, join = 0;
+  const std::size_t joins = static_cast<std::size_t>(tiles) - 1;
+  for (std::int64_t at = 0; at < std::max<std::int64_t>(1, places); ++at) {
+    const std::int64_t until = cost[joins][static_cast<std::size_t>(at)];
+    // A length between two places of the grid must still fit the last tile.
+    if (until >= never || (to - from - step * at) > tile || places - at > last_reach) continue;
+    const std::int64_t total = until + unevenness(places - at);
+    if (total < best) {
+      best = total;
+      join = at;
+    }
+  }
+  Division division{{to}, 0};
+  for (std::size_t k = joins; k > 0; --k) {
+    division.edges.push_back(from + step * join);
+    if (fault[static_cast<std::size_t>(join)] > 0) ++division.unwanted_joins;
+    join = before[k][static_cast<std::size_t>(join)];
+  }
+  division.edges.push_back(from);
+  std::reverse(division.edges.begin(), division.edges.end());
+  return division;
+}
+
+Length scaled_down(Length length, double factor) {
+  return Length::from_ticks(
+      static_cast<std::int64_t>(std::floor(static_cast<double>(length.ticks()) * factor)));
+}
+
+std::optional<Tiling> tile_pages(const TilingRequest& request, Length page_width,
+                                 Length page_height) {
+  const Length wide = scaled_down(page_width - request.margin * 2, request.shrink_x);
+  const Length high =
+      scaled_down(page_height - request.margin * 2, request.shrink_y) - request.footer;
+  if (wide - request.overlap < least_tile || high - request.overlap < least_tile) {
+    return std::nullopt;
+  }
+  const Rect& area = request.area;
+  const std::int64_t columns = fewest_tiles(area.width(), wide, request.overlap);
+  const std::int64_t rows = fewest_tiles(area.height(), high, request.overlap);
+  const Division across = divide(area.left, area.right, columns, wide, request.overlap,
+                                 request.avoid_x, request.clearance);
+  const Division down = divide(area.top, area.bottom, rows, high, request.overlap, request.avoid_y,
+                               request.clearance);
+  return Tiling{page_width, page_height, across.edges, down.edges,
+                across.unwanted_joins + down.unwanted_joins};
+}
+
+// A roll's page is cut off where its last tile ends.
+void shorten(Tiling& tiling, const TilingRequest& request) {
+  Length longest;
+  for (std::size_t row = 0; row + 1 < tiling.rows.size(); ++row) {
+    const bool last = row + 2 == tiling.rows.size();
+    longest = std::max(
+        longest, tiling.rows[row + 1] - tiling.rows[row] + (last ? Length() : request.overlap));
+  }
+  const double grown = static_cast<double>((longest + request.footer).ticks()) / request.shrink_y;
+  const Length content = Length::from_ticks(static_cast<std::int64_t>(std::ceil(grown)) + 1);
+  tiling.page_height = std::min(tiling.page_height, content + request.margin * 2 + millimetres(1));
+}
+
+}  // namespace
+
+tl::expected<Tiling, std::string> plan_tiling(const TilingRequest& request) {
+  const SheetSize& sheet = request.sheet;
+  std::optional<Tiling> upright = tile_pages(request, sheet.width, sheet.height);
+  if (upright && sheet.roll) shorten(*upright, request);
+  std::optional<Tiling> across;
+  if (!sheet.roll) across = tile_pages(request, sheet.height, sheet.width);
+  if (!upright && !across) {
+    return tl::unexpected("the paper \"" + sheet.name +
+                          "\" is too small for its margins, the overlap and the check rules");
+  }
+  const auto rank = [](const Tiling& tiling) {
+    return std::pair(tiling.sheets(), tiling.unwanted_joins);
+  };
+  if (!across) return *upright;
+  if (!upright || rank(*across) < rank(*upright)) return *across;
+  return *upright;
+}
+
+}  // namespace mullion::paper

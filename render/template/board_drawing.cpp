@@ -1,0 +1,248 @@
+#include "render/template/board_drawing.h"
+
+#include <algorithm>
+#include <array>
+
+#include "engine/mat/rect.h"
+#include "render/template/running_dimensions.h"
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::Box;
+using paper::Drawing;
+using paper::Pen;
+using paper::Spot;
+using paper::TextStyle;
+
+const Pen board_pen{0.8, {0, 0, 0}, {}, 1};
+const Pen face_pen{0.35, {0x60, 0x60, 0x60}, {4, 3}, 1};
+const Pen groove_pen{0.35, {0x60, 0x60, 0x60}, {0.8, 2.4}, 1};
+const Pen hatch_pen{0.25, {0xb0, 0xb0, 0xb0}, {}, 1};
+const Pen thin_pen{0.3, {0x70, 0x70, 0x70}, {}, 1};
+const Pen diagonal_pen{0.3, {0xb0, 0xb0, 0xb0}, {12, 4}, 1};
+constexpr double cut_width = 0.6;
+constexpr double hatch_spacing = 14;
+constexpr std::array<Colour, 5> overlaid_colours{Colour{0, 0, 0},
+                                                 {0x00, 0x4f, 0xb0},
+                                                 {0xb0, 0x20, 0x20},
+                                                 {0x10, 0x78, 0x30},
+                                                 {0x7a, 0x30, 0x90}};
+const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
+
+std::string numbers_of(const Window& window) {
+  std::string numbers;
+  for (const int number : window.openings) {
+    numbers += (numbers.empty() ? "" : ", ") + std::to_string(number);
+  }
+  return numbers;
+}
+
+class BoardDrawing {
+ public:
+  explicit BoardDrawing(const BoardView& view)
+      : view_(view),
+        width_(view.mat->outer.width()),
+        board_(box(mirrored(view.layers.front()->outer, width_))) {}
+
+  Drawing draw() {
+    Drawing all;
+    for (std::size_t i = 0; i < view_.layers.size(); ++i) {
+      all.place(layer(i), {}, "layer-" + std::to_string(view_.layers[i]->number));
+    }
+    Drawing marks;
+    draw_board_marks(marks);
+    return all.place(std::move(marks), {}, "board-marks");
+  }
+
+ private:
+  Drawing layer(std::size_t index) {
+    const MatLayer& layer = *view_.layers[index];
+    const Pen pen = cut_pen_of(view_, index);
+    const bool lowest = index + 1 == view_.layers.size();
+    Drawing outer, hatching, faces, cuts, labels;
+    outer.stroke(paper::rectangle(box(mirrored(layer.outer, width_))), board_pen);
+    for (const Window& window : layer.windows) {
+      const Box b = box(mirrored(window.back, width_));
+      if (lowest) hatch(hatching, window, b);
+      faces.stroke(trace(window.face_edge), face_pen);
+      if (window.shape.kind == ShapeKind::rectangle) {
+        draw_cut_lines(cuts, layer, b, pen);
+      } else {
+        cuts.stroke(trace(window.back_edge), pen);
+      }
+      if (lowest) draw_labels(labels, window, b);
+    }
+    if (layer.number == 1) {
+      for (const MatGroove& groove : view_.mat->grooves) {
+        faces.stroke(trace(groove.line), groove_pen);
+      }
+    }
+    const std::string id = "layer-" + std::to_string(layer.number) + "-";
+    return Drawing()
+        .place(std::move(hatching), {}, id + "hatching")
+        .place(std::move(faces), {}, id + "face-edges")
+        .place(std::move(outer), {}, id + "outer-edge")
+        .place(std::move(cuts), {}, id + "cut-lines")
+        .place(std::move(labels), {}, id + "labels");
+  }
+
+  double at(Length length) const { return paper::points(length) * view_.scale; }
+  Box box(const Rect& rect) const {
+    return {at(rect.left), at(rect.top), at(rect.width()), at(rect.height())};
+  }
+  paper::Path trace(const Outline& outline) const {
+    return paper::transformed(paper::trace(mirrored(outline, width_)), paper::scaled(view_.scale));
+  }
+
+  // The labels' places stay free of hatching.
+  void hatch(Drawing& drawing, const Window& window, const Box& b) const {
+    paper::Path region = trace(window.back_edge);
+    const Box label = label_box(window, b);
+    if (label.width > b.width || label.height > b.height) return;
+    region.append(paper::rectangle(label));
+    drawing.stroke(paper::hatching(region, hatch_spacing), hatch_pen);
+  }
+
+  // Each line runs past its corners by the over-cut, which is about the board's thickness (common
+  // practice, no source).
+  void draw_cut_lines(Drawing& drawing, const MatLayer& layer, const Box& b, const Pen& pen) const {
+    const double over = at(layer.board.thickness);
+    const double right = b.x + b.width, bottom = b.y + b.height;
+    drawing.stroke(paper::line({b.x - over, b.y}, {right + over, b.y}), pen);
+    drawing.stroke(paper::line({b.x - over, bottom}, {right + over, bottom}), pen);
+    drawing.stroke(paper::line({b.x, b.y - over}, {b.x, bottom + over}), pen);
+    drawing.stroke(paper::line({right, b.y - over}, {right, bottom + over}), pen);
+  }
+
+  TextStyle number_style(const Box& b) const {
+    return {
+        std::clamp(std::min(b.width, b.height) / 4, 6.0, 22.0), true, {0, 0, 0}, Anchor::centre, 0};
+  }
+
+  std::string size_of(const Window& window) const {
+    return format_number(window.back.width(), view_.job->scale).text + " x " +
+           format_number(window.back.height(), view_.job->scale).text;
+  }
+
+  bool shows_size(const Window& window, const Box& b) const {
+    return view_.scale == 1 && b.height >= 60 &&
+           paper::text_width(size_of(window), size_style) + 10 < b.width;
+  }
+
+  Box label_box(const Window& window, const Box& b) const {
+    const double large = number_style(b).size;
+    const bool sized = shows_size(window, b);
+    double wide = paper::text_width(numbers_of(window), number_style(b)) + 8;
+    if (sized) wide = std::max(wide, paper::text_width(size_of(window), size_style) + 8);
+    const double above = sized ? large + 14 : large * 0.6 + 2, below = sized ? 24 : large * 0.6 + 2;
+    return {b.x + b.width / 2 - wide / 2, b.y + b.height / 2 - above, wide, above + below};
+  }
+
+  void draw_labels(Drawing& drawing, const Window& window, const Box& b) const {
+    const double x = b.x + b.width / 2, y = b.y + b.height / 2, arm = 8;
+    const TextStyle large = number_style(b);
+    if (shows_size(window, b)) {
+      drawing.stroke(paper::line({x - arm, y}, {x + arm, y}), thin_pen);
+      drawing.stroke(paper::line({x, y - arm}, {x, y + arm}), thin_pen);
+      drawing.text(numbers_of(window), {x, y - 12}, large);
+      drawing.text(size_of(window), {x, y + 19}, size_style);
+    } else {
+      drawing.text(numbers_of(window), {x, y + large.size * 0.36}, large);
+    }
+    if (view_.scale == 1) number_corners(drawing, window, b);
+  }
+
+  // So that a sheet that shows one corner only says whose it is.
+  void number_corners(Drawing& drawing, const Window& window, const Box& b) const {
+    constexpr double inset = 9;
+    if (window.shape.kind != ShapeKind::rectangle || std::min(b.width, b.height) < 110) return;
+    const std::string number = numbers_of(window);
+    TextStyle style{8, true, {0, 0, 0}, Anchor::left, 0};
+    const double wide = paper::text_width(number, style), high = style.size;
+    for (const double x : {b.x + inset, b.x + b.width - inset - wide}) {
+      for (const double y : {b.y + inset + high, b.y + b.height - inset}) {
+        drawing.fill(paper::rectangle({x - 2, y - high, wide + 4, high + 2.5}),
+                     {{255, 255, 255}, 1});
+        drawing.text(number, {x, y}, style);
+      }
+    }
+  }
+
+  // Centre ticks on the four edges, a filled corner, and a diagonal from it, so that a sheet that
+  // lies the wrong way or the wrong face up is noticed.
+  void draw_board_marks(Drawing& drawing) const {
+    const Box& b = board_;
+    const Pen pen{cut_width, {0, 0, 0}, {}, 1};
+    const double x = b.x + b.width / 2, y = b.y + b.height / 2, arm = 9;
+    drawing.stroke(paper::line({x, b.y}, {x, b.y + arm}), pen);
+    drawing.stroke(paper::line({x, b.y + b.height}, {x, b.y + b.height - arm}), pen);
+    drawing.stroke(paper::line({b.x, y}, {b.x + arm, y}), pen);
+    drawing.stroke(paper::line({b.x + b.width, y}, {b.x + b.width - arm, y}), pen);
+    const double leg = std::min({48.0, b.width / 5, b.height / 5});
+    drawing.fill(paper::polyline({{b.x, b.y}, {b.x + leg / 2, b.y}, {b.x, b.y + leg / 2}}).close(),
+                 {{0, 0, 0}, 0.25});
+    drawing.stroke(paper::line({b.x + leg, b.y}, {b.x, b.y + leg}), pen);
+    if (view_.scale < 1) return;
+    drawing.stroke(paper::line({b.x + leg / 2, b.y + leg / 2}, {b.x + b.width, b.y + b.height}),
+                   diagonal_pen);
+    drawing.text("TOP, seen from behind", {b.x + leg + 4, b.y + 10}, small);
+  }
+
+  static const TextStyle size_style;
+
+  const BoardView& view_;
+  Length width_;
+  Box board_;
+};
+
+const TextStyle BoardDrawing::size_style{8, false, {0, 0, 0}, Anchor::centre, 0};
+
+}  // namespace
+
+Drawing draw_board(const BoardView& view) {
+  return BoardDrawing(view).draw();
+}
+
+Drawing draw_board_dimensions(const BoardView& view) {
+  const Length width = view.mat->outer.width();
+  const Rect board = mirrored(view.layers.front()->outer, width);
+  const auto at = [&](Length length) { return paper::points(length) * view.scale; };
+  std::vector<DimensionMark> from_left, from_right, from_top, from_bottom;
+  for (const MatLayer* layer : view.layers) {
+    for (const Window& window : layer->windows) {
+      const Rect rect = mirrored(window.back, width);
+      for (const Length edge : {rect.left, rect.right}) {
+        from_left.push_back({edge - board.left, at(edge)});
+        from_right.push_back({board.right - edge, at(edge)});
+      }
+      for (const Length edge : {rect.top, rect.bottom}) {
+        from_top.push_back({edge - board.top, at(edge)});
+        from_bottom.push_back({board.bottom - edge, at(edge)});
+      }
+    }
+  }
+  const double left = at(board.left), right = at(board.right);
+  const double top = at(board.top), bottom = at(board.bottom);
+  const Scale& scale = view.job->scale;
+  Drawing drawing;
+  draw_running_dimensions(drawing, from_left, DimensionSide::above, top, left, right, scale);
+  draw_running_dimensions(drawing, from_right, DimensionSide::below, bottom, left, right, scale);
+  draw_running_dimensions(drawing, from_top, DimensionSide::left, left, top, bottom, scale);
+  draw_running_dimensions(drawing, from_bottom, DimensionSide::right, right, top, bottom, scale);
+  return drawing;
+}
+
+std::string layer_title(const MatLayer& layer) {
+  return "Layer " + std::to_string(layer.number) +
+         (layer.board.name.empty() ? "" : ": " + layer.board.name);
+}
+
+Pen cut_pen_of(const BoardView& view, std::size_t index) {
+  const Colour colour =
+      view.layers.size() == 1 ? Colour{} : overlaid_colours[index % overlaid_colours.size()];
+  return {cut_width, colour, {}, 1};
+}
+
+}  // namespace mullion

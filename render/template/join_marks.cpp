@@ -1,0 +1,85 @@
+#include "render/template/join_marks.h"
+
+#include <algorithm>
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::Drawing;
+using paper::Pen;
+using paper::Spot;
+using paper::TextStyle;
+
+const Pen join_pen{0.35, {0x40, 0x40, 0x40}, {9, 3, 1.5, 3}, 1};
+const Pen mark_pen{0.35, {0, 0, 0}, {}, 1};
+constexpr double reach = 8, half_across = 6, half_along = 9;
+
+struct Join {
+  Spot from, to;  // along the join
+  Spot inward;    // unit, into this tile
+  std::string neighbour;
+};
+
+Spot moved(Spot spot, Spot along, double by) {
+  return {spot.x + along.x * by, spot.y + along.y * by};
+}
+
+void draw_mark(Drawing& drawing, Spot at, Spot along, const Join& join) {
+  const Spot in = join.inward;
+  drawing.stroke(paper::polyline({moved(at, along, -half_along), moved(at, in, half_across),
+                                  moved(at, along, half_along), moved(at, in, -half_across)})
+                     .close(),
+                 mark_pen);
+  drawing.stroke(paper::line(moved(at, in, -reach), moved(at, in, reach)), mark_pen);
+  const TextStyle style{6, false, {0x30, 0x30, 0x30}, Anchor::centre, in.x != 0 ? -90.0 : 0.0};
+  const std::string text = "to " + join.neighbour;
+  const double off = reach + 2 + (in.x > 0 || in.y > 0 ? style.size * 0.73 : 0);
+  const Spot corner = moved(at, in, off);
+  const double half = paper::text_width(text, style) / 2;
+  // White behind the letters, so that hatching does not blur them.
+  const double high = style.size;
+  const Spot low =
+      in.x != 0 ? Spot{corner.x - high, corner.y - half} : Spot{corner.x - half, corner.y - high};
+  drawing.fill(paper::rectangle(in.x != 0 ? paper::Box{low.x, low.y, high + 1, 2 * half}
+                                          : paper::Box{low.x, low.y, 2 * half, high + 1}),
+               {{255, 255, 255}, 0.85});
+  drawing.text(text, corner, style);
+}
+
+void draw_join(Drawing& drawing, const Join& join) {
+  drawing.stroke(paper::line(join.from, join.to), join_pen);
+  const double length = std::abs(join.to.x - join.from.x) + std::abs(join.to.y - join.from.y);
+  const Spot along{(join.to.x - join.from.x) / length, (join.to.y - join.from.y) / length};
+  const double inset = std::min(length / 4, std::max(length / 8, 40.0));
+  draw_mark(drawing, moved(join.from, along, inset), along, join);
+  draw_mark(drawing, moved(join.from, along, length - inset), along, join);
+}
+
+}  // namespace
+
+std::string sheet_name(std::size_t row, std::size_t column) {
+  return std::to_string(row + 1) + "-" + std::to_string(column + 1);
+}
+
+void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
+                std::size_t column) {
+  const double left = paper::points(tiling.columns[column]);
+  const double right = paper::points(tiling.columns[column + 1]);
+  const double top = paper::points(tiling.rows[row]);
+  const double bottom = paper::points(tiling.rows[row + 1]);
+  if (column > 0) {
+    draw_join(drawing, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)});
+  }
+  if (row > 0) {
+    draw_join(drawing, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)});
+  }
+  if (column + 2 < tiling.columns.size()) {
+    draw_join(drawing, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)});
+  }
+  if (row + 2 < tiling.rows.size()) {
+    draw_join(drawing, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)});
+  }
+}
+
+}  // namespace mullion

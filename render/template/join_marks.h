@@ -1,0 +1,19 @@
+#pragma once
+
+// Marks on the joins of sheets. On each join of two sheets stand two diamonds, far apart, each with
+// a line across. The join runs through their middles, so that either sheet shows one half: the
+// halves close only where both the position and the angle of the sheets are right.
+
+#include "render/paper/drawing.h"
+#include "render/paper/tiling.h"
+
+namespace mullion {
+
+// "2-3": row 2, column 3.
+std::string sheet_name(std::size_t row, std::size_t column);
+
+// The joins of one tile, in the coordinates of the area; neighbours are named beside the marks.
+void draw_joins(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
+                std::size_t column);
+
+}  // namespace mullion

@@ -1,0 +1,106 @@
+#include "render/template/overview.h"
+
+#include <algorithm>
+#include <cstdio>
+
+#include "render/template/sheet_furniture.h"
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::Box;
+using paper::Drawing;
+using paper::Spot;
+using paper::TextStyle;
+
+constexpr double margin = 36, heading = 60, around = 52;
+constexpr double line_height = 11.5;
+const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
+
+paper::PageSize page_size(const BoardView& view, const TemplateOptions& options) {
+  const bool metric = view.job->scale.unit != Unit::inch;
+  paper::PageSize size = metric ? paper::PageSize{millimetres(210), millimetres(297)}
+                                : paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)};
+  if (options.sheet && !options.sheet->roll) {
+    const Length shorter = std::min(options.sheet->width, options.sheet->height);
+    const Length longer = std::max(options.sheet->width, options.sheet->height);
+    if (shorter >= inches(8) && longer <= inches(17)) size = {shorter, longer};
+  }
+  if (view.mat->outer.width() > view.mat->outer.height()) std::swap(size.width, size.height);
+  return size;
+}
+
+std::string scale_text(double scale) {
+  char text[64];
+  std::snprintf(text, sizeof text, "Overview, scale 1 : %.1f, not for measuring", 1 / scale);
+  return text;
+}
+
+void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, double scale) {
+  for (const OverviewPart& part : parts) {
+    const double x = paper::points(part.rect.left) * scale;
+    const double y = paper::points(part.rect.top) * scale;
+    const double wide = paper::points(part.rect.width()) * scale;
+    const double high = paper::points(part.rect.height()) * scale;
+    drawing.stroke(paper::rectangle({x, y, wide, high}), {0.5, {0xc0, 0x30, 0x30}, {3, 2}, 1});
+    const TextStyle style{
+        std::clamp(std::min(wide, high) / 4, 4.5, 9.0), true, {0xc0, 0x30, 0x30}, Anchor::left, 0};
+    const double name = paper::text_width(part.name, style);
+    const double right = x + wide - 2.5, low = y + high - 2.5;
+    drawing.fill(
+        paper::rectangle({right - name - 1.5, low - style.size, name + 3, style.size + 1.5}),
+        {{255, 255, 255}, 0.9});
+    drawing.text(part.name, {right - name, low}, style);
+  }
+}
+
+double draw_steps(Drawing& drawing, const std::vector<std::string>& steps, Spot corner,
+                  double width) {
+  double y = corner.y;
+  int number = 0;
+  for (const std::string& step : steps) {
+    const paper::Text text(step, plain, width - 16);
+    drawing.text(std::to_string(++number) + ".", {corner.x, y + text.baseline()}, plain);
+    drawing.text(text, {corner.x + 16, y + text.baseline()});
+    y += text.height() + 2;
+  }
+  return y - corner.y;
+}
+
+}  // namespace
+
+SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
+                        const Overview& overview) {
+  SheetPage page{page_size(view, options), overview.title, {}};
+  const double width = paper::points(page.size.width) - 2 * margin;
+  const double height = paper::points(page.size.height) - 2 * margin;
+  Drawing steps;
+  const double steps_height = draw_steps(steps, overview.steps, {0, 0}, width);
+  const double foot = steps_height + 4 * line_height + 16;
+  const double board_width = paper::points(view.mat->outer.width());
+  const double board_height = paper::points(view.mat->outer.height());
+  BoardView small = view;
+  small.scale = std::min({(width - 2 * around) / board_width,
+                          (height - heading - foot - 2 * around) / board_height, 0.999});
+  const double left = margin + (width - board_width * small.scale) / 2;
+  const double top = margin + heading + around;
+  const paper::Transform placed = paper::shifted(left, top);
+  Drawing parts;
+  draw_parts(parts, overview.parts, small.scale);
+  Drawing content, cautions;
+  draw_heading(content, view, {margin, margin, width, 0});
+  const double below = top + board_height * small.scale + around;
+  content.text(scale_text(small.scale), {margin, below + 2},
+               {8.5, true, {0, 0, 0}, Anchor::left, 0});
+  draw_cautions(cautions, {0, 0}, width);
+  content.place(draw_board(small), placed, "board")
+      .place(draw_board_dimensions(small), placed, "dimensions")
+      .place(std::move(parts), placed, "sheets")
+      .place(std::move(steps), paper::shifted(margin, below + 10), "steps")
+      .place(std::move(cautions), paper::shifted(margin, below + 14 + steps_height), "cautions");
+  page.drawing = std::move(content);
+  return page;
+}
+
+}  // namespace mullion

@@ -1,0 +1,35 @@
+#pragma once
+
+// The pages that a template is made of, before they are written.
+
+#include <string>
+#include <vector>
+
+#include "render/template/board_drawing.h"
+#include "render/template/template.h"
+
+namespace mullion {
+
+struct SheetPage {
+  paper::PageSize size;
+  std::string title;
+  paper::Drawing drawing;
+};
+
+using Pages = std::vector<SheetPage>;
+
+// One page of the board's size.
+SheetPage board_page(const BoardView& view, const TemplateOptions& options);
+
+// An overview, then the sheets of the whole board in rows.
+Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options);
+
+// An overview, then sheets with a small piece for each corner, located from the board's edges.
+Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& options);
+
+// Undoes what the printer does, about a page's centre; nothing without a profile.
+paper::Transform undoing(const TemplateOptions& options, const paper::PageSize& size);
+
+Problem template_problem(std::string code, std::string message);
+
+}  // namespace mullion

@@ -1,0 +1,18 @@
+#include "engine/diff/diff.h"
+
+#include "engine/diff/parts.h"
+
+namespace mullion {
+
+std::vector<std::string> differences(const Version& before, const Version& after) {
+  diff::Changes changes(after.job.scale);
+  diff::compare_words(changes, before.job, after.job);
+  diff::compare_sizes(changes, before.layout, after.layout);
+  diff::compare_openings(changes, before, after);
+  diff::compare_layers(changes, before.job, after.job);
+  diff::compare_pictures(changes, before.job, after.job);
+  diff::compare_frame(changes, before.job, after.job);
+  return changes.take();
+}
+
+}  // namespace mullion

@@ -1,0 +1,25 @@
+#pragma once
+
+// What changed from one version of a job to the next, in a framer's words: "the bottom border grew
+// from 3 in to 3 1/2 in".
+//
+// Jobs are compared by what comes of them (sizes, borders, places of openings) and by what they
+// state (boards, pictures, frame, words). Lengths are written in the later job's unit. Openings,
+// pictures and layers that are in both are found by their ids and, for layers, by their place.
+
+#include <string>
+#include <vector>
+
+#include "engine/layout/layout.h"
+
+namespace mullion {
+
+struct Version {
+  const Job& job;
+  const Layout& layout;
+};
+
+// Sentences without a full stop, in the order in which a framer looks; none where all is the same.
+std::vector<std::string> differences(const Version& before, const Version& after);
+
+}  // namespace mullion

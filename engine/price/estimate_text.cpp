@@ -1,0 +1,59 @@
+#include <algorithm>
+
+#include "engine/job/source_text.h"
+#include "engine/price/estimate.h"
+
+namespace mullion::price {
+namespace {
+
+using Row = std::vector<std::string>;
+
+std::string padded(const std::string& text, std::size_t width, bool right) {
+  const std::string blanks(width - std::min(width, count_characters(text)), ' ');
+  return right ? blanks + text : text + blanks;
+}
+
+// Columns two blanks apart; those from `first_number` on are set to the right.
+std::string table(const std::vector<Row>& rows, std::size_t first_number) {
+  std::vector<std::size_t> widths(rows.front().size());
+  for (const Row& row : rows) {
+    for (std::size_t c = 0; c < row.size(); ++c) {
+      widths[c] = std::max(widths[c], count_characters(row[c]));
+    }
+  }
+  std::string out;
+  for (const Row& row : rows) {
+    std::string line;
+    for (std::size_t c = 0; c < row.size(); ++c) {
+      line += (c > 0 ? "  " : "") + padded(row[c], widths[c], c >= first_number);
+    }
+    line.erase(line.find_last_not_of(' ') + 1);
+    out += line + "\n";
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string customer_text(const Estimate& estimate) {
+  std::vector<Row> rows;
+  for (const Line& line : estimate.lines) {
+    rows.push_back({line.what, format(line.price, estimate.currency)});
+  }
+  return table(rows, 1);
+}
+
+std::string cost_sheet_text(const Estimate& estimate) {
+  std::vector<Row> rows{{"Line", "How", "Price", "Cost"}};
+  for (const Line& line : estimate.lines) {
+    const std::string cost = line.cost                       ? format(*line.cost, estimate.currency)
+                             : line.kind == Line::Kind::item ? "not known"
+                                                             : "";
+    rows.push_back({line.what, line.how, format(line.price, estimate.currency), cost});
+  }
+  rows.push_back({"Cost", estimate.cost_known ? "of all pieces" : "of the lines that are known", "",
+                  format(estimate.cost, estimate.currency)});
+  return table(rows, 2);
+}
+
+}  // namespace mullion::price

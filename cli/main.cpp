@@ -26,6 +26,8 @@ int main(int argc, char** argv) try {
   add_check(app, action);
   add_template(app, action);
   add_proof(app, action);
+  add_suggest(app, action);
+  add_frames(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -1,0 +1,45 @@
+#pragma once
+
+// Blocks of pictures: slicing arrangements, that is rows of columns of rows.
+//
+// A block is a picture, or a row or column of at least two parts that alternate in direction (a row
+// in a row would be one longer row). Parts stand one gap apart and are centred across. The number
+// of slicing arrangements of n different pictures is n! times the large Schröder number S(n-1): 1,
+// 2, 6, 22, 90, 394 (E. Schröder, Zeitschrift für Mathematik und Physik 15, 1870; OEIS A006318).
+
+#include <cstdint>
+#include <vector>
+
+#include "engine/job/job.h"
+#include "engine/layout/layout.h"
+
+namespace mullion::suggest {
+
+// The size of a picture's opening in the top mat, by its place in the list.
+struct Item {
+  Length width, height;
+  bool may_turn = false;
+};
+
+struct Block {
+  enum class Kind : std::uint8_t { picture, row, column };
+  Kind kind = Kind::picture;
+  int item = -1;        // of a picture
+  bool turned = false;  // of a picture
+  Length width, height;
+  std::vector<Block> parts;
+};
+
+Block picture_block(const std::vector<Item>& items, int item, bool turned);
+
+// Puts two blocks side by side (row) or one above the other; a part of the same kind is opened, so
+// that kinds alternate.
+Block joined(Block::Kind kind, const Block& first, const Block& second, Length gap);
+
+// Every opening's rectangle by item, from the block's upper left corner.
+std::vector<Rect> places(const Block& block, Length gap, std::size_t items);
+
+// Two blocks that differ only by mirroring or by pictures of the same size have the same key.
+std::string look_key(const Block& block);
+
+}  // namespace mullion::suggest

@@ -1,0 +1,26 @@
+#pragma once
+
+// A contact sheet of suggestions: each piece small, numbered, with its size and what it scores.
+
+#include <string>
+#include <vector>
+
+#include "engine/mat/mat.h"
+#include "engine/suggest/criteria.h"
+#include "render/paper/document.h"
+#include "render/proof/piece.h"
+
+namespace mullion {
+
+struct ContactPicture {
+  const Job* job = nullptr;
+  const Mat* mat = nullptr;
+  const proof::Photographs* photographs = nullptr;
+  suggest::Criteria criteria;
+};
+
+// One page, Letter for jobs in inches and A4 (ISO 216) otherwise.
+Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pictures,
+                                         paper::Format format);
+
+}  // namespace mullion

@@ -1,0 +1,91 @@
+#include <sstream>
+
+#include "engine/cutting/cutter/profile_file.h"
+#include "engine/job/write_element.h"
+
+namespace mullion {
+namespace {
+
+const char* word_for(Unit unit) {
+  switch (unit) {
+    case Unit::inch:
+      return "in";
+    case Unit::millimetre:
+      return "mm";
+    case Unit::centimetre:
+      return "cm";
+  }
+  return "in";
+}
+
+void write_stop(ElementWriter out, const char* end, const StopScale& stop) {
+  out.attribute("end", end);
+  out.length("least", stop.least);
+  out.length("most", stop.most);
+  out.length_unless("zero", stop.zero, Length());
+}
+
+void write_times(ElementWriter out, const HandlingTimes& t) {
+  out.integer("guide-move", t.guide_move);
+  out.integer("stop-move", t.stop_move);
+  out.integer("quarter-turn", t.quarter_turn);
+  out.integer("rechuck", t.rechuck);
+  out.integer("pencil-line", t.pencil_line);
+  out.integer("by-eye", t.by_eye);
+  out.integer("freehand-line", t.freehand_line);
+  out.integer("bevel-cut", t.bevel_cut);
+  out.integer("straight-cut", t.straight_cut);
+  out.integer("curve", t.curve);
+  out.integer("tape-layer", t.tape_layer);
+  out.integer("arm-stop-move", t.arm_stop_move);
+}
+
+void write_guide(ElementWriter out, const GuideScale& guide) {
+  out.length("least", guide.least);
+  out.length("most", guide.most);
+  out.length_unless("zero", guide.zero, Length());
+  out.yes("board-over-bar", guide.board_over_bar);
+}
+
+void write_blade(ElementWriter out, const CutterProfile& cutter) {
+  out.attribute("guide-side", cutter.side == GuideSide::left ? "left" : "right");
+  out.attribute("tip", cutter.lean == BladeLean::to_guide ? "to-guide" : "from-guide");
+  out.length_unless("mark-lead", cutter.mark_lead, Length());
+  out.length_unless("straight-kerf", cutter.kerf, Length());
+}
+
+}  // namespace
+
+std::string write_cutter(const CutterProfile& cutter) {
+  pugi::xml_document document;
+  pugi::xml_node declaration = document.append_child(pugi::node_declaration);
+  declaration.append_attribute("version") = "1.0";
+  declaration.append_attribute("encoding") = "UTF-8";
+  ElementWriter out(document.append_child("cutter"), cutter.scale.unit);
+  out.attribute("version", "1");
+  out.attribute("id", cutter.id);
+  out.attribute("name", cutter.name);
+  out.attribute("unit", word_for(cutter.scale.unit));
+  out.length("division", cutter.scale.increment);
+  ElementWriter rail = out.child("rail");
+  rail.length("longest-cut", cutter.longest_cut);
+  rail.length("widest-board", cutter.widest_board);
+  write_blade(out.child("blade"), cutter);
+  if (cutter.guide) write_guide(out.child("guide"), *cutter.guide);
+  ElementWriter arm = out.child("arm");
+  arm.length("length", cutter.arm_length);
+  arm.length_unless("zero", cutter.arm_zero, Length());
+  if (cutter.near_stop) write_stop(out.child("stop"), "near", *cutter.near_stop);
+  if (cutter.far_stop) write_stop(out.child("stop"), "far", *cutter.far_stop);
+  for (const OverCut& entry : cutter.over_cuts) {
+    ElementWriter over_cut = out.child("over-cut");
+    over_cut.length("thickness", entry.thickness);
+    over_cut.length("distance", entry.distance);
+  }
+  if (cutter.times != HandlingTimes{}) write_times(out.child("times"), cutter.times);
+  std::ostringstream text;
+  document.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
+  return text.str();
+}
+
+}  // namespace mullion

@@ -1,0 +1,55 @@
+#include "engine/cutting/plan/board.h"
+
+namespace mullion {
+namespace {
+
+BoardEdge clockwise_by(BoardEdge edge, int steps) {
+  return static_cast<BoardEdge>((static_cast<int>(edge) + steps + 4) % 4);
+}
+
+}  // namespace
+
+char letter(BoardEdge edge) {
+  return static_cast<char>('A' + static_cast<int>(edge));
+}
+
+const char* front_name(BoardEdge edge) {
+  constexpr const char* names[] = {"top", "left", "bottom", "right"};
+  return names[static_cast<int>(edge)];
+}
+
+BoardEdge opposite(BoardEdge edge) {
+  return clockwise_by(edge, 2);
+}
+
+BoardEdge far_edge(BoardEdge at_guide, GuideSide side) {
+  return clockwise_by(at_guide, side == GuideSide::left ? 1 : -1);
+}
+
+BoardEdge near_edge(BoardEdge at_guide, GuideSide side) {
+  return opposite(far_edge(at_guide, side));
+}
+
+int quarter_turns(BoardEdge from, BoardEdge to) {
+  return (static_cast<int>(from) - static_cast<int>(to) + 4) % 4;
+}
+
+BoardEdge edge_at_guide(BoardEdge kept, BladeLean lean) {
+  return lean == BladeLean::to_guide ? kept : opposite(kept);
+}
+
+Length distance_from(BoardEdge edge, const Point& point, const Rect& board) {
+  switch (edge) {
+    case BoardEdge::top:
+      return point.y - board.top;
+    case BoardEdge::left:
+      return point.x - board.left;
+    case BoardEdge::bottom:
+      return board.bottom - point.y;
+    case BoardEdge::right:
+      return board.right - point.x;
+  }
+  return Length();
+}
+
+}  // namespace mullion

@@ -1,0 +1,57 @@
+#pragma once
+
+// The straight lines of a layer's windows, and what of them is not straight.
+
+#include <vector>
+
+#include "engine/cutting/plan/board.h"
+#include "engine/mat/mat.h"
+
+namespace mullion {
+
+// How a line meets the next one of its window.
+enum class Corner {
+  square,  // 90 degrees: the blade goes past it by the over-cut
+  blunt,   // 135 degrees: by a part of it
+  inner,   // the mat's board stands into the window here: no over-cut is needed
+  smooth,  // a curve follows: none
+};
+
+struct LineEnd {
+  Point at;
+  Corner corner = Corner::square;
+  int neighbour = -1;  // index of the line that meets it here; -1: none that is parallel to an edge
+};
+
+// Parallel to the board's edges, on the back; `kept` is the side on which the board is kept.
+struct StraightLine {
+  int window = 0;  // index in the layer
+  BoardEdge kept = BoardEdge::top;
+  LineEnd ends[2];  // in the order of the outline
+};
+
+// A straight line at another angle, in the order of the outline: the kept board is to its left as
+// seen from the front.
+struct SkewLine {
+  int window = 0;
+  Point from, to;
+};
+
+enum class CurveKind { oval, template_cut };
+
+struct Curve {
+  int window = 0;
+  CurveKind kind = CurveKind::template_cut;
+};
+
+struct LayerLines {
+  std::vector<StraightLine> straight;
+  std::vector<SkewLine> skew;
+  std::vector<Curve> curves;
+};
+
+// Ellipses are ovals; drawn outlines are template cuts as a whole; the curves of other shapes are
+// template cuts and their straight parts are lines.
+LayerLines lines_of(const std::vector<Window>& windows);
+
+}  // namespace mullion

@@ -1,0 +1,41 @@
+#include "engine/cutting/sheet/cautions.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace mullion {
+namespace {
+
+bool has_curves(const CuttingPlan& plan) {
+  return std::any_of(plan.stages.begin(), plan.stages.end(),
+                     [](const Stage& stage) { return !stage.curves.empty(); });
+}
+
+}  // namespace
+
+std::vector<std::string> cautions(const CuttingPlan& plan) {
+  std::vector<std::string> out;
+  for (const Problem& note : plan.notes) {
+    std::string sentence = note.message;
+    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
+    out.push_back(sentence + ".");
+  }
+  if (plan.stacked) {
+    out.push_back(
+        "Set the blade's depth for one board; fallouts stay taped in under the next one.");
+  }
+  if (has_curves(plan)) {
+    out.push_back(
+        "Cut curves last, after a trial on scrap: oval cutters differ in what they show.");
+  }
+  out.push_back("Fresh blade; test cut on scrap of the same board first.");
+  out.push_back(
+      "Board face down on a backing sheet for bevel cuts; no backing sheet for straight ones.");
+  out.push_back(
+      "Keep the hand that holds the rail behind the blade; turn the blade out before you let go.");
+  out.push_back("All fallouts stay in until the layer is done.");
+  out.push_back("Where the maker of your cutter says otherwise, the maker is right.");
+  return out;
+}
+
+}  // namespace mullion

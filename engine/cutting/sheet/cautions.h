@@ -1,0 +1,15 @@
+#pragma once
+
+// What must be minded while a plan is cut, as sentences: the usual cautions, and those of the plan.
+
+#include <string>
+#include <vector>
+
+#include "engine/cutting/plan/plan.h"
+
+namespace mullion {
+
+// What is particular to the plan comes first.
+std::vector<std::string> cautions(const CuttingPlan& plan);
+
+}  // namespace mullion

@@ -1,0 +1,49 @@
+#pragma once
+
+// An ideal cutter that is worked by a printed plan.
+//
+// Knows nothing of the planner: it reads the plan's JSON, sets what the scales are to show, turns
+// boards, puts their edges against guide and arm, pulls a leaning blade through them, and looks at
+// what falls out. Table coordinates as an operator sees them: X to the right, Y away; the blade
+// enters at X = 0.
+
+#include <compare>
+#include <string>
+#include <vector>
+
+#include "engine/length/length.h"
+
+namespace simulator {
+
+// What the cutter really is, whatever the plan believes.
+struct Cutter {
+  bool guide_on_left = true;
+  bool tip_to_guide = true;
+  mullion::Length guide_zero, near_zero, far_zero, arm_zero, mark_lead, kerf;
+};
+
+struct Point {
+  mullion::Length x, y;
+  friend auto operator<=>(const Point&, const Point&) = default;
+};
+
+// Corner points, sorted; of the board as seen from the front, from its upper left corner.
+using Polygon = std::vector<Point>;
+
+struct CutLayer {
+  std::string kind;
+  int layer = 0;
+  std::vector<Polygon> back, face;  // sorted
+  mullion::Length longest_overrun;  // of a cut past a corner, on the face
+  mullion::Length blank_width, blank_height;
+};
+
+struct Outcome {
+  std::vector<CutLayer> layers;
+  std::vector<std::string> faults;  // what could not be done as the plan says it
+  int set_ups = 0, stop_moves = 0, guide_moves = 0;
+};
+
+Outcome play(const std::string& plan_json, const Cutter& cutter);
+
+}  // namespace simulator

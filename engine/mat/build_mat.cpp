@@ -62,6 +62,7 @@ class Builder {
            opening.place);
       return;
     }
+    if (is_refused_below(index)) return;
     const Result<Form> form = Form::make(opening, sight, files_, job_.file);
     if (!form) return take(form.error());
     const std::size_t before = problems_.size();
@@ -72,6 +73,24 @@ class Builder {
       if (problems_.size() > before) return;
     }
     add_opening_grooves(index, *form, top);
+  }
+
+  // A joined window has straight sides, so none that is curved can lie above it.
+  bool is_refused_below(std::size_t index) {
+    const Opening& opening = *standings_[index].opening;
+    if (opening.shape.kind == ShapeKind::rectangle) return false;
+    for (const JoinedGroup& group : standings_[index].joined) {
+      if (group.layer == 1 || mat_.layers[static_cast<std::size_t>(group.layer) - 1].board.spacer) {
+        continue;
+      }
+      fail("mat-joined-shape",
+           "opening \"" + opening.id + "\" is not a rectangle, and layer " +
+               std::to_string(group.layer) +
+               " has one window for its whole group; expected rectangles above a joined window",
+           opening.place);
+      return true;
+    }
+    return false;
   }
 
   void add_to_layer(MatLayer& layer, std::size_t index, const Form& form, const Rect& back) {
@@ -112,16 +131,6 @@ class Builder {
   // The group's window holds what would be the windows of its openings.
   void join(MatLayer& layer, const JoinedGroup& group, std::size_t index, const Rect& edge,
             bool seen) {
-    const Opening& opening = *standings_[index].opening;
-    if (layer.number > 1 && seen && opening.shape.kind != ShapeKind::rectangle) {
-      fail("mat-joined-shape",
-           "opening \"" + opening.id + "\" is not a rectangle, and layer " +
-               std::to_string(layer.number) +
-               " has one window for its whole group; expected rectangles above "
-               "a joined window",
-           opening.place);
-      return;
-    }
     const int number = layout_.openings[index].number;
     const auto [at, is_new] =
         joined_.emplace(std::make_pair(layer.number, group.group), layer.windows.size());

@@ -19,7 +19,8 @@ struct CheckInfo {
 
 const std::vector<CheckInfo>& check_table();
 
-// The findings, in the order of the table and then of the openings.
+// The findings, in the order of the table and then of the openings. A size that the layout moved
+// ("layout-moved") is in Layout::notes and is not repeated here.
 Problems check_mat(const Job& job, const Layout& layout, const Mat& mat);
 
 }  // namespace mullion

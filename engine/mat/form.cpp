@@ -8,13 +8,16 @@
 namespace mullion {
 namespace {
 
-// The box itself, unless the outline strays from it by more than rounding: mitres of a free
-// outline's points.
+// Each side of the nominal box, unless the outline strays from it by more than rounding: the
+// mitres of a free outline's points do.
 Rect box_of(const Outline& outline, const Rect& nominal) {
   const Rect found = bounding_box(outline);
-  const Rect grown = outset(nominal, outline_tolerance);
-  return contains(grown, found) && contains(found, outset(nominal, -outline_tolerance)) ? nominal
-                                                                                        : found;
+  const auto side = [](Length measured, Length stated) {
+    const Length off = measured - stated;
+    return off <= outline_tolerance && -off <= outline_tolerance ? stated : measured;
+  };
+  return {side(found.left, nominal.left), side(found.top, nominal.top),
+          side(found.right, nominal.right), side(found.bottom, nominal.bottom)};
 }
 
 }  // namespace

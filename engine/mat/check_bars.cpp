@@ -1,0 +1,75 @@
+#include "engine/mat/findings.h"
+#include "engine/mat/rect.h"
+
+namespace mullion {
+namespace {
+
+// A bar narrower than this many thicknesses bends or breaks easily. Our own figure.
+constexpr std::int64_t stiff_bar_thicknesses = 6;
+// The blade runs past a corner by about one thickness. Common practice, no source.
+constexpr std::int64_t overcut_thicknesses = 1;
+// What should be left between two over-cuts. Our own figure.
+constexpr std::int64_t left_between_thicknesses = 1;
+constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 mm
+
+bool is_rectangular(const Window& window) {
+  return window.shape.kind == ShapeKind::rectangle;
+}
+
+// Whether the blade has to turn at corners, and runs past them.
+bool has_corners(const Window& window) {
+  return window.shape.kind != ShapeKind::ellipse && window.shape.kind != ShapeKind::rounded;
+}
+
+// Between rectangles the width of the bar, else the shortest way from edge to edge.
+Length bar_between(const Window& a, const Window& b, Length wide_enough) {
+  const Length bar = gap_between(a.back, b.back);
+  if (bar >= wide_enough || (is_rectangular(a) && is_rectangular(b))) return bar;
+  const double way = distance(a.back_edge, b.back_edge, measuring_tolerance);
+  if (way > 0) return Length::from_ticks(std::llround(way));
+  return std::min(bar, -measuring_tolerance);
+}
+
+void check_pair(Findings& f, const MatLayer& layer, const Window& a, const Window& b) {
+  const Length thickness = layer.board.thickness;
+  const Length stiff = thickness * stiff_bar_thicknesses;
+  const Length bar = bar_between(a, b, stiff);
+  if (bar >= stiff) return;
+  const std::string where = "between " + f.name(a) + " and " + f.name(b) + " of " + f.name(layer);
+  const Place place = f.place(b.openings.front());
+  const Length overcuts = thickness * (2 * overcut_thicknesses);
+  if (bar < Length()) {
+    f.add("check-overlapping", f.name(a) + " and " + f.name(b) + " overlap in " + f.name(layer),
+          place);
+  } else if (bar <= layer.run * 2) {
+    f.add("check-bevels-meet",
+          "nothing is left of the face " + where + ": the bar is " + f.text(bar) +
+              " wide on the back, and the bevels take " + f.text(layer.run * 2),
+          place);
+  } else if (has_corners(a) && has_corners(b) &&
+             bar <= overcuts + thickness * left_between_thicknesses) {
+    f.add("check-overcuts-meet",
+          "the bar " + where + " is " + f.text(bar) + " wide; over-cuts of about " +
+              f.text(thickness) + " from both sides leave " + f.text(bar - overcuts),
+          place);
+  } else {
+    f.add("check-bar-thin",
+          "the bar " + where + " is " + f.text(bar) + " wide on board " + f.text(thickness) +
+              " thick; at least " + f.text(stiff) + " is stiff enough",
+          place);
+  }
+}
+
+}  // namespace
+
+void check_bars(Findings& f) {
+  for (const MatLayer& layer : f.mat.layers) {
+    for (std::size_t i = 0; i < layer.windows.size(); ++i) {
+      for (std::size_t j = i + 1; j < layer.windows.size(); ++j) {
+        check_pair(f, layer, layer.windows[i], layer.windows[j]);
+      }
+    }
+  }
+}
+
+}  // namespace mullion

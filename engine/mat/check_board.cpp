@@ -1,0 +1,131 @@
+#include <algorithm>
+#include <array>
+#include <cstdlib>
+
+#include "engine/mat/findings.h"
+#include "engine/mat/rect.h"
+#include "engine/mat/standing.h"
+
+namespace mullion {
+namespace {
+
+// Sheets: 32 x 40 in standard, 40 x 60 in oversize. Common practice and suppliers' statements.
+constexpr Length oversize_short = inches(40), oversize_long = inches(60);
+// E. Stapel, "Matting and presentation" (course sheet).
+constexpr Length small_board_short = inches(11), small_board_long = inches(14);
+constexpr Length small_board_border = inches(2), large_board_border = inches(3);
+// Twice a 4-ply board by common practice; thicker ones need more blade than many heads show.
+constexpr Length thick_board = sixty_fourths(8);
+// A difference of colour that is hardly seen, of 255 in each of red, green and blue. Our own.
+constexpr int hardly_seen = 12;
+
+constexpr std::array<const char*, 4> side_names{"left", "top", "right", "bottom"};  // of every_side
+
+struct Border {
+  Length width;
+  std::string name;  // "the left border"
+};
+
+Border narrowest(const Sides& borders) {
+  std::size_t least = 0;
+  for (std::size_t i = 1; i < every_side.size(); ++i) {
+    if (borders.*every_side[i] < borders.*every_side[least]) least = i;
+  }
+  return {borders.*every_side[least], std::string("the ") + side_names[least] + " border"};
+}
+
+Place borders_place(const Findings& f) {
+  return f.job.borders.place.line > 0 ? f.job.borders.place : f.job.outer_place;
+}
+
+bool is_small(const Rect& board) {
+  return std::min(board.width(), board.height()) <= small_board_short &&
+         std::max(board.width(), board.height()) <= small_board_long;
+}
+
+void check_frame(Findings& f, const Border& border) {
+  if (!f.job.frame) return;
+  const Length lip = f.job.frame->lip;
+  const std::string hides = "the frame's lip of " + f.text(lip) + " hides ";
+  if (lip >= border.width) {
+    f.add("check-behind-lip",
+          hides + "all of " + border.name + ", which is " + f.text(border.width),
+          f.job.frame->place);
+  } else if (lip * 2 > border.width) {
+    f.add("check-under-lip",
+          hides + "more than half of " + border.name + " of " + f.text(border.width),
+          f.job.frame->place);
+  }
+}
+
+// The steps of the under-mats beside the border that carries them.
+void check_stack(Findings& f) {
+  for (const Standing& standing : standings_of(f.job.arrangement)) {
+    const Sides stack = reveal_stack(f.job, *standing.opening);
+    const Border border = narrowest(f.layout.borders);
+    const Length steps = std::max({stack.left, stack.top, stack.right, stack.bottom});
+    if (steps < border.width || steps == Length()) continue;
+    f.add("check-border-stack",
+          border.name + " is " + f.text(border.width) + ", and the layers below show " +
+              f.text(steps) + " beside it",
+          borders_place(f));
+    return;
+  }
+}
+
+void check_borders(Findings& f) {
+  const Sides& borders = f.layout.borders;
+  const Border border = narrowest(borders);
+  check_frame(f, border);
+  check_stack(f);
+  if (borders.bottom < borders.top) {
+    f.add("check-bottom-light",
+          "the bottom border is " + f.text(borders.bottom) + ", the top one " + f.text(borders.top),
+          borders_place(f));
+  }
+  const Length wanted = is_small(f.mat.outer) ? small_board_border : large_board_border;
+  if (border.width < wanted) {
+    f.add("check-borders-least",
+          border.name + " is " + f.text(border.width) + "; a course sheet asks for " +
+              f.text(wanted) + " on a board of this size",
+          borders_place(f));
+  }
+}
+
+bool nearly_alike(const Colour& a, const Colour& b) {
+  return std::abs(a.red - b.red) <= hardly_seen && std::abs(a.green - b.green) <= hardly_seen &&
+         std::abs(a.blue - b.blue) <= hardly_seen;
+}
+
+void check_layer(Findings& f, const MatLayer& layer) {
+  if (layer.board.spacer) return;
+  if (nearly_alike(layer.board.colour, layer.board.core)) {
+    f.add("check-core-alike",
+          "the core of " + f.name(layer) +
+              " has nearly the colour of its face, so its bevel "
+              "hardly shows",
+          layer.board.place);
+  }
+  if (layer.board.thickness > thick_board) {
+    f.add("check-board-thick", f.name(layer) + " is " + f.text(layer.board.thickness) + " thick",
+          layer.board.place);
+  }
+}
+
+}  // namespace
+
+void check_board(Findings& f) {
+  check_borders(f);
+  const Rect& board = f.mat.outer;
+  if (std::min(board.width(), board.height()) > oversize_short ||
+      std::max(board.width(), board.height()) > oversize_long) {
+    f.add("check-board-large",
+          "the board is " + f.text(board.width()) + " x " + f.text(board.height()) +
+              "; the largest usual sheet is " + f.text(oversize_short) + " x " +
+              f.text(oversize_long),
+          f.job.outer_place.line > 0 ? f.job.outer_place : borders_place(f));
+  }
+  for (const MatLayer& layer : f.mat.layers) check_layer(f, layer);
+}
+
+}  // namespace mullion

@@ -1,0 +1,87 @@
+#include <algorithm>
+
+#include "engine/mat/findings.h"
+#include "engine/mat/rect.h"
+
+namespace mullion {
+namespace {
+
+// Less leaves no room for a picture that is not square or moves with the weather. Our own figure.
+constexpr Length least_overlap = sixty_fourths(4);
+// More of a picture than this is seldom hidden on purpose. Our own figure.
+constexpr Length much_hidden = sixty_fourths(32);
+// A narrower strip of board around a floated edge reads as a crooked overlap. Our own figure.
+constexpr Length least_float = sixty_fourths(8);
+
+std::string quoted_id(const MatPicture& picture) {
+  return "picture \"" + picture.picture.id + "\"";
+}
+
+// What is hidden of the picture on a side, least and most; negative where board is seen beside it.
+std::pair<Length, Length> hidden(const MatPicture& picture) {
+  const Rect &sight = picture.sight, &edge = picture.rect;
+  return std::minmax({sight.left - edge.left, sight.top - edge.top, edge.right - sight.right,
+                      edge.bottom - sight.bottom});
+}
+
+void check_float(Findings& f, const MatPicture& picture) {
+  const Length gap = -hidden(picture).second;
+  if (gap >= least_float) return;
+  f.add("check-float-small",
+        "the board around the floated " + quoted_id(picture) + " is " + f.text(gap) + " wide",
+        picture.picture.place);
+}
+
+void check_overlap(Findings& f, const MatPicture& picture) {
+  const auto [least, most] = hidden(picture);
+  const Length asked = picture.picture.overlap.value_or(default_overlap);
+  const Place place = picture.picture.place;
+  const std::string covers = "the mat covers the edge of " + quoted_id(picture) + " by ";
+  if (least <= Length()) {
+    f.add("check-not-held",
+          quoted_id(picture) + " is not held in " + f.name(picture.opening) +
+              (least == Length() ? ": its edge lies on that of the mat"
+                                 : ": " + f.text(-least) + " is open beside it"),
+          place);
+  } else if (least < asked) {
+    f.add("check-overlap-less", covers + f.text(least) + "; " + f.text(asked) + " is asked for",
+          place);
+  } else if (least < least_overlap) {
+    f.add("check-overlap-small", covers + "only " + f.text(least), place);
+  }
+  if (most > std::max(much_hidden, asked)) {
+    f.add("check-much-hidden",
+          "the mat hides " + f.text(most) + " of " + quoted_id(picture) + " on one side", place);
+  }
+}
+
+// Behind the bars the pictures lie side by side on the backing.
+void check_neighbours(Findings& f, const MatPicture& a, const MatPicture& b) {
+  const Length gap = gap_between(a.rect, b.rect);
+  if (gap >= Length()) return;
+  f.add("check-pictures-overlap",
+        quoted_id(a) + " and " + quoted_id(b) + " overlap by " + f.text(-gap) + " behind the bar",
+        b.picture.place);
+}
+
+}  // namespace
+
+void check_pictures(Findings& f) {
+  const auto& pictures = f.mat.pictures;
+  for (std::size_t i = 0; i < pictures.size(); ++i) {
+    if (pictures[i].picture.float_gap) {
+      check_float(f, pictures[i]);
+    } else {
+      check_overlap(f, pictures[i]);
+    }
+    if (!contains(f.mat.outer, pictures[i].rect)) {
+      f.add("check-picture-beyond", quoted_id(pictures[i]) + " is larger than the board around it",
+            pictures[i].picture.place);
+    }
+    for (std::size_t j = i + 1; j < pictures.size(); ++j) {
+      check_neighbours(f, pictures[i], pictures[j]);
+    }
+  }
+}
+
+}  // namespace mullion

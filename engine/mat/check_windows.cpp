@@ -1,0 +1,98 @@
+#include <algorithm>
+
+#include "engine/mat/findings.h"
+#include "engine/mat/rect.h"
+
+namespace mullion {
+namespace {
+
+// Narrower strips show every unevenness. Our own figure.
+constexpr Length narrow_reveal = sixty_fourths(8);
+
+// By how much `inner` reaches out of `outer`, at most on any side; negative: how deep it lies.
+Length reach(const Rect& inner, const Rect& outer) {
+  return std::max({outer.left - inner.left, outer.top - inner.top, inner.right - outer.right,
+                   inner.bottom - outer.bottom});
+}
+
+void check_within_board(Findings& f, const MatLayer& layer, const Window& window) {
+  const Place place = f.place(window.openings.front());
+  if (const Length beyond = reach(window.back, layer.outer); beyond > Length()) {
+    f.add("check-beyond-board",
+          f.name(window) + " reaches " + f.text(beyond) + " beyond the edge of " + f.name(layer),
+          place);
+  } else if (const Length over = reach(window.face, layer.outer); over >= Length()) {
+    f.add("check-border-bevel",
+          f.name(window) + " has " + f.text(-beyond) + " of " + f.name(layer) +
+              " beside it, and its bevel takes " + f.text(layer.run),
+          place);
+  }
+}
+
+void check_below(Findings& f, const MatLayer& layer, const Window& upper, const Window& lower) {
+  const Place place = f.place(lower.openings.front());
+  if (const Length beyond = reach(lower.back, upper.back); beyond > Length()) {
+    f.add("check-layer-order",
+          "the window of " + f.name(layer) + " for " + f.name(lower) + " reaches " +
+              f.text(beyond) + " beyond the window above it",
+          place);
+    return;
+  }
+  const Length reveal = -reach(lower.face, upper.back);
+  const std::string what = "of " + f.name(layer) + " in " + f.name(lower);
+  if (reveal <= Length()) {
+    f.add("check-reveal-hidden",
+          "nothing is seen of the face " + what + ": its bevel of " + f.text(layer.run) +
+              " lies under the edge above by " + f.text(-reveal),
+          place);
+  } else if (reveal < narrow_reveal) {
+    f.add("check-reveal-narrow", "only " + f.text(reveal) + " is seen " + what, place);
+  }
+}
+
+// One window for one opening, above and below, can be compared.
+const Window* seen_window(const MatLayer& layer, int opening) {
+  for (const Window& window : layer.windows) {
+    if (window.seen && window.openings == std::vector<int>{opening}) return &window;
+  }
+  return nullptr;
+}
+
+void check_layers_of(Findings& f, int opening) {
+  const Window* upper = nullptr;
+  for (const MatLayer& layer : f.mat.layers) {
+    const Window* window = seen_window(layer, opening);
+    if (window == nullptr) continue;
+    if (upper != nullptr) check_below(f, layer, *upper, *window);
+    upper = window;
+  }
+}
+
+// Lines that cannot be set on the rule as they are. The layout sees to those of the top mat.
+void check_rule(Findings& f, const MatLayer& layer) {
+  const std::int64_t step = f.job.scale.increment.ticks();
+  for (const Window& window : layer.windows) {
+    if (!window.seen) continue;
+    for (Length line : {window.back.left, window.back.top, layer.outer.right - window.back.right,
+                        layer.outer.bottom - window.back.bottom}) {
+      if (line.ticks() % step == 0) continue;
+      f.add("check-off-rule",
+            "lines of " + f.name(layer) + " lie between the steps of the rule: one of " +
+                f.name(window) + " is " + format_exact(line, f.job.scale.unit) + " from the edge",
+            layer.board.place);
+      return;
+    }
+  }
+}
+
+}  // namespace
+
+void check_windows(Findings& f) {
+  for (const MatLayer& layer : f.mat.layers) {
+    for (const Window& window : layer.windows) check_within_board(f, layer, window);
+    if (layer.number > 1) check_rule(f, layer);
+  }
+  for (const PlacedOpening& opening : f.layout.openings) check_layers_of(f, opening.number);
+}
+
+}  // namespace mullion

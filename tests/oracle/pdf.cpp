@@ -85,6 +85,9 @@ void collect(const pugi::xml_node& parent, PdfPage& page) {
       page.strokes.push_back(path_of(node));
     } else if (name == "fill_path") {
       page.fills.push_back(bounds_of(path_of(node)));
+    } else if (name == "fill_image") {
+      const Matrix m = matrix_of(node);
+      page.images.push_back({m.e, m.f, m.e + m.a, m.f + m.d});
     } else {
       collect(node, page);
     }

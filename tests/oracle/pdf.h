@@ -25,7 +25,8 @@ struct PdfStroke {
 struct PdfPage {
   double width = 0, height = 0;
   std::vector<PdfStroke> strokes;
-  std::vector<PdfLine> fills;  // bounding boxes of filled paths, as diagonals
+  std::vector<PdfLine> fills;   // bounding boxes of filled paths, as diagonals
+  std::vector<PdfLine> images;  // where images lie, as diagonals; upright ones
 };
 
 // Throws std::runtime_error where the file cannot be read.

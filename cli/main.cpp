@@ -25,6 +25,7 @@ int main(int argc, char** argv) try {
   Action action;
   add_check(app, action);
   add_template(app, action);
+  add_printer(app, action);
   add_proof(app, action);
   add_suggest(app, action);
   add_frames(app, action);

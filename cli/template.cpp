@@ -10,7 +10,7 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string job, output, paper = "board", unprintable, printer;
+  std::string job, output, paper = "board", unprintable, printer, kerf;
   TemplateOptions drawing;
 };
 
@@ -35,6 +35,12 @@ int complete(Options& options, const Scale& scale) {
     }
     drawing.unprintable = *margin;
   }
+  if (!options.kerf.empty()) {
+    const auto kerf = parse_reading(options.kerf, scale.unit);
+    if (!kerf) return bad_option("--kerf", kerf.error());
+    if (*kerf < Length() || *kerf > inches(1)) return bad_option("--kerf", "expected 0 to 1 in");
+    drawing.kerf = *kerf;
+  }
   if (options.printer.empty()) return success;
   auto profile = read_printer(options.printer);
   if (!profile) return report(profile.error());
@@ -43,7 +49,8 @@ int complete(Options& options, const Scale& scale) {
 }
 
 int make_template(Options options) {
-  const auto format = format_of(options.output);
+  const bool dxf = ending_of(options.output) == "dxf";
+  const auto format = dxf ? paper::Format::pdf : format_of(options.output);
   if (!format) return report_unknown_ending(options.output);
   const Result<Loaded> loaded = load(options.job);
   if (!loaded) return report(loaded.error());
@@ -51,7 +58,8 @@ int make_template(Options options) {
   if (const int wrong = complete(options, loaded->job.scale); wrong != success) return wrong;
   const int unwise = report(check_mat(loaded->job, loaded->layout, loaded->mat));
   if (unwise != success) return unwise;
-  const auto drawn = render_template(loaded->job, loaded->mat, options.drawing);
+  const auto drawn = dxf ? render_dxf(loaded->mat, options.drawing)
+                         : render_template(loaded->job, loaded->mat, options.drawing);
   if (!drawn) {
     report(drawn.error());
     return bad_usage;
@@ -66,7 +74,8 @@ void add_template(CLI::App& app, Action& action) {
       "template", "Draw the full-scale template of the back of each layer, mirrored");
   auto options = std::make_shared<Options>();
   verb->add_option("JOB", options->job, "The job file")->required();
-  verb->add_option("-o,--output", options->output, "The file to write: .pdf, .svg or .png")
+  verb->add_option("-o,--output", options->output,
+                   "The file to write: .pdf, .svg or .png; or .dxf, the cut lines alone")
       ->required();
   verb->add_option("--layer", options->drawing.layer,
                    "Only this layer, counted from 1 at the top; an SVG or PNG holds one")
@@ -83,6 +92,10 @@ void add_template(CLI::App& app, Action& action) {
                  "Small pieces for the corners alone, to be located from the board's edges");
   verb->add_flag("--overlaid", options->drawing.overlaid,
                  "All layers in one drawing, a colour each");
+  verb->add_flag("--plot", options->drawing.plot_only,
+                 "Hairlines of the cut lines and nothing else, for a plotter or laser cutter");
+  verb->add_option("--kerf", options->kerf,
+                   "Width that the plotter's tool takes away, for --plot and .dxf");
   verb->add_option("--printer", options->printer, "A printer's profile, to undo its faults");
   verb->add_option("--dpi", options->drawing.png_dpi, "Dots per inch of a PNG")
       ->check(CLI::Range(20, 1200));

@@ -24,6 +24,7 @@ using Action = std::function<int()>;
 
 void add_check(CLI::App& app, Action& action);
 void add_template(CLI::App& app, Action& action);
+void add_printer(CLI::App& app, Action& action);
 void add_proof(CLI::App& app, Action& action);
 void add_suggest(CLI::App& app, Action& action);
 void add_frames(CLI::App& app, Action& action);

@@ -9,7 +9,7 @@
 
 namespace mullion {
 
-// The outline `outward` (>= 0) outside the given one, clockwise as seen. Corners that point
+// The outline `outward` outside the given one (negative: inside it), clockwise as seen. Corners that point
 // outward are mitred, as two cuts that run on until they meet; one so sharp that its mitre would
 // reach farther than four times the distance is cut off square. Where a hollow is too narrow for
 // the distance the curves are cut off at their crossing. Within 8 ticks (0.005 mm) of the true

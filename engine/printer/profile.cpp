@@ -1,6 +1,7 @@
 #include "engine/printer/profile.h"
 
 #include <cmath>
+#include <cstdio>
 #include <pugixml.hpp>
 #include <sstream>
 
@@ -70,6 +71,16 @@ void read_measures(Element& root, PrinterProfile& profile) {
   }
 }
 
+// A reading in decimals of the unit, as fine as a tick.
+std::string format_reading(Length length, Unit unit) {
+  char text[48];
+  std::snprintf(text, sizeof text, "%.4f", static_cast<double>(length.ticks()) / ticks_per(unit));
+  std::string decimal = text;
+  while (decimal.back() == '0') decimal.pop_back();
+  if (decimal.back() == '.') decimal.pop_back();
+  return decimal;
+}
+
 }  // namespace
 
 CalibrationSides calibration_sides(Unit unit) {
@@ -121,7 +132,7 @@ std::string write_printer(const PrinterProfile& profile) {
   pugi::xml_document document;
   pugi::xml_node root = document.append_child("printer");
   const auto put = [&](pugi::xml_node node, const char* name, Length length) {
-    node.append_attribute(name) = format_exact(length, profile.unit).c_str();
+    node.append_attribute(name) = format_reading(length, profile.unit).c_str();
   };
   root.append_attribute("version") = 1;
   root.append_attribute("name") = profile.name.c_str();

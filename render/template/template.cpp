@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "render/template/pages.h"
+#include "render/template/plot.h"
 #include "render/template/sheet_furniture.h"
 
 namespace mullion {
@@ -28,7 +29,22 @@ std::vector<BoardView> views_of(const Job& job, const Mat& mat, const TemplateOp
   return views;
 }
 
+tl::unexpected<Problems> refuse(const char* code, std::string message) {
+  return tl::unexpected(Problems{template_problem(code, std::move(message))});
+}
+
+tl::unexpected<Problems> refuse_layer(const Mat& mat, int layer) {
+  return refuse("template-layer", "found layer " + std::to_string(layer) + "; the job has " +
+                                      std::to_string(mat.layers.size()));
+}
+
 Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
+  if (options.plot_only) {
+    const MatLayer& layer = *view.layers.front();
+    const auto plot = plot_of(*view.mat, layer, options.kerf);
+    if (!plot) return refuse("template-kerf", plot.error());
+    return Pages(1, plot_page(*plot, layer));
+  }
   if (options.corners_only) return corner_pages(view, options);
   if (options.sheet) return tiled_pages(view, options);
   return Pages{board_page(view, options)};
@@ -94,12 +110,9 @@ Problem template_problem(std::string code, std::string message) {
 
 Result<std::string> render_template(const Job& job, const Mat& mat,
                                     const TemplateOptions& options) {
-  const auto refuse = [](const char* code, std::string message) {
-    return tl::unexpected(Problems{template_problem(code, std::move(message))});
-  };
-  if (options.layer > static_cast<int>(mat.layers.size())) {
-    return refuse("template-layer", "found layer " + std::to_string(options.layer) +
-                                        "; the job has " + std::to_string(mat.layers.size()));
+  if (options.layer > static_cast<int>(mat.layers.size())) return refuse_layer(mat, options.layer);
+  if (options.plot_only && (options.sheet || options.corners_only || options.overlaid)) {
+    return refuse("template-plot", "a plot holds one layer on a page of the board's size");
   }
   if (options.format != paper::Format::pdf && (options.sheet || options.corners_only)) {
     return refuse("template-format", "sheets to be joined are written as a PDF only");
@@ -111,6 +124,14 @@ Result<std::string> render_template(const Job& job, const Mat& mat,
     std::move(more->begin(), more->end(), std::back_inserter(pages));
   }
   return write(pages, job, options);
+}
+
+Result<std::string> render_dxf(const Mat& mat, const TemplateOptions& options) {
+  const int number = std::max(1, options.layer);
+  if (number > static_cast<int>(mat.layers.size())) return refuse_layer(mat, number);
+  const auto plot = plot_of(mat, mat.layers[static_cast<std::size_t>(number) - 1], options.kerf);
+  if (!plot) return refuse("template-kerf", plot.error());
+  return write_dxf(*plot);
 }
 
 }  // namespace mullion

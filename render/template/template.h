@@ -28,11 +28,16 @@ struct TemplateOptions {
   bool butted = false;                    // joints are cut on both sheets; else one lies on another
   bool corners_only = false;              // small sheets of the corners instead of the whole board
   std::optional<PrinterProfile> printer;  // its faults are undone
+  bool plot_only = false;                 // hairlines of the cut lines, nothing else
+  Length kerf;                            // what the plotter takes away
 };
 
 // Errors: a layer that there is not, paper that is too small or would take too many sheets, sheets
 // asked of an SVG or PNG.
 Result<std::string> render_template(const Job& job, const Mat& mat, const TemplateOptions& options);
+
+// The cut lines of a layer (the first where none is named) as DXF; see plot.h.
+Result<std::string> render_dxf(const Mat& mat, const TemplateOptions& options);
 
 // Where the board's upper left corner lies on a page of the board's size.
 struct TemplatePage {

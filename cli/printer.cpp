@@ -1,0 +1,85 @@
+#include <cstdio>
+#include <memory>
+
+#include "cli/load.h"
+#include "cli/verb.h"
+#include "engine/printer/profile.h"
+#include "render/template/calibration_page.h"
+
+namespace mullion::cli {
+namespace {
+
+struct Options {
+  std::string output, name = "printer", unit = "in";
+  std::string across, down, falling, rising;
+};
+
+int bad_reading(const char* option, const std::string& why) {
+  std::fprintf(stderr, "error: %s: %s\n", option, why.c_str());
+  return bad_usage;
+}
+
+int make_profile(const Options& options, Unit unit) {
+  PrinterProfile profile;
+  profile.name = options.name;
+  profile.unit = unit;
+  const CalibrationSides sides = calibration_sides(unit);
+  profile.across = sides.across;
+  profile.down = sides.down;
+  struct Reading {
+    const char* option;
+    const std::string& text;
+    Length& length;
+  };
+  const Reading readings[] = {{"--across", options.across, profile.measured.across},
+                              {"--down", options.down, profile.measured.down},
+                              {"--falling", options.falling, profile.measured.falling},
+                              {"--rising", options.rising, profile.measured.rising}};
+  for (const Reading& reading : readings) {
+    if (reading.text.empty())
+      return bad_reading(reading.option, "a profile needs all four lengths");
+    const auto length = parse_reading(reading.text, unit);
+    if (!length) return bad_reading(reading.option, length.error());
+    reading.length = *length;
+  }
+  const auto correction =
+      correction_from(nominal_reading(profile.across, profile.down), profile.measured);
+  if (!correction) {
+    std::fprintf(stderr, "error: %s\n", correction.error().c_str());
+    return bad_job;
+  }
+  return write_output(options.output, write_printer(profile));
+}
+
+int printer(const Options& options) {
+  const Unit unit = options.unit == "in" ? Unit::inch : Unit::millimetre;
+  const std::string ending = ending_of(options.output);
+  if (ending == "xml") return make_profile(options, unit);
+  if (ending == "pdf") return write_output(options.output, render_calibration(unit));
+  std::fprintf(stderr,
+               "error: found the ending \"%s\"; expected .pdf for the calibration page or .xml for "
+               "the profile\n",
+               ending.c_str());
+  return bad_usage;
+}
+
+}  // namespace
+
+void add_printer(CLI::App& app, Action& action) {
+  CLI::App* verb = app.add_subcommand(
+      "printer", "Measure a printer: a calibration page (.pdf), then its profile (.xml)");
+  auto options = std::make_shared<Options>();
+  verb->add_option("-o,--output", options->output,
+                   "The calibration page, a .pdf; or the profile, an .xml")
+      ->required();
+  verb->add_option("--unit", options->unit, "Unit of the page and the readings: in or mm")
+      ->check(CLI::IsMember({"in", "mm"}));
+  verb->add_option("--name", options->name, "The printer's name, which every template will say");
+  verb->add_option("--across", options->across, "Measured from A to B");
+  verb->add_option("--down", options->down, "Measured from A to C");
+  verb->add_option("--falling", options->falling, "Measured from A to D");
+  verb->add_option("--rising", options->rising, "Measured from C to B");
+  verb->callback([&action, options] { action = [options] { return printer(*options); }; });
+}
+
+}  // namespace mullion::cli

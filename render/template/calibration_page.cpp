@@ -1,0 +1,122 @@
+#include "render/template/calibration_page.h"
+
+#include <cstdio>
+
+#include "render/paper/document.h"
+#include "render/paper/drawing.h"
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::Box;
+using paper::Drawing;
+using paper::Spot;
+using paper::TextStyle;
+
+const paper::Pen line_pen{0.4, {0, 0, 0}, {}, 1};
+const paper::Pen diagonal_pen{0.3, {0x50, 0x50, 0x50}, {}, 1};
+
+std::string decimal(Length length, Unit unit) {
+  char text[48];
+  if (unit == Unit::inch) {
+    std::snprintf(text, sizeof text, "%.3f in", to_inches(length));
+  } else {
+    std::snprintf(text, sizeof text, "%.1f mm", to_millimetres(length));
+  }
+  return text;
+}
+
+// Ticks inward along one side, `step` apart, the fourth of them longer.
+void draw_ticks(Drawing& drawing, Spot from, Spot along, Spot inward, double length, double step,
+                int major) {
+  paper::Path ticks;
+  for (int i = 0; i * step <= length + 1e-6; ++i) {
+    const double size = i % major == 0 ? 9 : 4.5;
+    const Spot at{from.x + along.x * step * i, from.y + along.y * step * i};
+    ticks.append(paper::line(at, {at.x + inward.x * size, at.y + inward.y * size}));
+  }
+  drawing.stroke(ticks, line_pen);
+}
+
+void draw_corner(Drawing& drawing, Spot at, const char* letter, double dx, double dy) {
+  constexpr double arm = 14;
+  drawing.stroke(paper::line({at.x - arm, at.y}, {at.x + arm, at.y}), line_pen);
+  drawing.stroke(paper::line({at.x, at.y - arm}, {at.x, at.y + arm}), line_pen);
+  drawing.text(letter, {at.x + dx, at.y + dy}, {14, true, {0, 0, 0}, Anchor::centre, 0});
+}
+
+void draw_rectangle(Drawing& drawing, const Box& box, Unit unit) {
+  const double right = box.x + box.width, bottom = box.y + box.height;
+  drawing.stroke(paper::rectangle(box), line_pen);
+  drawing.stroke(paper::line({box.x, box.y}, {right, bottom}), diagonal_pen);
+  drawing.stroke(paper::line({box.x, bottom}, {right, box.y}), diagonal_pen);
+  const double step =
+      unit == Unit::inch ? paper::points(sixty_fourths(16)) : paper::points(millimetres(5));
+  const int major = unit == Unit::inch ? 4 : 2;
+  draw_ticks(drawing, {box.x, box.y}, {1, 0}, {0, 1}, box.width, step, major);
+  draw_ticks(drawing, {box.x, box.y}, {0, 1}, {1, 0}, box.height, step, major);
+  draw_corner(drawing, {box.x, box.y}, "A", -12, -6);
+  draw_corner(drawing, {right, box.y}, "B", 12, -6);
+  draw_corner(drawing, {box.x, bottom}, "C", -12, 16);
+  draw_corner(drawing, {right, bottom}, "D", 12, 16);
+}
+
+void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSides& sides) {
+  const double middle = box.x + box.width / 2;
+  const Box plate{middle - 165, box.y + box.height / 2 - 112, 330, 224};
+  drawing.fill(paper::rectangle(plate), {{255, 255, 255}, 1});
+  drawing.stroke(paper::rectangle(plate), line_pen);
+  const double x = plate.x + 14;
+  drawing.text("Printer calibration", {x, plate.y + 26}, {16, true, {0, 0, 0}, Anchor::left, 0});
+  const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
+  const paper::Text steps(
+      "Print at 100 %, no scaling, no \"fit to page\". Let the paper rest until it is flat. "
+      "Measure "
+      "from crossing to crossing with a steel rule, as finely as you can read it, and note:",
+      plain, plate.width - 28);
+  drawing.text(steps, {x, plate.y + 44});
+  const CalibrationReading nominal = nominal_reading(sides.across, sides.down);
+  struct Line {
+    const char* what;
+    Length nominal;
+  };
+  const Line lines[] = {{"across, A to B", nominal.across},
+                        {"down, A to C", nominal.down},
+                        {"falling, A to D", nominal.falling},
+                        {"rising, C to B", nominal.rising}};
+  double y = plate.y + 98;
+  for (const Line& line : lines) {
+    drawing.text(line.what, {x, y}, {9, true, {0, 0, 0}, Anchor::left, 0});
+    drawing.stroke(paper::line({x + 96, y + 2}, {x + 186, y + 2}), line_pen);
+    drawing.text("drawn: " + decimal(line.nominal, unit), {x + 192, y},
+                 {7.5, false, {0x40, 0x40, 0x40}, Anchor::left, 0});
+    y += 22;
+  }
+  const paper::Text last(
+      "Then: mullion printer --name NAME --across .. --down .. --falling .. --rising .. -o "
+      "printer.xml, and hand printer.xml to every template (--printer). Measure again after a "
+      "change of paper, tray or toner.",
+      plain, plate.width - 28);
+  drawing.text(last, {x, y + 2});
+}
+
+}  // namespace
+
+std::string render_calibration(Unit unit) {
+  const bool inch = unit == Unit::inch;
+  const paper::PageSize size = inch ? paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)}
+                                    : paper::PageSize{millimetres(210), millimetres(297)};
+  const CalibrationSides sides = calibration_sides(unit);
+  const Box box{(paper::points(size.width) - paper::points(sides.across)) / 2,
+                (paper::points(size.height) - paper::points(sides.down)) / 2,
+                paper::points(sides.across), paper::points(sides.down)};
+  Drawing drawing;
+  draw_rectangle(drawing, box, unit);
+  draw_words(drawing, box, unit, sides);
+  paper::Document document(paper::Format::pdf, {"Printer calibration", "", 150});
+  paper::draw(drawing, document.add_page(size, "Printer calibration"));
+  return document.finish();
+}
+
+}  // namespace mullion

@@ -29,6 +29,8 @@ int main(int argc, char** argv) try {
   add_proof(app, action);
   add_suggest(app, action);
   add_frames(app, action);
+  add_estimate(app, action);
+  add_diff(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

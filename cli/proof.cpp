@@ -1,36 +1,141 @@
 #include <cstdio>
+#include <deque>
 #include <memory>
-#include <vector>
 
 #include "cli/load.h"
+#include "cli/prices.h"
 #include "cli/verb.h"
+#include "engine/diff/diff.h"
+#include "render/proof/mail.h"
+#include "render/proof/page.h"
 #include "render/proof/sheet.h"
 
 namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string job, output;
+  std::vector<std::string> jobs;
+  std::string output, shop, mail;
+  PriceOptions prices;
   double png_dpi = 150, photo_dpi = 0;
   bool glare = false;
 };
 
-int make_proof(const Options& options) {
-  const auto format = format_of(options.output);
-  if (!format) return report_unknown_ending(options.output);
-  const Result<Loaded> loaded = load(options.job);
-  if (!loaded) return report(loaded.error());
-  const auto photographs = proof::open_photographs(loaded->job);
-  if (!photographs) return report(photographs.error());
-  const int unwise = report(check_mat(loaded->job, loaded->layout, loaded->mat));
-  if (unwise != success) return unwise;
-  proof::Sheet sheet;
-  sheet.choices.push_back({{&loaded->job, &loaded->mat, &*photographs}, {}});
+constexpr double mail_picture_dpi = 110;
+
+struct Variant {
+  Loaded loaded;
+  proof::Photographs photographs;
+};
+
+Result<Variant> load_variant(const std::string& path) {
+  Result<Loaded> loaded = load(path);
+  if (!loaded) return tl::unexpected(std::move(loaded.error()));
+  Result<proof::Photographs> photographs = proof::open_photographs(loaded->job);
+  if (!photographs) return tl::unexpected(std::move(photographs.error()));
+  return Variant{std::move(*loaded), std::move(*photographs)};
+}
+
+// What the customer reads below B: how it differs from A, file names and numbers aside.
+std::string caption_of(const Loaded& first, const Loaded& other) {
+  Job job = other.job;
+  job.reference = first.job.reference;
+  job.title = first.job.title;
+  job.customer = first.job.customer;
+  job.email = first.job.email;
+  job.date = first.job.date;
+  job.note = first.job.note;
+  job.revision = first.job.revision;
+  std::string out;
+  for (const std::string& sentence : differences({first.job, first.layout}, {job, other.layout})) {
+    out += (out.empty() ? "" : "; ") + sentence;
+  }
+  return out;
+}
+
+std::string boards_of(const Job& job) {
+  std::string out;
+  for (const Layer& layer : job.layers) {
+    if (layer.spacer) continue;
+    out += (out.empty() ? "" : " over ") + (layer.board.empty() ? layer.name : layer.board);
+  }
+  return out;
+}
+
+std::vector<proof::PriceLine> lines_of(const price::Estimate& estimate) {
+  std::vector<proof::PriceLine> out;
+  for (const price::Line& line : estimate.lines) {
+    out.push_back({line.what, price::format(line.price, estimate.currency),
+                   line.kind == price::Line::Kind::total});
+  }
+  return out;
+}
+
+Problems complete(const Options& options, const Loaded& first, proof::Sheet& sheet) {
   sheet.style.glare = options.glare;
   if (options.photo_dpi > 0) sheet.style.resolution = {options.photo_dpi, false};
-  const auto bytes = proof::render_sheet(sheet, *format, options.png_dpi);
-  if (!bytes) return report(bytes.error());
-  return write_output(options.output, *bytes);
+  if (!options.shop.empty()) {
+    const Result<Shop> shop = read_shop(options.shop);
+    if (!shop) return shop.error();
+    auto head = proof::open_letterhead(*shop);
+    if (!head) return head.error();
+    sheet.head = std::move(*head);
+  }
+  if (!options.prices.book.empty()) {
+    const auto estimate = estimate_for(first, options.prices);
+    if (!estimate) return estimate.error();
+    sheet.prices = lines_of(*estimate);
+  }
+  return {};
+}
+
+int write_page(const Options& options, const proof::Sheet& sheet) {
+  if (options.output.empty()) return success;
+  const auto format = format_of(options.output);
+  const auto bytes = ending_of(options.output) == "html"
+                         ? proof::render_page(sheet)
+                         : proof::render_sheet(sheet, *format, options.png_dpi);
+  return bytes ? write_output(options.output, *bytes) : report(bytes.error());
+}
+
+int write_draft(const Options& options, const proof::Sheet& sheet) {
+  if (options.mail.empty()) return success;
+  const auto pdf = proof::render_sheet(sheet, paper::Format::pdf, 0);
+  if (!pdf) return report(pdf.error());
+  const auto png = proof::render_sheet(sheet, paper::Format::png, mail_picture_dpi);
+  if (!png) return report(png.error());
+  const auto mail = proof::write_mail(sheet, {*png, *pdf});
+  if (mail) return write_output(options.mail, *mail);
+  std::fprintf(stderr, "error: %s\n", mail.error().c_str());
+  return bad_job;
+}
+
+int make_proof(const Options& options) {
+  if (options.output.empty() && options.mail.empty()) {
+    std::fputs("error: found neither --output nor --mail; expected one\n", stderr);
+    return bad_usage;
+  }
+  if (!options.output.empty() && ending_of(options.output) != "html" &&
+      !format_of(options.output)) {
+    return report_unknown_ending(options.output);
+  }
+  std::deque<Variant> variants;
+  proof::Sheet sheet;
+  for (const std::string& path : options.jobs) {
+    Result<Variant> variant = load_variant(path);
+    if (!variant) return report(variant.error());
+    const Loaded& loaded = variants.emplace_back(std::move(*variant)).loaded;
+    const int unwise = report(check_mat(loaded.job, loaded.layout, loaded.mat));
+    if (unwise != success) return unwise;
+    const bool first = variants.size() == 1;
+    sheet.choices.push_back(
+        {{&loaded.job, &loaded.mat, &variants.back().photographs},
+         first ? boards_of(loaded.job) : caption_of(variants.front().loaded, loaded)});
+  }
+  const Problems problems = complete(options, variants.front().loaded, sheet);
+  if (!problems.empty()) return report(problems);
+  const int page = write_page(options, sheet);
+  return page == success ? write_draft(options, sheet) : page;
 }
 
 }  // namespace
@@ -39,9 +144,15 @@ void add_proof(CLI::App& app, Action& action) {
   CLI::App* verb =
       app.add_subcommand("proof", "Draw the page that the customer looks at and signs");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file")->required();
-  verb->add_option("-o,--output", options->output, "The file to write: .pdf, .svg or .png")
-      ->required();
+  verb->add_option("JOB", options->jobs,
+                   "The job file; several are choices side by side, lettered from A")
+      ->required()
+      ->expected(1, static_cast<int>(proof::most_choices));
+  verb->add_option("-o,--output", options->output, "The file to write: .pdf, .svg, .png or .html");
+  verb->add_option("--shop", options->shop, "The shop's name, address and logo, for head and foot");
+  verb->add_option("--mail", options->mail,
+                   "Also write a mail with the proof, ready to be sent, as this .eml file");
+  add_price_options(*verb, options->prices, false);
   verb->add_option("--dpi", options->png_dpi, "Dots per inch of a PNG")
       ->check(CLI::Range(20, 1200));
   verb->add_option("--photo-dpi", options->photo_dpi,

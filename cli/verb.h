@@ -28,5 +28,7 @@ void add_printer(CLI::App& app, Action& action);
 void add_proof(CLI::App& app, Action& action);
 void add_suggest(CLI::App& app, Action& action);
 void add_frames(CLI::App& app, Action& action);
+void add_estimate(CLI::App& app, Action& action);
+void add_diff(CLI::App& app, Action& action);
 
 }  // namespace mullion::cli

@@ -71,7 +71,7 @@ MaybeSurface surface_for(paper::Format format, const Photograph& photograph, Pix
                                           pixels->size.height / std::max(1, wanted.height)));
   if (factor > 1) *pixels = reduced(*pixels, factor);
   Surface surface = surface_of(*pixels);
-  if (format != paper::Format::png && jpeg) {
+  if (format != paper::Format::png && pixels->opaque && (jpeg || !keep_jpeg)) {
     attach_jpeg(surface, std::make_shared<const std::string>(encode_jpeg(*pixels, jpeg_quality)));
   }
   return surface;
@@ -112,6 +112,12 @@ tl::expected<Photograph, std::string> open_photograph(const std::string& path) {
   const auto header = read_image_header(*bytes);
   if (!header) return tl::unexpected(path + ": " + header.error());
   return Photograph{*header, std::make_shared<const std::string>(std::move(*bytes))};
+}
+
+std::string fault_of(const Photograph& photograph) {
+  constexpr PixelSize few{64, 64};
+  const auto pixels = decode(photograph, few);
+  return pixels ? std::string() : pixels.error();
 }
 
 tl::expected<void, std::string> draw(paper::Canvas& canvas, paper::Format format,

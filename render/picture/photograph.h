@@ -35,6 +35,9 @@ struct Photograph {
 // The error is one sentence that names the file.
 tl::expected<Photograph, std::string> open_photograph(const std::string& path);
 
+// What keeps the file from being decoded, by decoding it; empty where nothing does.
+std::string fault_of(const Photograph& photograph);
+
 // Fills the box with the picture, cropped. The error is one sentence, without the file's name.
 tl::expected<void, std::string> draw(paper::Canvas& canvas, paper::Format format,
                                      const Photograph& photograph, const paper::Box& box,

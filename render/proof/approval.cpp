@@ -80,14 +80,14 @@ void draw_approval(paper::Canvas& canvas, const Sheet& sheet, const paper::Box& 
 
 void draw_footer(paper::Canvas& canvas, const Sheet& sheet, double scale, const paper::Box& box) {
   const double y = box.y + box.height;
-  if (sheet.shop) {
+  if (sheet.head) {
     std::string line;
     const auto add = [&](const std::string& part) {
       if (!part.empty()) line += (line.empty() ? "" : "  \xC2\xB7  ") + part;
     };
-    for (const std::string& part : sheet.shop->address) add(part);
-    add(sheet.shop->phone);
-    add(sheet.shop->email);
+    for (const std::string& part : sheet.head->shop.address) add(part);
+    add(sheet.head->shop.phone);
+    add(sheet.head->shop.email);
     canvas.text(canvas.fitted(line, box.width - 130, type::faint(7)), {box.x, y}, type::faint(7));
   }
   char text[64];

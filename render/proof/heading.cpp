@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <filesystem>
 
 #include "render/proof/blocks.h"
 #include "render/proof/type.h"
@@ -29,18 +30,32 @@ void draw_facts(paper::Canvas& canvas, const Job& job, const paper::Box& box) {
 
 }  // namespace
 
+Result<Letterhead> open_letterhead(const Shop& shop) {
+  Letterhead out{shop, std::nullopt};
+  if (shop.logo.empty()) return out;
+  const auto folder = std::filesystem::path(shop.file).parent_path();
+  auto logo = picture::open_photograph((folder / shop.logo).string());
+  const auto fault = logo ? picture::fault_of(*logo) : logo.error();
+  if (!fault.empty()) {
+    return tl::unexpected(
+        Problems{{Severity::error, "picture-unreadable", fault, shop.logo_place, shop.file}});
+  }
+  out.logo = std::move(*logo);
+  return out;
+}
+
 void draw_heading(paper::Canvas& canvas, paper::Format format, const Sheet& sheet,
                   const paper::Box& box) {
   const Job& job = *sheet.choices.front().piece.job;
   double x = box.x;
-  if (sheet.shop) {
-    if (sheet.shop->logo) {
-      draw_logo(canvas, format, *sheet.shop->logo, {box.x, box.y - 10}, 20);
-      x += std::min(160.0, 20.0 * sheet.shop->logo->header.shown_width() /
-                               std::max(1, sheet.shop->logo->header.shown_height())) +
+  if (sheet.head) {
+    if (sheet.head->logo) {
+      draw_logo(canvas, format, *sheet.head->logo, {box.x, box.y - 10}, 20);
+      x += std::min(160.0, 20.0 * sheet.head->logo->header.shown_width() /
+                               std::max(1, sheet.head->logo->header.shown_height())) +
            8;
     }
-    canvas.text(sheet.shop->name, {x, box.y + 5}, type::strong(10));
+    canvas.text(sheet.head->shop.name, {x, box.y + 5}, type::strong(10));
   }
   canvas.text("PROOF", {box.x + box.width, box.y + 5}, type::right(type::heading()));
   const std::string title = job.title.empty() ? job.reference : job.title;

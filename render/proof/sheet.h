@@ -11,17 +11,19 @@
 #include <string>
 #include <vector>
 
+#include "engine/shop/shop.h"
 #include "render/paper/document.h"
 #include "render/proof/piece.h"
 
 namespace mullion::proof {
 
-struct Shop {
-  std::string name;
-  std::vector<std::string> address;  // one line each
-  std::string phone, email;
+struct Letterhead {
+  Shop shop;
   std::optional<picture::Photograph> logo;
 };
+
+// Opens the logo too. A problem with it stands at its place in the shop file.
+Result<Letterhead> open_letterhead(const Shop& shop);
 
 // What the customer chooses from, lettered from A where there are several.
 struct Choice {
@@ -36,7 +38,7 @@ struct PriceLine {
 
 struct Sheet {
   std::vector<Choice> choices;  // at least one; the first is described in the legend
-  std::optional<Shop> shop;
+  std::optional<Letterhead> head;
   std::vector<PriceLine> prices;  // none without a price book
   PieceStyle style;
 };
@@ -57,8 +59,9 @@ Result<std::string> render_sheet(const Sheet& sheet, paper::Format format, doubl
 // "A" for the first.
 std::string letter_of(std::size_t choice);
 
-// Eight hexadecimal digits of the SHA-256 (FIPS 180-4) of the job as its file would be written, so
-// that a signed proof belongs to one version of one job.
+// SHA-256 (FIPS 180-4) of the job as its file would be written, in hexadecimal digits.
+std::string job_hash(const Job& job);
+// Its first eight digits, so that a signed proof belongs to one version of one job.
 std::string job_mark(const Job& job);
 
 }  // namespace mullion::proof

@@ -1,0 +1,39 @@
+#include <cstdio>
+#include <memory>
+
+#include "cli/load.h"
+#include "cli/prices.h"
+#include "cli/verb.h"
+
+namespace mullion::cli {
+namespace {
+
+struct Options {
+  std::string job;
+  PriceOptions prices;
+  bool costs = false;
+};
+
+int make_estimate(const Options& options) {
+  const Result<Loaded> loaded = load(options.job);
+  if (!loaded) return report(loaded.error());
+  const auto estimate = estimate_for(*loaded, options.prices);
+  if (!estimate) return report(estimate.error());
+  return write_output(
+      "-", options.costs ? price::cost_sheet_text(*estimate) : price::customer_text(*estimate));
+}
+
+}  // namespace
+
+void add_estimate(CLI::App& app, Action& action) {
+  CLI::App* verb = app.add_subcommand("estimate", "Price a job by the shop's own price book");
+  auto options = std::make_shared<Options>();
+  verb->add_option("JOB", options->job, "The job file")->required();
+  add_price_options(*verb, options->prices, true);
+  verb->add_flag("--costs", options->costs,
+                 "The shop's own cost sheet, with the reckoning of every line, instead of the "
+                 "customer's estimate");
+  verb->callback([&action, options] { action = [options] { return make_estimate(*options); }; });
+}
+
+}  // namespace mullion::cli

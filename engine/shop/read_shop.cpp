@@ -1,0 +1,63 @@
+#include "engine/file/file.h"
+#include "engine/job/document.h"
+#include "engine/job/element.h"
+#include "engine/job/read.h"
+#include "engine/shop/shop.h"
+
+namespace mullion {
+namespace {
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> out;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = std::min(text.find('\n', at), text.size());
+    if (std::string line = tidy(text.substr(at, end - at)); !line.empty()) out.push_back(line);
+    at = end + 1;
+  }
+  return out;
+}
+
+void read_root(Element& root, Shop& shop) {
+  root.required("version", "version=\"1\"");
+  root.integer("version", 1, 1, 1);
+  root.required("name", "the shop's name");
+  shop.name = root.line("name");
+  shop.phone = root.line("phone");
+  shop.email = root.line("email");
+  shop.logo = root.path("logo");
+  shop.logo_place = root.place();
+  for (const pugi::xml_node& node : root.children({"address"})) {
+    Element address(root.reading(), node);
+    shop.address = lines_of(address.content(longest_note));
+  }
+}
+
+}  // namespace
+
+Result<Shop> parse_shop(std::string_view xml, const std::string& file) {
+  Reading reading(xml, file, "shop");
+  pugi::xml_document document;
+  Shop shop;
+  shop.file = file;
+  if (const pugi::xml_node node = load_document(reading, document)) {
+    if (std::string_view(node.name()) == "shop") {
+      Element root(reading, node);
+      read_root(root, shop);
+    } else {
+      reading.problem(offset_of(node), "job-unknown-element",
+                      "found <" + std::string(node.name()).substr(0, 60) +
+                          "> at the top of the file; expected <shop>");
+    }
+  }
+  if (!reading.good()) return tl::unexpected(reading.problems());
+  return shop;
+}
+
+Result<Shop> read_shop(const std::string& path) {
+  const auto bytes = read_file(path, largest_job_file);
+  if (bytes) return parse_shop(*bytes, path);
+  return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
+}
+
+}  // namespace mullion

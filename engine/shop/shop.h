@@ -1,0 +1,25 @@
+#pragma once
+
+// Who the shop is, for the head and foot of its papers and the sender of its mail. A small XML file
+// of its own: <shop version="1" name="..." email="..." phone="..." logo="..."> with an <address>.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/problem/problem.h"
+
+namespace mullion {
+
+struct Shop {
+  std::string name, phone, email;
+  std::vector<std::string> address;  // lines
+  std::string logo;                  // picture file, relative to the shop file; empty: none
+  Place logo_place;
+  std::string file;
+};
+
+Result<Shop> read_shop(const std::string& path);
+Result<Shop> parse_shop(std::string_view xml, const std::string& file);
+
+}  // namespace mullion

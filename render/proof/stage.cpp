@@ -1,0 +1,149 @@
+#include "render/proof/stage.h"
+
+#include <algorithm>
+#include <pugixml.hpp>
+#include <sstream>
+
+#include "engine/mat/rect.h"
+#include "render/proof/markup.h"
+#include "render/proof/sizes.h"
+
+namespace mullion::proof {
+namespace {
+
+constexpr double longest_side = 680, around = 34;  // points
+constexpr picture::Resolution for_screens{200, false};
+
+struct Stage {
+  View view;
+  double width = 0, height = 0;
+};
+
+// All choices are drawn at one scale.
+double scale_of(const Sheet& sheet) {
+  double scale = 1;
+  for (const Choice& choice : sheet.choices) {
+    const Rect extent = seen_extent(*choice.piece.job, *choice.piece.mat);
+    scale =
+        std::min(scale, longest_side / paper::points(std::max(extent.width(), extent.height())));
+  }
+  return scale;
+}
+
+Stage stage_of(const Sheet& sheet, const Piece& piece) {
+  Stage stage;
+  stage.view.scale = scale_of(sheet);
+  const Rect extent = seen_extent(*piece.job, *piece.mat);
+  stage.view.origin = {around - stage.view.size(extent.left), around - stage.view.size(extent.top)};
+  stage.width = 2 * around + stage.view.size(extent.width());
+  stage.height = 2 * around + stage.view.size(extent.height());
+  return stage;
+}
+
+Length length_of(double points) {
+  return Length::from_ticks(static_cast<std::int64_t>(points * ticks_per_inch / 72));
+}
+
+// Names inside one drawing must not meet those of another in the same page.
+void prefix_names(pugi::xml_node node, const std::string& prefix) {
+  for (pugi::xml_attribute attribute : node.attributes()) {
+    std::string value = attribute.value();
+    const std::string_view name = attribute.name();
+    if (name == "id") {
+      value = prefix + value;
+    } else if (value.starts_with("#")) {
+      value.insert(1, prefix);
+    } else {
+      for (std::size_t at = 0; (at = value.find("url(#", at)) != std::string::npos; at += 5) {
+        value.insert(at + 5, prefix);
+      }
+    }
+    attribute.set_value(value.c_str());
+  }
+  for (pugi::xml_node child : node.children()) prefix_names(child, prefix);
+}
+
+std::string inner_markup(const std::string& svg, const std::string& prefix) {
+  pugi::xml_document document;
+  document.load_buffer(svg.data(), svg.size());
+  std::ostringstream out;
+  for (pugi::xml_node child : document.document_element().children()) {
+    prefix_names(child, prefix);
+    child.print(out, "", pugi::format_raw);
+  }
+  return out.str();
+}
+
+Result<std::string> part_markup(const Sheet& sheet, std::size_t choice, const Stage& stage,
+                                const PiecePart& part) {
+  const Piece& piece = sheet.choices[choice].piece;
+  PieceStyle style = sheet.style;
+  style.resolution = for_screens;
+  paper::Document document(paper::Format::svg, {});
+  paper::Canvas& canvas = document.add_page({length_of(stage.width), length_of(stage.height)}, "");
+  const auto drawn = draw_part(canvas, paper::Format::svg, piece, part, stage.view, style);
+  if (!drawn) return tl::unexpected(drawn.error());
+  const std::string key = part_key(part);
+  return "<g data-part=\"" + key + "\">" +
+         inner_markup(document.finish(), letter_of(choice) + key + "-") + "</g>\n";
+}
+
+std::string number(double value) {
+  std::ostringstream out;
+  out.imbue(std::locale::classic());
+  out.precision(8);
+  out << value;
+  return out.str();
+}
+
+std::string opening_markup(const Job& job, const SeenOpening& opening, const View& view) {
+  const SizeText text = size_text(opening.sight.width(), opening.sight.height(), job.scale);
+  const paper::Box box = view.box(opening.sight);
+  const std::string label =
+      "Opening " + std::to_string(opening.number) + ": " + text.own + " (" + text.other + ")";
+  return "<rect class=\"opening\" tabindex=\"0\" role=\"button\" aria-label=\"" + escaped(label) +
+         "\" x=\"" + number(box.x) + "\" y=\"" + number(box.y) + "\" width=\"" + number(box.width) +
+         "\" height=\"" + number(box.height) + "\"><title>" + escaped(label) + "</title></rect>\n";
+}
+
+}  // namespace
+
+std::string part_key(const PiecePart& part) {
+  switch (part.kind) {
+    case PiecePart::Kind::wall_shadow:
+      return "shadow";
+    case PiecePart::Kind::pictures:
+      return "pictures";
+    case PiecePart::Kind::layer:
+      return "layer-" + std::to_string(part.layer);
+    case PiecePart::Kind::grooves:
+      return "grooves";
+    case PiecePart::Kind::glass:
+      return "glass";
+    case PiecePart::Kind::frame:
+      return "frame";
+  }
+  return {};
+}
+
+Result<std::string> stage_markup(const Sheet& sheet, std::size_t choice) {
+  const Piece& piece = sheet.choices[choice].piece;
+  const Stage stage = stage_of(sheet, piece);
+  std::string out =
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" "
+      "xmlns:xlink=\"http://www.w3.org/1999/xlink\" role=\"group\" aria-label=\"" +
+      escaped("Picture of " +
+              (piece.job->title.empty() ? piece.job->reference : piece.job->title)) +
+      "\" viewBox=\"0 0 " + number(stage.width) + " " + number(stage.height) + "\">\n";
+  for (const PiecePart& part : parts_of(piece, sheet.style)) {
+    const auto markup = part_markup(sheet, choice, stage, part);
+    if (!markup) return tl::unexpected(markup.error());
+    out += *markup;
+  }
+  for (const SeenOpening& opening : seen_openings(*piece.mat)) {
+    out += opening_markup(*piece.job, opening, stage.view);
+  }
+  return out + "</svg>";
+}
+
+}  // namespace mullion::proof

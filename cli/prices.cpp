@@ -1,6 +1,25 @@
 #include "cli/prices.h"
 
+#include "engine/cutting/cutter/profile_file.h"
+#include "engine/cutting/plan/plan.h"
+
 namespace mullion::cli {
+namespace {
+
+// Of one piece, rounded up.
+Result<int> planned_minutes(const Loaded& loaded, const std::string& cutter_file) {
+  const Result<CutterProfile> cutter =
+      cutter_file.empty() ? default_cutter() : find_cutter(cutter_file);
+  if (!cutter) return tl::unexpected(cutter.error());
+  PlanOptions options;
+  options.quantity = loaded.job.quantity;
+  const Result<CuttingPlan> plan = plan_cutting(loaded.mat, *cutter, options);
+  if (!plan) return tl::unexpected(plan.error());
+  const std::int64_t all = minutes(*plan);
+  return static_cast<int>((all + loaded.job.quantity - 1) / loaded.job.quantity);
+}
+
+}  // namespace
 
 void add_price_options(CLI::App& verb, PriceOptions& options, bool required) {
   CLI::Option* book = verb.add_option("--prices", options.book,
@@ -10,7 +29,12 @@ void add_price_options(CLI::App& verb, PriceOptions& options, bool required) {
                   "Name of a glazing in the price book (default: its first)")
       ->needs(book);
   verb.add_flag("--unglazed", options.unglazed, "The frame has no glazing")->needs(book);
-  verb.add_option("--minutes", options.minutes, "Minutes of labour for one piece")
+  verb.add_option("--cutter", options.cutter,
+                  "A cutter that comes with the program, or its profile file, for the minutes of "
+                  "the cutting plan")
+      ->needs(book);
+  verb.add_option("--minutes", options.minutes,
+                  "Minutes of labour for one piece, instead of those of the cutting plan")
       ->check(CLI::Range(0, 100'000))
       ->needs(book);
 }
@@ -21,7 +45,13 @@ Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& o
   price::Choices choices;
   choices.glazing = options.glazing;
   choices.glazed = !options.unglazed;
-  if (options.minutes >= 0) choices.minutes = options.minutes;
+  if (options.minutes >= 0) {
+    choices.minutes = options.minutes;
+  } else if (book->labour) {
+    const Result<int> planned = planned_minutes(loaded, options.cutter);
+    if (!planned) return tl::unexpected(planned.error());
+    choices.minutes = *planned;
+  }
   return price::estimate(loaded.job, loaded.mat, *book, choices);
 }
 

@@ -15,7 +15,8 @@ struct PriceOptions {
   std::string book;  // empty: no price
   std::string glazing;
   bool unglazed = false;
-  int minutes = -1;  // negative: labour is not charged
+  std::string cutter;  // id or profile file; empty: the default one
+  int minutes = -1;    // of labour for one piece; negative: from the cutting plan
 };
 
 void add_price_options(CLI::App& verb, PriceOptions& options, bool required);

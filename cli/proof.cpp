@@ -36,6 +36,15 @@ Result<Variant> load_variant(const std::string& path) {
   return Variant{std::move(*loaded), std::move(*photographs)};
 }
 
+std::string boards_of(const Job& job) {
+  std::string out;
+  for (const Layer& layer : job.layers) {
+    if (layer.spacer) continue;
+    out += (out.empty() ? "" : " over ") + (layer.board.empty() ? layer.name : layer.board);
+  }
+  return out;
+}
+
 // What the customer reads below B: how it differs from A, file names and numbers aside.
 std::string caption_of(const Loaded& first, const Loaded& other) {
   Job job = other.job;
@@ -46,18 +55,9 @@ std::string caption_of(const Loaded& first, const Loaded& other) {
   job.date = first.job.date;
   job.note = first.job.note;
   job.revision = first.job.revision;
-  std::string out;
+  std::string out = boards_of(job);
   for (const std::string& sentence : differences({first.job, first.layout}, {job, other.layout})) {
-    out += (out.empty() ? "" : "; ") + sentence;
-  }
-  return out;
-}
-
-std::string boards_of(const Job& job) {
-  std::string out;
-  for (const Layer& layer : job.layers) {
-    if (layer.spacer) continue;
-    out += (out.empty() ? "" : " over ") + (layer.board.empty() ? layer.name : layer.board);
+    out += "; " + sentence;
   }
   return out;
 }

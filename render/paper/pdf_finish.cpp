@@ -3,26 +3,44 @@
 // Asks qpdf 11 for its std::shared_ptr interface alone.
 #define POINTERHOLDER_TRANSITION 4
 
-#include <memory>
-#include <qpdf/Buffer.hh>
+#include <qpdf/Pipeline.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
 
 namespace mullion::paper {
+namespace {
+
+// Proofs hold photographs of many megabytes: their bytes are written once, into place.
+class ToString : public Pipeline {
+ public:
+  explicit ToString(std::string& out) : Pipeline("string", nullptr), out_(out) {}
+  void write(const unsigned char* data, std::size_t size) override {
+    out_.append(reinterpret_cast<const char*>(data), size);
+  }
+  void finish() override {}
+
+ private:
+  std::string& out_;
+};
+
+}  // namespace
 
 std::string finish_pdf(const std::string& pdf) {
+  constexpr std::size_t what_is_added = 1 << 16;
   QPDF document;
   document.processMemoryFile("drawing", pdf.data(), pdf.size());
   document.getRoot().replaceKey("/ViewerPreferences",
                                 QPDFObjectHandle::parse("<< /PrintScaling /None >>"));
+  std::string out;
+  out.reserve(pdf.size() + what_is_added);
+  ToString sink(out);
   QPDFWriter writer(document);
-  writer.setOutputMemory();
+  writer.setOutputPipeline(&sink);
   writer.setDeterministicID(true);
   writer.setCompressStreams(true);
   writer.setObjectStreamMode(qpdf_o_generate);
   writer.write();
-  const std::unique_ptr<Buffer> buffer(writer.getBuffer());
-  return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};
+  return out;
 }
 
 }  // namespace mullion::paper

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 #include "engine/file/file.h"
 #include "render/picture/pixels.h"
@@ -45,11 +46,16 @@ void attach_jpeg(const Surface& surface, std::shared_ptr<const std::string> jpeg
       [](void* data) { delete static_cast<std::shared_ptr<const std::string>*>(data); }, kept);
 }
 
-// Cairo passes the attached JPEG on and never looks at the pixels, which stay untouched memory.
+// Cairo passes the attached JPEG on, stretched to the surface, and never looks at the surface's
+// pixels: there need be no more of them than keep the picture's proportion, which an SVG image does
+// not give up.
 Surface unchanged_jpeg(paper::Format format, const Photograph& photograph) {
-  Surface surface = image_surface(true, {photograph.header.width, photograph.header.height});
-  const bool oriented = photograph.header.orientation != 1;
-  attach_jpeg(surface, format == paper::Format::svg && oriented
+  const ImageHeader& header = photograph.header;
+  const int common = format == paper::Format::pdf ? std::max(header.width, header.height)
+                                                  : std::gcd(header.width, header.height);
+  Surface surface = image_surface(
+      true, {std::max(1, header.width / common), std::max(1, header.height / common)});
+  attach_jpeg(surface, format == paper::Format::svg && header.orientation != 1
                            ? std::make_shared<const std::string>(without_exif(*photograph.bytes))
                            : photograph.bytes);
   return surface;

@@ -27,7 +27,8 @@ void draw_signature_line(paper::Canvas& canvas, double left, double right, doubl
 }  // namespace
 
 double captions_height(const Sheet& sheet) {
-  return sheet.choices.size() > 1 ? 6 + caption_row * static_cast<double>(sheet.choices.size()) : 0;
+  return sheet.choices.size() > 1 ? 14 + caption_row * static_cast<double>(sheet.choices.size())
+                                  : 0;
 }
 
 void draw_captions(paper::Canvas& canvas, const Sheet& sheet, const paper::Box& box) {
@@ -46,12 +47,13 @@ double prices_height(const Sheet& sheet) {
 
 void draw_prices(paper::Canvas& canvas, const Sheet& sheet, const paper::Box& box) {
   if (sheet.prices.empty()) return;
+  const double width = box.width * 0.6;
   canvas.text("ESTIMATE", {box.x, box.y}, type::heading());
   double y = box.y + 15;
-  const double right = box.x + box.width;
+  const double right = box.x + width;
   for (const PriceLine& line : sheet.prices) {
     const paper::TextStyle style = line.is_total ? type::strong(9) : type::body();
-    canvas.text(canvas.fitted(line.text, box.width - 90, style), {box.x, y}, style);
+    canvas.text(canvas.fitted(line.text, width - 90, style), {box.x, y}, style);
     canvas.text(line.amount, {right, y}, type::right(style));
     y += price_row;
   }

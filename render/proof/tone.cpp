@@ -25,8 +25,8 @@ double luminance(const Colour& colour) {
 }
 
 double contrast(const Colour& a, const Colour& b) {
-  const auto [dark, light] = std::minmax(luminance(a), luminance(b));
-  return (light + 0.05) / (dark + 0.05);
+  const double one = luminance(a), other = luminance(b);
+  return (std::max(one, other) + 0.05) / (std::min(one, other) + 0.05);
 }
 
 }  // namespace mullion::proof

@@ -104,13 +104,28 @@ class Builder {
            layer.board.place);
       return;
     }
+    if (!seen && group == nullptr) group = joined_above(job_, standing, layer.number);
     const Rect edge =
         seen ? back : outset(back, hidden_setback(layout_, layout_.openings[index].rect));
-    if (group) {
-      join(layer, *group, index, edge, seen);
-    } else {
-      add_window(layer, index, form, edge, seen);
+    if (group == nullptr) return add_window(layer, index, form, edge, seen);
+    if (!seen && is_cut_for_part(layer, *group)) {
+      fail("mat-part-of-window",
+           "layer " + std::to_string(layer.number) + " has no window for opening \"" +
+               standing.opening->id +
+               "\", but it has one for another that is seen through the same window above; "
+               "expected it for both or for neither",
+           layer.board.place);
+      return;
     }
+    join(layer, *group, index, edge, seen);
+  }
+
+  bool is_cut_for_part(const MatLayer& layer, const JoinedGroup& group) const {
+    if (layer.board.spacer) return false;
+    const std::vector<int>& members = layout_.groups[group.group].openings;
+    return std::any_of(members.begin(), members.end(), [&](int number) {
+      return is_cut_for(layer.board, *standings_[static_cast<std::size_t>(number) - 1].opening);
+    });
   }
 
   void add_window(MatLayer& layer, std::size_t index, const Form& form, const Rect& edge,

@@ -31,6 +31,7 @@ Length bar_between(const Window& a, const Window& b, Length wide_enough) {
 }
 
 void check_pair(Findings& f, const MatLayer& layer, const Window& a, const Window& b) {
+  if (!a.seen && !b.seen) return;  // two holes out of sight may become one
   const Length thickness = layer.board.thickness;
   const Length stiff = thickness * stiff_bar_thicknesses;
   const Length bar = bar_between(a, b, stiff);

@@ -72,7 +72,7 @@ void check_layers_of(Findings& f, int opening) {
 void check_rule(Findings& f, const MatLayer& layer) {
   const std::int64_t step = f.job.scale.increment.ticks();
   for (const Window& window : layer.windows) {
-    if (!window.seen) continue;
+    if (!window.seen || window.shape.kind == ShapeKind::outline) continue;
     for (Length line : {window.back.left, window.back.top, layer.outer.right - window.back.right,
                         layer.outer.bottom - window.back.bottom}) {
       if (line.ticks() % step == 0) continue;

@@ -10,14 +10,16 @@
 // Every layer is one board with a window wherever something is to be seen through it. A layer that
 // is not cut for an opening (Layer::only), and every spacer, has a window there all the same, set
 // back behind the edge above it by 1/4 in (or a quarter of the bar or border beside it, if that is
-// less), so that it stays out of sight. Where a group has one window in a layer
+// less), so that it stays out of sight; seen through a window that several openings share, it has
+// one such window for all of them. Where a group has one window in a layer
 // (Group::joined_layer) that window is a rectangle; the layer has no edge between the group's
 // openings, and reveals are counted from the uppermost edge that is there.
 //
 // Refuses: reveals that leave no window; reveals that differ from side to side on a shape that has
-// curves or slanting edges; a top layer that skips an opening; a joined window below openings that
-// are not rectangles; a groove around an opening that lies in a joined window of the top mat; a
-// free outline whose file cannot be used.
+// curves or slanting edges; a top layer that skips an opening; a layer that is cut
+// for one opening but not for another seen through the same window above; a joined window below
+// openings that are not rectangles; a groove around an opening that lies in a joined window of the
+// top mat; a free outline whose file cannot be used.
 
 #include <string>
 #include <vector>

@@ -15,7 +15,7 @@ constexpr double longest_chord = 600, shortest_line = 2000;
 constexpr std::size_t most_corners = 30'000;
 constexpr std::size_t most_crossings = 50'000;
 constexpr double grid = 64;  // whole steps per tick while offsetting
-constexpr double mitre_limit = 4;
+constexpr double mitre_limit = 6;
 
 // Corners close enough for the curve and for its parallels; at most one more than most_corners.
 std::vector<Vector> dense_corners(const Outline& outline) {

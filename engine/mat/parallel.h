@@ -11,7 +11,7 @@ namespace mullion {
 
 // The outline `outward` outside the given one (negative: inside it), clockwise as seen. Corners that point
 // outward are mitred, as two cuts that run on until they meet; one so sharp that its mitre would
-// reach farther than four times the distance is cut off square. Where a hollow is too narrow for
+// reach farther than six times the distance is cut off square. Where a hollow is too narrow for
 // the distance the curves are cut off at their crossing. Within 8 ticks (0.005 mm) of the true
 // parallel: 1 from chords, 4 from fitting, 1 from whole ticks.
 //

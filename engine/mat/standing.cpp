@@ -71,6 +71,20 @@ const JoinedGroup* joined_in(const Standing& standing, int layer) {
   return found == standing.joined.end() ? nullptr : &*found;
 }
 
+const JoinedGroup* joined_above(const Job& job, const Standing& standing, int layer) {
+  const JoinedGroup* innermost = nullptr;
+  for (int above = 1; above < layer; ++above) {
+    const Layer& board = job.layers.at(static_cast<std::size_t>(above) - 1);
+    if (board.spacer) continue;
+    const JoinedGroup* group = joined_in(standing, above);
+    if (group == nullptr && is_cut_for(board, *standing.opening)) return nullptr;
+    if (group != nullptr && (innermost == nullptr || group->group > innermost->group)) {
+      innermost = group;
+    }
+  }
+  return innermost;
+}
+
 bool is_cut_for(const Layer& layer, const Opening& opening) {
   return layer.only.empty() ||
          std::find(layer.only.begin(), layer.only.end(), opening.id) != layer.only.end();

@@ -37,6 +37,10 @@ Standing standing_of(const Node& arrangement, const Opening& opening);
 // The group that has one window for the opening in that layer, or null.
 const JoinedGroup* joined_in(const Standing& standing, int layer);
 
+// The innermost group through whose one window the layer is seen, because no layer above has a
+// window for the opening alone; or null.
+const JoinedGroup* joined_above(const Job& job, const Standing& standing, int layer);
+
 // Whether the layer has a window of its own for the opening.
 bool is_cut_for(const Layer& layer, const Opening& opening);
 

@@ -178,6 +178,22 @@ TEST_CASE("an under-mat window joins several openings of the top mat") {
   CHECK(findings_of(b).find("check-not-held") == std::string::npos);
 }
 
+TEST_CASE("a spacer below a window that joins openings is open as wide as that window") {
+  const Built b = built(R"(
+    <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="4"/></pictures>
+    <layers><layer board="Oat"/><layer board="Foam" spacer="yes"/>
+      <layer board="Slate" reveal="1/4"/></layers>
+    <borders all="2"/>
+    <arrange><row gap="1" window="1"><opening picture="a"/>
+      <opening picture="b" shape="circle"/></row></arrange>)");
+  REQUIRE(b.mat.layers[1].windows.size() == 1);
+  const Window& top = b.window(1, 1);
+  CHECK_FALSE(b.window(2, 1).seen);
+  CHECK(b.window(2, 1).back.left == top.back.left - sixty_fourths(16));
+  CHECK(b.window(2, 1).back.bottom == top.back.bottom + sixty_fourths(16));
+  CHECK(b.window(3, 2).back_edge.segments.at(0).curved);
+}
+
 TEST_CASE("windows may be joined at two depths") {
   const Built b = built(R"(
     <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="4"/>
@@ -236,6 +252,11 @@ TEST_CASE("what cannot be cut is refused in words, at its place") {
     <arrange><row gap="1" window="2"><opening picture="a" shape="circle"/>
       <opening picture="b"/></row></arrange>)")
             .find("[mat-joined-shape]") != std::string::npos);
+  CHECK(refusal_of(R"(
+    <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="4"/></pictures>
+    <layers><layer board="Oat"/><layer board="Slate" only="a"/></layers>
+    <arrange><row gap="1" window="1"><opening picture="a"/><opening picture="b"/></row></arrange>)")
+            .find("[mat-part-of-window]") != std::string::npos);
   CHECK(refusal_of(R"(
     <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="4"/></pictures>
     <layers><layer board="Oat"/><layer board="Slate"/></layers>

@@ -61,9 +61,13 @@ struct NestingOptions {
 // Throws std::invalid_argument for sizes that are not positive, and for negative numbers.
 Nesting nest(const NestingProblem& problem, const NestingOptions& options = {});
 
-// How useful the off-cuts are: the squares of the areas of each sheet's largest left-over
-// rectangle, added up, in units of 1000 square inches squared. One large rectangle counts for more
-// than the same area in scraps.
+// Common practice, no source: a piece that holds an 8 x 10 in mat is worth keeping.
+inline constexpr Length shorter_side_of_offcut = inches(8);
+inline constexpr Length longer_side_of_offcut = inches(10);
+
+// How useful the off-cuts are: of each sheet the largest left-over rectangle that is worth keeping,
+// the squares of their areas added up, in (1000 sq in)^2. One large rectangle counts for more than
+// the same area in scraps.
 double usefulness_of_offcuts(const std::vector<CutSheet>& sheets);
 
 // How often the stop is set anew when the pattern is cut from its first cut to its last.

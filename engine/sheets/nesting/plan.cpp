@@ -9,7 +9,9 @@ namespace mullion {
 namespace {
 
 void largest_waste(const Pattern& pattern, double& largest) {
-  if (pattern.kind == Pattern::Kind::waste) {
+  if (pattern.kind == Pattern::Kind::waste &&
+      std::min(pattern.width, pattern.height) >= shorter_side_of_offcut &&
+      std::max(pattern.width, pattern.height) >= longer_side_of_offcut) {
     largest = std::max(largest, to_inches(pattern.width) * to_inches(pattern.height));
   }
   for (const Pattern& part : pattern.parts) largest_waste(part, largest);

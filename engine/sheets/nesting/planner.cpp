@@ -131,8 +131,10 @@ NestingPlan Planner::replanned(const NestingPlan& from, std::mt19937& random) {
     undo(plan, sheet);
   }
   const std::vector<std::int64_t> values = shaken_values(random);
+  bool in_one = random() % 2 == 0;
   while (!plan.finished()) {
-    if (finish_with_one_sheet(plan)) continue;
+    if (in_one && finish_with_one_sheet(plan)) continue;
+    in_one = true;
     const int stock = stock_within(budget, plan, random);
     if (stock < 0 || !fill(plan, stock, values)) break;
     budget -= problem_.stock[static_cast<std::size_t>(stock)].price;

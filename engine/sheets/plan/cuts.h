@@ -34,9 +34,9 @@ struct Leftover {
   bool keep = false;  // large enough for another day
 };
 
-// Common practice, no source: a piece that holds an 8 x 10 in mat is worth keeping.
+// The least sides of an off-cut that is kept.
 struct KeepRule {
-  Length shorter = inches(8), longer = inches(10);
+  Length shorter = shorter_side_of_offcut, longer = longer_side_of_offcut;
 };
 
 std::vector<Leftover> leftovers_of(const PlannedSheet& sheet, Length kerf, const KeepRule& keep);

@@ -4,16 +4,13 @@
 #include <map>
 
 #include "engine/sheets/plan/assign.h"
+#include "engine/sheets/stock/size_text.h"
 
 namespace mullion {
 namespace {
 
 Problem problem(std::string code, std::string message) {
   return {Severity::error, std::move(code), std::move(message), {}, {}};
-}
-
-std::string size_text(Length width, Length height, const Scale& scale) {
-  return format_number(width, scale).text + " x " + describe(height, scale);
 }
 
 bool trims_in_one_cut(const StockPiece& piece, const CutLimits& limits) {
@@ -104,8 +101,9 @@ class BoardPlanner {
       NestingProblem without = problem_;
       without.stock.resize(stock_alone);
       Nesting other = nest(without, nesting_options);
-      // Without its parent there is no fallout, so a plan with gaps makes do without any.
-      if (!complete(nesting) || (complete(other) && other.cost < nesting.cost)) {
+      // Fallouts are used only where they save something, since they take time and must be waited
+      // for. Without its parent there is no fallout, so a plan with gaps makes do without any.
+      if (!complete(nesting) || (complete(other) && other.cost <= nesting.cost)) {
         other.bound = nesting.bound;
         nesting = std::move(other);
       } else if (complete(other)) {

@@ -50,7 +50,8 @@ struct BoardPlan {
   std::vector<BlankCopy> missing;    // no sheet on hand holds them
   std::int64_t cost = 0;
   std::int64_t bound = 0;                             // no plan that makes every blank costs less
-  std::optional<std::int64_t> cost_without_fallouts;  // where fallouts are used
+  std::optional<std::int64_t> cost_without_fallouts;  // where fallouts are used, which is only
+                                                      // where they save something
 };
 
 struct SheetPlan {

@@ -3,6 +3,7 @@
 #include <tuple>
 
 #include "engine/job/colour.h"
+#include "engine/sheets/stock/size_text.h"
 
 namespace mullion {
 namespace {
@@ -25,8 +26,7 @@ Board board_of(const Layer& layer) {
 
 std::string describe(const Board& board, const Scale& scale) {
   const std::string name = board.name.empty() ? "unnamed board" : board.name;
-  return name + ", " + format_colour(board.colour) + ", " +
-         format_exact(board.thickness, scale.unit);
+  return name + ", " + format_colour(board.colour) + ", " + size_text(board.thickness, scale);
 }
 
 }  // namespace mullion

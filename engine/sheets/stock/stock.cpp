@@ -18,7 +18,7 @@ Stock common_stock(const std::vector<Board>& boards, Unit unit) {
   for (const Board& board : boards) {
     for (const SheetSize& size : common_sheet_sizes(unit)) {
       StockPiece sheet;
-      sheet.id = "sheet-" + std::to_string(stock.pieces.size() + 1);
+      sheet.id = "S" + std::to_string(stock.pieces.size() + 1);
       sheet.board = board;
       sheet.width = size.width;
       sheet.height = size.height;

@@ -1,0 +1,105 @@
+#include <nlohmann/json.hpp>
+
+#include "engine/job/colour.h"
+#include "engine/sheets/report/report.h"
+#include "engine/sheets/stock/size_text.h"
+
+namespace mullion {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json length(Length value, const Scale& scale) {
+  return {{"ticks", value.ticks()}, {"text", size_text(value, scale)}};
+}
+
+class Writer {
+ public:
+  explicit Writer(const SheetReport& report) : report_(report), scale_(report.plan.scale) {}
+
+  Json plan() const {
+    Json json;
+    json["format"] = "mullion sheets 1";
+    json["currency"] = report_.plan.currency;
+    json["cost"] = report_.plan.cost();
+    json["bound"] = report_.plan.bound();
+    json["boards"] = Json::array();
+    for (const BoardPlan& board : report_.plan.boards) json["boards"].push_back(of(board));
+    json["offcuts"] = Json::array();
+    for (const KeptOffcut& offcut : kept_offcuts(report_.plan, report_.stock, report_.keep)) {
+      json["offcuts"].push_back({{"id", offcut.piece.id},
+                                 {"board", offcut.piece.board.name},
+                                 {"sheet", offcut.sheet},
+                                 {"width", length(offcut.piece.width, scale_)},
+                                 {"height", length(offcut.piece.height, scale_)}});
+    }
+    return json;
+  }
+
+ private:
+  Json of(const BoardPlan& board) const {
+    const BoardUse use = use_of(board, report_.stock, report_.cutter);
+    Json json{{"board", board.board.name},
+              {"colour", format_colour(board.board.colour)},
+              {"thickness", length(board.board.thickness, scale_)},
+              {"cost", board.cost},
+              {"bound", board.bound},
+              {"blanks", use.blanks},
+              {"used", use.used}};
+    if (board.cost_without_fallouts) json["costWithoutFallouts"] = *board.cost_without_fallouts;
+    json["sheets"] = Json::array();
+    for (const PlannedSheet& sheet : board.sheets) json["sheets"].push_back(of(sheet, board));
+    json["missing"] = Json::array();
+    for (const BlankCopy& copy : board.missing) json["missing"].push_back(of(copy, board));
+    return json;
+  }
+
+  Json of(const BlankCopy& copy, const BoardPlan& board) const {
+    const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
+    return {{"order", line.order},
+            {"layer", line.layer},
+            {"copy", copy.copy},
+            {"width", length(line.width, scale_)},
+            {"height", length(line.height, scale_)}};
+  }
+
+  Json of(const PlannedSheet& sheet, const BoardPlan& board) const {
+    Json json{{"number", sheet.number},
+              {"stage", sheet.stage},
+              {"from", source_of(sheet, board, report_.stock)},
+              {"width", length(sheet.width, scale_)},
+              {"height", length(sheet.height, scale_)}};
+    json["blanks"] = Json::array();
+    for (const PlacedBlank& placed : blanks_in(sheet.pattern, report_.plan.limits.kerf)) {
+      Json blank = of(sheet.blanks[static_cast<std::size_t>(placed.blank)], board);
+      blank["left"] = length(sheet.trim.left + placed.left, scale_);
+      blank["top"] = length(sheet.trim.top + placed.top, scale_);
+      blank["turned"] = placed.turned;
+      json["blanks"].push_back(std::move(blank));
+    }
+    json["cuts"] = Json::array();
+    for (const NumberedCut& cut : cuts_of(sheet, report_.cutter)) {
+      json["cuts"].push_back({{"number", cut.number},
+                              {"fromX", cut.from.x.ticks()},
+                              {"fromY", cut.from.y.ticks()},
+                              {"toX", cut.to.x.ticks()},
+                              {"toY", cut.to.y.ticks()},
+                              {"stop", length(cut.stop, scale_)},
+                              {"restAtStop", cut.rest_at_stop},
+                              {"marked", cut.marked},
+                              {"trim", cut.trim}});
+    }
+    return json;
+  }
+
+  const SheetReport& report_;
+  const Scale& scale_;
+};
+
+}  // namespace
+
+std::string json_of(const SheetReport& report) {
+  return Writer(report).plan().dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace mullion

@@ -1,0 +1,40 @@
+#pragma once
+
+// The sheet plan in words, as text for people and JSON for programs.
+
+#include <string>
+
+#include "engine/sheets/batch/batch.h"
+#include "engine/sheets/inventory/take.h"
+
+namespace mullion {
+
+struct SheetReport {
+  const SheetPlan& plan;
+  const Stock& stock;
+  const SheetCutter& cutter;
+  const KeepRule& keep;
+};
+
+struct BoardUse {
+  int sheets = 0, offcuts = 0, fallouts = 0;  // that are cut
+  int blanks = 0;
+  double used = 0;  // part of what is cut from stock that becomes blanks, 0 .. 1
+  int cuts = 0, settings = 0;
+};
+
+BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& cutter);
+
+// "sheet oat-standard", "off-cut c-1", "fallout of A-1, Top mat, copy 2, opening 1".
+std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock);
+
+// "12.50 EUR"; areas in square inches where the stock has no prices.
+std::string cost_text(std::int64_t cost, const Stock& stock);
+
+std::string text_of(const SheetReport& report);
+std::string text_of(const std::vector<RunGroup>& groups, const Scale& scale);
+
+// Lengths in exact ticks of 1/40640 in and as text in the plan's scale.
+std::string json_of(const SheetReport& report);
+
+}  // namespace mullion

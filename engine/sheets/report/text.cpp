@@ -1,0 +1,140 @@
+#include <algorithm>
+#include <cstdio>
+
+#include "engine/sheets/inventory/inventory.h"
+#include "engine/sheets/report/report.h"
+#include "engine/sheets/stock/size_text.h"
+
+namespace mullion {
+namespace {
+
+std::string percent(double share) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.1f %%", 100 * share);
+  return text;
+}
+
+std::string counted(int count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+std::string blanks_text(const PlannedSheet& sheet, const BoardPlan& board, const Scale& scale) {
+  std::string text;
+  std::vector<BlankCopy> copies = sheet.blanks;
+  std::stable_sort(copies.begin(), copies.end(), [](const BlankCopy& a, const BlankCopy& b) {
+    return std::pair(a.line, a.copy) < std::pair(b.line, b.copy);
+  });
+  for (std::size_t i = 0; i < copies.size();) {
+    const BlankOrder& line = board.lines[static_cast<std::size_t>(copies[i].line)];
+    std::string numbers;
+    int count = 0;
+    for (const int present = copies[i].line; i < copies.size() && copies[i].line == present; ++i) {
+      numbers += (numbers.empty() ? "" : ", ") + std::to_string(copies[i].copy);
+      ++count;
+    }
+    text += "      " + std::to_string(count) + " of " + size_text(line.width, line.height, scale) +
+            ": " + line.order + ", " + line.layer + ", " + (count == 1 ? "copy " : "copies ") +
+            numbers + "\n";
+  }
+  return text;
+}
+
+std::string bound_text(std::int64_t cost, std::int64_t bound, const Stock& stock) {
+  if (cost <= bound) return "no plan costs less";
+  return "no plan costs less than " + cost_text(bound, stock) + "; this is " +
+         percent(static_cast<double>(cost - bound) /
+                 static_cast<double>(std::max<std::int64_t>(bound, 1))) +
+         " above";
+}
+
+std::string saving_text(const BoardPlan& board, const Stock& stock) {
+  if (!board.cost_without_fallouts) return "";
+  return "  fallouts save " + cost_text(*board.cost_without_fallouts - board.cost, stock) + "\n";
+}
+
+std::string missing_text(const BoardPlan& board, const Scale& scale) {
+  std::string text;
+  for (const BlankCopy& copy : board.missing) {
+    const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
+    text += "  missing, no sheet on hand holds it: " + line.order + ", " + line.layer + ", copy " +
+            std::to_string(copy.copy) + ", " + size_text(line.width, line.height, scale) + "\n";
+  }
+  return text;
+}
+
+std::string sheet_text(const PlannedSheet& sheet, const BoardPlan& board,
+                       const SheetReport& report) {
+  const std::vector<NumberedCut> cuts = cuts_of(sheet, report.cutter);
+  const Scale& scale = report.plan.scale;
+  return "  Sheet " + std::to_string(sheet.number) + ", " + source_of(sheet, board, report.stock) +
+         ", " + size_text(sheet.width, sheet.height, scale) + ": " +
+         counted(static_cast<int>(cuts.size()), "cut", "cuts") + " at " +
+         counted(settings_of(cuts), "setting", "settings") + "\n" +
+         blanks_text(sheet, board, scale);
+}
+
+std::string board_text(const BoardPlan& board, const SheetReport& report) {
+  const Scale& scale = report.plan.scale;
+  const BoardUse use = use_of(board, report.stock, report.cutter);
+  std::string text =
+      describe(board.board, scale) + "\n  " + counted(use.blanks, "blank", "blanks") + " from " +
+      counted(use.sheets, "sheet", "sheets") + ", " + counted(use.offcuts, "off-cut", "off-cuts") +
+      " and " + counted(use.fallouts, "fallout", "fallouts") + "; " + percent(use.used) +
+      " of the board used\n  cost " + cost_text(board.cost, report.stock);
+  text += (board.missing.empty() ? "; " + bound_text(board.cost, board.bound, report.stock) : "") +
+          "\n" + saving_text(board, report.stock) + missing_text(board, scale);
+  for (const PlannedSheet& sheet : board.sheets) text += sheet_text(sheet, board, report);
+  return text;
+}
+
+}  // namespace
+
+std::string cost_text(std::int64_t cost, const Stock& stock) {
+  if (stock.currency.empty()) return std::to_string(cost) + " sq in";
+  return format_price(cost, stock.currency);
+}
+
+std::string text_of(const SheetReport& report) {
+  std::string text;
+  bool complete = true;
+  for (const BoardPlan& board : report.plan.boards) {
+    text += board_text(board, report) + "\n";
+    complete = complete && board.missing.empty();
+  }
+  const std::vector<KeptOffcut> kept = kept_offcuts(report.plan, report.stock, report.keep);
+  if (!kept.empty()) text += "Off-cuts to keep\n";
+  for (const KeptOffcut& offcut : kept) {
+    text += "  " + offcut.piece.id + ", " + offcut.piece.board.name + ", " +
+            size_text(offcut.piece.width, offcut.piece.height, report.plan.scale) +
+            ", from sheet " + std::to_string(offcut.sheet) + "\n";
+  }
+  if (!kept.empty()) text += "\n";
+  text += "In all: " + cost_text(report.plan.cost(), report.stock);
+  if (complete) {
+    text += "; " + bound_text(report.plan.cost(), report.plan.bound(), report.stock);
+  }
+  return text + "\n";
+}
+
+std::string text_of(const std::vector<RunGroup>& groups, const Scale& scale) {
+  std::string text = "Mats that run together on the same stops\n";
+  for (const RunGroup& group : groups) {
+    text += "  " + counted(group.quantity(), "mat", "mats") + " of " +
+            size_text(group.width, group.height, scale) + ": ";
+    for (const RunGroup::Member& member : group.members) {
+      text += (&member == group.members.data() ? "" : ", ") + member.order + " (" +
+              std::to_string(member.quantity) + ")";
+    }
+    text += "\n";
+    for (const LayerBorders& layer : group.layers) {
+      text += "    layer " + std::to_string(layer.layer) + ": borders left " +
+              size_text(layer.borders.left, scale) + ", top " +
+              size_text(layer.borders.top, scale) + ", right " +
+              size_text(layer.borders.right, scale) + ", bottom " +
+              size_text(layer.borders.bottom, scale) + "\n";
+    }
+  }
+  return text;
+}
+
+}  // namespace mullion

@@ -1,0 +1,95 @@
+#include "engine/sheets/batch/batch.h"
+
+#include <catch2/catch.hpp>
+#include <set>
+
+#include "engine/sheets/inventory/take.h"
+
+using namespace mullion;
+
+namespace {
+
+BatchJob job(const std::string& order, Length width, Length height, Length border, int quantity) {
+  BatchJob batch;
+  batch.order = order;
+  batch.quantity = quantity;
+  batch.mat.outer = {{}, {}, width, height};
+  MatLayer layer;
+  layer.number = 1;
+  layer.board.name = "Top mat";
+  layer.board.board = "Oat";
+  layer.outer = batch.mat.outer;
+  Window window;
+  window.openings = {1};
+  window.back = {border, border, width - border, height - border};
+  layer.windows = {window};
+  batch.mat.layers = {layer};
+  return batch;
+}
+
+SheetPlan plan_of(const std::vector<BatchJob>& jobs, const Stock& stock) {
+  SheetPlanOptions options;
+  options.effort = 500'000;
+  const auto plan = plan_sheets(blanks_of(jobs), stock, {}, {}, options);
+  REQUIRE(plan);
+  return *plan;
+}
+
+}  // namespace
+
+TEST_CASE("mats of the same size and border run together, whoever ordered them") {
+  const auto groups = run_groups({job("A-1", inches(16), inches(20), inches(3), 2),
+                                  job("A-2", inches(11), inches(14), inches(2), 4),
+                                  job("A-3", inches(16), inches(20), inches(3), 3),
+                                  job("A-4", inches(16), inches(20), inches(2), 1)});
+  REQUIRE(groups.size() == 3);
+  CHECK(groups[0].quantity() == 5);
+  REQUIRE(groups[0].members.size() == 2);
+  CHECK(groups[0].members[0].order == "A-1");
+  CHECK(groups[0].members[1].order == "A-3");
+  CHECK(groups[0].layers.at(0).borders == Sides{inches(3), inches(3), inches(3), inches(3)});
+  CHECK(groups[1].members[0].order == "A-2");
+  CHECK(groups[2].members[0].order == "A-4");
+}
+
+TEST_CASE("every blank gets one label, and no two labels have the same code") {
+  const std::vector<BatchJob> jobs = {job("A-1", inches(16), inches(20), inches(3), 3),
+                                      job("A-2", inches(11), inches(14), inches(2), 4)};
+  const Stock stock = common_stock({board_of(jobs[0].mat.layers[0].board)}, Unit::inch);
+  const auto labels = labels_of(plan_of(jobs, stock));
+  REQUIRE(labels.size() == 7);
+  std::set<std::string> codes;
+  for (const BlankLabel& label : labels) codes.insert(label.code);
+  CHECK(codes == std::set<std::string>{"A-1/1/1", "A-1/1/2", "A-1/1/3", "A-2/1/1", "A-2/1/2",
+                                       "A-2/1/3", "A-2/1/4"});
+}
+
+TEST_CASE("after a plan the stock is short of what was cut and has the off-cuts that were kept") {
+  const std::vector<BatchJob> jobs = {job("A-1", inches(30), inches(20), inches(3), 1),
+                                      job("A-2", inches(11), inches(13), inches(2), 1)};
+  Stock stock;
+  StockPiece sheet;
+  sheet.id = "full";
+  sheet.board = board_of(jobs[0].mat.layers[0].board);
+  sheet.width = inches(32);
+  sheet.height = inches(40);
+  sheet.price = 1200;
+  sheet.on_hand = 6;
+  StockPiece offcut = sheet;
+  offcut.id = "offcut-1";
+  offcut.width = inches(12);
+  offcut.height = inches(14);
+  offcut.price = 0;
+  offcut.on_hand = 1;
+  offcut.offcut = true;
+  stock.pieces = {sheet, offcut};
+  const SheetPlan plan = plan_of(jobs, stock);
+  CHECK(plan.cost() == 1200);
+  const Stock after = stock_after(plan, stock, {});
+  REQUIRE(after.pieces.size() == 2);
+  CHECK(after.pieces[0].on_hand == 5);
+  CHECK(after.pieces[1].id == "offcut-2");  // offcut-1 is used up; its name is not used again
+  CHECK(after.pieces[1].offcut);
+  CHECK(after.pieces[1].width == inches(32));
+  CHECK(after.pieces[1].height == inches(20));
+}

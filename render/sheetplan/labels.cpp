@@ -1,0 +1,118 @@
+#include "render/sheetplan/labels.h"
+
+#include <algorithm>
+
+#include "engine/sheets/stock/size_text.h"
+#include "render/sheetplan/scan_code.h"
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::Box;
+using paper::TextStyle;
+
+constexpr paper::PageSize letter{sixty_fourths(544), inches(11)};  // ANSI A, 8.5 x 11 in
+constexpr paper::PageSize a4{millimetres(210), millimetres(297)};  // ISO 216
+
+constexpr Length tenths_of_mm(std::int64_t n) {
+  return Length::from_ticks(n * ticks_per_mm / 10);
+}
+
+constexpr double padding = 5;        // points
+constexpr double quiet_modules = 4;  // ISO/IEC 18004: the light margin around a QR Code
+constexpr double widest_code = 60;
+
+double draw_code(paper::Canvas& canvas, const std::string& code, const Box& label) {
+  const auto rows = scan_code(code);
+  const double side = std::min(widest_code, label.height - 2);
+  const double module = side / (static_cast<double>(rows.size()) + 2 * quiet_modules);
+  const double left = label.x + label.width - side + quiet_modules * module;
+  const double top = label.y + (label.height - side) / 2 + quiet_modules * module;
+  for (std::size_t y = 0; y < rows.size(); ++y) {
+    // Runs of dark modules are one box each, so that no hairline parts them.
+    for (std::size_t x = 0; x < rows[y].size();) {
+      if (!rows[y][x]) {
+        ++x;
+        continue;
+      }
+      std::size_t end = x;
+      while (end < rows[y].size() && rows[y][end]) ++end;
+      canvas.fill(Box{left + static_cast<double>(x) * module, top + static_cast<double>(y) * module,
+                      static_cast<double>(end - x) * module, module},
+                  {{0, 0, 0}, 1});
+      x = end;
+    }
+  }
+  return side;
+}
+
+void draw_label(paper::Canvas& canvas, const BlankLabel& label, const Scale& scale,
+                const Box& box) {
+  const double width = box.width - draw_code(canvas, label.code, box) - padding;
+  const TextStyle strong{10, true, {0, 0, 0}, Anchor::left, 0};
+  const TextStyle plain{7.5, false, {0, 0, 0}, Anchor::left, 0};
+  const std::vector<std::pair<std::string, TextStyle>> lines = {
+      {label.order, strong},
+      {size_text(label.width, label.height, scale), strong},
+      {label.layer + ", " + label.board, plain},
+      {std::to_string(label.copy) + " of " + std::to_string(label.copies) + ", sheet " +
+           std::to_string(label.sheet),
+       plain}};
+  const double leading = std::min(13.0, (box.height - 2 * padding) / 4);
+  double y = box.y + (box.height - 4 * leading) / 2 + 0.75 * leading;
+  for (const auto& [text, style] : lines) {
+    canvas.text(canvas.fitted(text, width - padding, style), {box.x + padding, y}, style);
+    y += leading;
+  }
+}
+
+}  // namespace
+
+const std::vector<LabelSheet>& label_sheets() {
+  static const std::vector<LabelSheet> sheets = {
+      {"letter-30", letter, 3, 10, sixty_fourths(12), sixty_fourths(32), sixty_fourths(168),
+       inches(1), sixty_fourths(176), inches(1)},
+      {"letter-10", letter, 2, 5, sixty_fourths(10), sixty_fourths(32), inches(4), inches(2),
+       sixty_fourths(268), inches(2)},
+      {"a4-24", a4, 3, 8, millimetres(0), tenths_of_mm(5), millimetres(70), millimetres(37),
+       millimetres(70), millimetres(37)},
+      {"a4-21", a4, 3, 7, tenths_of_mm(72), tenths_of_mm(151), tenths_of_mm(635), tenths_of_mm(381),
+       tenths_of_mm(660), tenths_of_mm(381)},
+      {"a4-10", a4, 2, 5, millimetres(0), millimetres(6), millimetres(105), millimetres(57),
+       millimetres(105), millimetres(57)},
+  };
+  return sheets;
+}
+
+const LabelSheet* find_label_sheet(std::string_view name) {
+  for (const LabelSheet& sheet : label_sheets()) {
+    if (sheet.name == name) return &sheet;
+  }
+  return nullptr;
+}
+
+std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
+                          const LabelOptions& options) {
+  paper::Document document(paper::Format::pdf, {"Labels", options.date});
+  const auto each = static_cast<std::size_t>(sheet.columns * sheet.rows);
+  const auto skip = static_cast<std::size_t>(options.skip) % each;
+  const std::size_t pages = std::max<std::size_t>((labels.size() + skip + each - 1) / each, 1);
+  for (std::size_t page = 0; page < pages; ++page) {
+    paper::Canvas& canvas =
+        document.add_page(sheet.page, "Labels, sheet " + std::to_string(page + 1));
+    for (std::size_t place = 0; place < each; ++place) {
+      const std::size_t at = page * each + place;
+      if (at < skip || at - skip >= labels.size()) continue;
+      const auto column = static_cast<int>(place) % sheet.columns;
+      const auto row = static_cast<int>(place) / sheet.columns;
+      draw_label(canvas, labels[at - skip], options.scale,
+                 {paper::points(sheet.left + sheet.step_right * column),
+                  paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
+                  paper::points(sheet.height)});
+    }
+  }
+  return document.finish();
+}
+
+}  // namespace mullion

@@ -1,0 +1,40 @@
+#pragma once
+
+// Labels for the blanks, on common sheets of labels: order, layer, size, and a code that a scanner
+// reads.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/sheets/batch/batch.h"
+#include "render/paper/document.h"
+
+namespace mullion {
+
+// A sheet of labels. Figures from memory of sheets that are commonly sold; measure your own, and
+// print on plain paper first.
+struct LabelSheet {
+  std::string_view name;
+  paper::PageSize page;
+  int columns, rows;
+  Length left, top;              // of the first label
+  Length width, height;          // of one
+  Length step_right, step_down;  // from one to the next
+};
+
+const std::vector<LabelSheet>& label_sheets();
+// Nothing where none has that name.
+const LabelSheet* find_label_sheet(std::string_view name);
+
+struct LabelOptions {
+  std::string date;  // ISO 8601; empty: a fixed date
+  int skip = 0;      // labels of the first sheet that are gone already
+  Scale scale;
+};
+
+// A PDF. No label: one empty page.
+std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
+                          const LabelOptions& options);
+
+}  // namespace mullion

@@ -1,0 +1,190 @@
+#include "render/sheetplan/sheet_pages.h"
+
+#include <algorithm>
+#include <cstdio>
+
+#include "engine/sheets/stock/size_text.h"
+#include "render/sheetplan/sheet_drawing.h"
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::Box;
+using paper::Spot;
+using paper::TextStyle;
+
+constexpr double margin = 36;
+constexpr double row_height = 11;
+constexpr double stop_column = 22, piece_column = 86;
+constexpr double footer_height = 40;
+const TextStyle title_style{15, true, {0, 0, 0}, Anchor::left, 0};
+const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
+const TextStyle strong{8.5, true, {0, 0, 0}, Anchor::left, 0};
+const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
+
+constexpr const char* cautions[] = {
+    "Fresh blade; cut away from your hands; hold the board firmly; follow the maker's "
+    "instructions.",
+    "Each cut runs from edge to edge of the piece it is made in. Check the first blank of each "
+    "setting with a rule before you go on.",
+    "A setting is the size of the part that is cut off. \"rest\": the remainder lies at the stop. "
+    "\"mark\": beyond the stop's reach; measure and mark."};
+
+std::string cut_text(const NumberedCut& cut, const Scale& scale) {
+  std::string text = size_text(cut.stop, scale);
+  if (cut.rest_at_stop) text += " (rest)";
+  if (cut.marked) text += " (mark)";
+  if (cut.trim) text += " (trim)";
+  return text;
+}
+
+class Pages {
+ public:
+  Pages(const SheetReport& report, const SheetPageOptions& options)
+      : report_(report),
+        options_(options),
+        document_(paper::Format::pdf, {"Sheet plan", options.date}),
+        width_(paper::points(options.page.width)),
+        height_(paper::points(options.page.height)),
+        kept_(kept_offcuts(report.plan, report.stock, report.keep)) {
+    for (const BoardPlan& board : report.plan.boards) {
+      sheets_ += static_cast<int>(board.sheets.size());
+    }
+  }
+
+  std::string render() {
+    for (const BoardPlan& board : report_.plan.boards) {
+      for (const PlannedSheet& sheet : board.sheets) draw(sheet, board);
+    }
+    if (sheets_ == 0) {
+      document_.add_page(options_.page, "Sheet plan")
+          .text("Nothing is cut.", {margin, margin + 15}, title_style);
+    }
+    return document_.finish();
+  }
+
+ private:
+  void draw(const PlannedSheet& sheet, const BoardPlan& board) {
+    const std::vector<NumberedCut> cuts = cuts_of(sheet, report_.cutter);
+    const std::string name = "Sheet " + std::to_string(sheet.number);
+    paper::Canvas* canvas = &document_.add_page(options_.page, name);
+    draw_heading(*canvas, sheet, board, cuts);
+    // The drawing gets what the table leaves, but half the page at least.
+    const double above = margin + 62;
+    const double below = height_ - margin - footer_height;
+    const double table = table_height(cuts.size());
+    const double room = std::max(below - above - table - 24, (below - above) / 2);
+    const SheetDrawing drawing{sheet, board, report_, cuts, kept_};
+    const double factor = draw_sheet(*canvas, drawing, {margin, above, width_ - 2 * margin, room});
+    const double bottom = above + factor * paper::points(sheet.height);
+    char scale[40];
+    std::snprintf(scale, sizeof scale, "scale about 1 : %.1f", 1 / factor);
+    canvas->text(scale, {width_ - margin, margin + 50},
+                 {small.size, false, small.colour, Anchor::right, 0});
+    draw_footer(*canvas);
+
+    std::size_t next = draw_table(*canvas, cuts, 0, bottom + 20, below);
+    while (next < cuts.size()) {
+      canvas = &document_.add_page(options_.page, name + ", more cuts");
+      canvas->text(name + ", more cuts", {margin, margin + 15}, title_style);
+      draw_footer(*canvas);
+      next = draw_table(*canvas, cuts, next, margin + 40, below);
+    }
+  }
+
+  void draw_heading(paper::Canvas& canvas, const PlannedSheet& sheet, const BoardPlan& board,
+                    const std::vector<NumberedCut>& cuts) {
+    const Scale& scale = report_.plan.scale;
+    canvas.text("Sheet " + std::to_string(sheet.number) + " of " + std::to_string(sheets_),
+                {margin, margin + 15}, title_style);
+    const double room = width_ - 2 * margin;
+    canvas.text(canvas.fitted(options_.title, room / 2, plain), {width_ - margin, margin + 15},
+                {plain.size, false, plain.colour, Anchor::right, 0});
+    canvas.fill(Box{margin, margin + 24, 12, 10}, {board.board.colour, 1});
+    canvas.rectangle({margin, margin + 24, 12, 10}, {0.4, {0, 0, 0}, {}, 1});
+    const std::string what = describe(board.board, scale) + "  \xC2\xB7  " +
+                             source_of(sheet, board, report_.stock) + ", " +
+                             size_text(sheet.width, sheet.height, scale);
+    canvas.text(canvas.fitted(what, room - 18, strong), {margin + 18, margin + 33}, strong);
+    std::string how = std::to_string(cuts.size()) + (cuts.size() == 1 ? " cut at " : " cuts at ") +
+                      std::to_string(settings_of(cuts)) +
+                      (settings_of(cuts) == 1 ? " setting" : " settings");
+    if (sheet.stage > 1)
+      how += "; only after its parent's openings have been cut; trim off the bevel";
+    canvas.text(canvas.fitted(how, room - 90, plain), {margin, margin + 50}, plain);
+  }
+
+  void draw_footer(paper::Canvas& canvas) const {
+    double y = height_ - margin - footer_height + 20;
+    for (const char* line : cautions) {
+      canvas.text(canvas.fitted(line, width_ - 2 * margin, small), {margin, y}, small);
+      y += 9;
+    }
+  }
+
+  static constexpr int columns = 3;
+
+  static double table_height(std::size_t cuts) {
+    const std::size_t rows = (cuts + columns - 1) / columns;
+    return static_cast<double>(rows + 1) * row_height;
+  }
+
+  // Draws cuts from `first` on, column by column; returns the first that found no room.
+  std::size_t draw_table(paper::Canvas& canvas, const std::vector<NumberedCut>& cuts,
+                         std::size_t first, double top, double bottom) const {
+    const double room = (bottom - top) / row_height - 1;
+    const auto most_rows = static_cast<std::size_t>(std::max(room, 1.0));
+    const std::size_t rows = std::min(most_rows, (cuts.size() - first + columns - 1) / columns);
+    const double width = (width_ - 2 * margin) / columns;
+    std::size_t next = first;
+    for (int column = 0; column < columns && next < cuts.size(); ++column) {
+      const double x = margin + column * width;
+      canvas.text("Cut", {x, top}, strong);
+      canvas.text("Stop", {x + stop_column, top}, strong);
+      canvas.text("of the piece", {x + piece_column, top}, strong);
+      canvas.line({x, top + 3}, {x + width - 12, top + 3}, {0.4, {0, 0, 0}, {}, 1});
+      for (std::size_t row = 0; row < rows && next < cuts.size(); ++row, ++next) {
+        const double y = top + static_cast<double>(row + 1) * row_height + 3;
+        draw_row(canvas, cuts, next, {x, y}, width);
+      }
+    }
+    return next;
+  }
+
+  void draw_row(paper::Canvas& canvas, const std::vector<NumberedCut>& cuts, std::size_t at,
+                Spot spot, double width) const {
+    const Scale& scale = report_.plan.scale;
+    const NumberedCut& cut = cuts[at];
+    // A setting in bold is one that is to be set anew.
+    const bool anew = at == 0 || cuts[at - 1].stop != cut.stop;
+    canvas.text(std::to_string(cut.number), spot, plain);
+    const TextStyle& style = anew ? strong : plain;
+    canvas.text(canvas.fitted(cut_text(cut, scale), piece_column - stop_column - 4, style),
+                {spot.x + stop_column, spot.y}, style);
+    const std::string piece = (cut.upright() ? "upright, " : "level, ") +
+                              size_text(cut.piece_width, cut.piece_height, scale);
+    canvas.text(canvas.fitted(piece, width - piece_column - 8, small),
+                {spot.x + piece_column, spot.y}, small);
+  }
+
+  const SheetReport& report_;
+  const SheetPageOptions& options_;
+  paper::Document document_;
+  double width_, height_;
+  std::vector<KeptOffcut> kept_;
+  int sheets_ = 0;
+};
+
+}  // namespace
+
+paper::PageSize usual_page(Unit unit) {
+  if (unit == Unit::inch) return {sixty_fourths(544), inches(11)};
+  return {millimetres(210), millimetres(297)};
+}
+
+std::string render_sheet_pages(const SheetReport& report, const SheetPageOptions& options) {
+  return Pages(report, options).render();
+}
+
+}  // namespace mullion

@@ -1,0 +1,140 @@
+#include "render/sheetplan/sheet_pages.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "tests/oracle/pdf.h"
+#include "tests/oracle/program.h"
+
+using namespace mullion;
+
+namespace {
+
+constexpr double red_of_cuts = (0xb0 + 0x20 + 0x20) / 3.0 / 255;
+
+struct Shop {
+  Stock stock;
+  SheetCutter cutter;
+  KeepRule keep;
+  SheetPlan plan;
+  SheetReport report{plan, stock, cutter, keep};
+
+  explicit Shop(std::vector<std::pair<Length, Length>> sizes, int quantity) {
+    std::vector<BlankOrder> orders;
+    for (const auto& [width, height] : sizes) {
+      BlankOrder line;
+      line.order = "W-" + std::to_string(orders.size() + 1);
+      line.layer = "Top mat";
+      line.board = {"Oat", {0xf2, 0xee, 0xe3}, sixty_fourths(4)};
+      line.width = width;
+      line.height = height;
+      line.quantity = quantity;
+      orders.push_back(line);
+    }
+    StockPiece sheet;
+    sheet.id = "full";
+    sheet.board = orders[0].board;
+    sheet.width = inches(32);
+    sheet.height = inches(40);
+    sheet.price = 1250;
+    sheet.trim.left = sixty_fourths(16);
+    stock.pieces = {sheet};
+    SheetPlanOptions options;
+    options.effort = 500'000;
+    const auto found = plan_sheets(orders, stock, cutter, {}, options);
+    REQUIRE(found);
+    plan = *found;
+  }
+
+  std::string draw(const std::string& name) const {
+    SheetPageOptions options;
+    options.page = usual_page(Unit::inch);
+    const std::string path = oracle::scratch_folder(name) + "/sheets.pdf";
+    oracle::write_file(path, render_sheet_pages(report, options));
+    return path;
+  }
+};
+
+// Cut lines of a page: straight red strokes; the rings of their numbers are curved or short.
+std::vector<oracle::PdfLine> cut_lines(const oracle::PdfPage& page) {
+  std::vector<oracle::PdfLine> lines;
+  for (const oracle::PdfStroke& stroke : page.strokes) {
+    const bool red = std::abs(stroke.grey - red_of_cuts) < 0.01;
+    if (red && !stroke.closed && stroke.lines.size() == 1) lines.push_back(stroke.lines[0]);
+  }
+  return lines;
+}
+
+// The sheet's outline: the largest closed black stroke.
+oracle::PdfLine sheet_outline(const oracle::PdfPage& page) {
+  oracle::PdfLine best;
+  for (const oracle::PdfStroke& stroke : page.strokes) {
+    if (!stroke.closed || stroke.grey > 0.01) continue;
+    oracle::PdfLine box{1e9, 1e9, -1e9, -1e9};
+    for (const oracle::PdfLine& line : stroke.lines) {
+      box.x1 = std::min({box.x1, line.x1, line.x2});
+      box.y1 = std::min({box.y1, line.y1, line.y2});
+      box.x2 = std::max({box.x2, line.x1, line.x2});
+      box.y2 = std::max({box.y2, line.y1, line.y2});
+    }
+    if (box.x2 - box.x1 > best.x2 - best.x1) best = box;
+  }
+  return best;
+}
+
+}  // namespace
+
+TEST_CASE("each sheet is drawn to scale with every cut where the plan has it") {
+  const Shop shop({{inches(11), inches(14)}, {inches(8), inches(10)}, {inches(16), inches(20)}}, 3);
+  const auto pages = oracle::read_pdf(shop.draw("sheet_pages"));
+  const auto& sheets = shop.plan.boards[0].sheets;
+  REQUIRE(pages.size() == sheets.size());
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    const oracle::PdfLine outline = sheet_outline(pages[i]);
+    const double factor = (outline.x2 - outline.x1) / to_points(sheets[i].width);
+    CHECK((outline.y2 - outline.y1) / to_points(sheets[i].height) == Approx(factor).epsilon(1e-4));
+    const auto cuts = cuts_of(sheets[i], shop.cutter);
+    const auto drawn = cut_lines(pages[i]);
+    REQUIRE(drawn.size() == cuts.size());
+    for (std::size_t k = 0; k < cuts.size(); ++k) {
+      INFO("sheet " << i + 1 << ", cut " << k + 1);
+      CHECK(drawn[k].x1 - outline.x1 == Approx(factor * to_points(cuts[k].from.x)).margin(0.02));
+      CHECK(drawn[k].y1 - outline.y1 == Approx(factor * to_points(cuts[k].from.y)).margin(0.02));
+      CHECK(drawn[k].x2 - outline.x1 == Approx(factor * to_points(cuts[k].to.x)).margin(0.02));
+      CHECK(drawn[k].y2 - outline.y1 == Approx(factor * to_points(cuts[k].to.y)).margin(0.02));
+    }
+  }
+}
+
+TEST_CASE("everything that is drawn lies on the page") {
+  const Shop shop({{inches(3), inches(4)}, {inches(2), inches(30)}}, 40);
+  for (const oracle::PdfPage& page : oracle::read_pdf(shop.draw("sheet_pages_many"))) {
+    for (const oracle::PdfLine& line : cut_lines(page)) {
+      CHECK(std::min(line.x1, line.y1) > 18);
+      CHECK(std::max(line.x1, line.x2) < page.width - 18);
+      CHECK(std::max(line.y1, line.y2) < page.height - 18);
+    }
+  }
+}
+
+TEST_CASE("the table names the setting of the stop for every cut") {
+  const Shop shop({{inches(16), inches(20)}}, 2);
+  const std::string text = oracle::pdf_text(shop.draw("sheet_pages_text"));
+  for (const char* words :
+       {"Sheet 1 of 1", "sheet full, 32 x 40 in", "(trim)", "W-1", "16 x 20 in", "Fresh blade"}) {
+    INFO(words);
+    CHECK(text.find(words) != std::string::npos);
+  }
+}
+
+TEST_CASE("a sheet with more cuts than its page has room for goes on on another page") {
+  const Shop shop({{inches(1), inches(1)}}, 600);
+  const std::string path = shop.draw("sheet_pages_long");
+  CHECK(oracle::read_pdf(path).size() > shop.plan.boards[0].sheets.size());
+  CHECK(oracle::pdf_text(path).find("more cuts") != std::string::npos);
+}
+
+TEST_CASE("the same plan gives the same bytes") {
+  const Shop shop({{inches(11), inches(14)}}, 3);
+  CHECK(render_sheet_pages(shop.report, {}) == render_sheet_pages(shop.report, {}));
+}

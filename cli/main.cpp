@@ -24,6 +24,7 @@ int main(int argc, char** argv) try {
   app.require_subcommand(1);
   Action action;
   add_check(app, action);
+  add_sheets(app, action);
   add_template(app, action);
   add_printer(app, action);
   add_proof(app, action);

@@ -1,0 +1,247 @@
+#include <unistd.h>
+
+#include <algorithm>
+#include <atomic>
+#include <csignal>
+#include <cstdio>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <set>
+
+#include "cli/load.h"
+#include "cli/verb.h"
+#include "engine/sheets/inventory/stock_file.h"
+#include "engine/sheets/report/report.h"
+#include "render/sheetplan/labels.h"
+#include "render/sheetplan/sheet_pages.h"
+
+namespace mullion::cli {
+namespace {
+
+struct Options {
+  std::vector<std::string> jobs, outputs;
+  std::string stock, labels, label_sheet;
+  int skip_labels = 0;
+  bool commit = false, no_fallouts = false;
+  std::string kerf, longest_cut, farthest_stop, keep_shorter, keep_longer;
+  int effort = 1;
+};
+
+// Set by an interrupt (Ctrl-C): the best plan so far is then finished and written.
+std::atomic<bool> interrupted{false};
+
+Problem problem(std::string code, std::string message) {
+  return {Severity::error, std::move(code), std::move(message), {}, {}};
+}
+
+Result<std::vector<BatchJob>> load_jobs(const std::vector<std::string>& paths) {
+  std::vector<BatchJob> jobs;
+  std::set<std::string> orders;
+  for (const std::string& path : paths) {
+    Result<Loaded> loaded = load(path);
+    if (!loaded) return tl::unexpected(std::move(loaded.error()));
+    BatchJob job;
+    job.order = loaded->job.reference;
+    if (job.order.empty()) job.order = std::filesystem::path(path).stem().string();
+    if (!orders.insert(job.order).second) {
+      return tl::unexpected(Problems{
+          problem("sheets-repeated-order", "found the order " + job.order + " again in " + path +
+                                               "; expected a reference of its own for each job")});
+    }
+    job.quantity = loaded->job.quantity;
+    job.scale = loaded->job.scale;
+    job.mat = std::move(loaded->mat);
+    jobs.push_back(std::move(job));
+  }
+  return jobs;
+}
+
+class LengthOptions {
+ public:
+  explicit LengthOptions(Unit unit) : unit_(unit) {}
+
+  std::optional<Length> read(const char* name, const std::string& text) {
+    if (text.empty()) return std::nullopt;
+    const auto length = parse_length(text, unit_);
+    const std::string fault = !length              ? length.error()
+                              : *length < Length() ? "expected zero or more"
+                                                   : "";
+    if (fault.empty()) return *length;
+    std::fprintf(stderr, "error: %s: %s\n", name, fault.c_str());
+    good = false;
+    return std::nullopt;
+  }
+
+  bool good = true;
+
+ private:
+  Unit unit_;
+};
+
+void show_progress(const SheetPlanProgress& progress) {
+  std::fprintf(stderr, "\rboard %zu of %zu: %3.0f %%  (Ctrl-C: take the best plan so far)",
+               progress.board_number, progress.boards, 100 * progress.nesting.done);
+  if (progress.nesting.done >= 1) std::fputs("\n", stderr);
+}
+
+std::vector<Board> boards_of(const std::vector<BlankOrder>& blanks) {
+  std::vector<Board> boards;
+  for (const BlankOrder& blank : blanks) {
+    if (std::find(boards.begin(), boards.end(), blank.board) == boards.end()) {
+      boards.push_back(blank.board);
+    }
+  }
+  return boards;
+}
+
+std::string joined_orders(const std::vector<BatchJob>& jobs) {
+  std::string text;
+  for (const BatchJob& job : jobs) text += (text.empty() ? "" : ", ") + job.order;
+  return text;
+}
+
+int write_one(const std::string& path, const SheetReport& report,
+              const std::vector<BatchJob>& jobs) {
+  const std::string ending = ending_of(path);
+  if (ending == "json") return write_output(path, json_of(report));
+  if (ending == "txt" || path == "-") {
+    return write_output(path,
+                        text_of(report) + "\n" + text_of(run_groups(jobs), report.plan.scale));
+  }
+  SheetPageOptions pages;
+  pages.title = joined_orders(jobs);
+  pages.page = usual_page(report.plan.scale.unit);
+  return write_output(path, render_sheet_pages(report, pages));
+}
+
+int check_usage(const Options& options) {
+  for (const std::string& path : options.outputs) {
+    const std::string ending = ending_of(path);
+    if (path == "-" || ending == "pdf" || ending == "json" || ending == "txt") continue;
+    std::fprintf(stderr,
+                 "error: found the output \"%s\"; expected an ending of .pdf, .json or .txt\n",
+                 path.c_str());
+    return bad_usage;
+  }
+  if (options.commit && options.stock.empty()) {
+    std::fputs("error: found --commit without --stock; expected the stock file to change\n",
+               stderr);
+    return bad_usage;
+  }
+  return success;
+}
+
+Result<Stock> stock_for(const Options& options, const std::optional<StockFile>& file,
+                        const std::vector<BlankOrder>& blanks, Unit unit) {
+  if (file) return file->stock();
+  if (!options.stock.empty()) return read_stock(options.stock);
+  return common_stock(boards_of(blanks), unit);
+}
+
+int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
+  const Scale& scale = jobs.front().scale;
+  LengthOptions lengths(scale.unit);
+  SheetCutter cutter;
+  cutter.limits.kerf = lengths.read("--kerf", options.kerf).value_or(Length());
+  cutter.limits.longest_cut = lengths.read("--longest-cut", options.longest_cut);
+  cutter.farthest_stop = lengths.read("--farthest-stop", options.farthest_stop);
+  KeepRule keep;
+  keep.shorter = lengths.read("--keep-shorter", options.keep_shorter).value_or(keep.shorter);
+  keep.longer = lengths.read("--keep-longer", options.keep_longer).value_or(keep.longer);
+  if (!lengths.good) return bad_usage;
+
+  std::optional<StockFile> file;
+  if (options.commit) {
+    Result<StockFile> opened = StockFile::open(options.stock);
+    if (!opened) return report(opened.error());
+    file = std::move(*opened);
+  }
+  const std::vector<BlankOrder> blanks = blanks_of(jobs);
+  const Result<Stock> stock = stock_for(options, file, blanks, scale.unit);
+  if (!stock) return report(stock.error());
+
+  SheetPlanOptions plan_options;
+  plan_options.reuse_fallouts = !options.no_fallouts;
+  plan_options.effort *= options.effort;
+  plan_options.stop = &interrupted;
+  if (::isatty(STDERR_FILENO)) plan_options.report = show_progress;
+  std::signal(SIGINT, [](int) { interrupted = true; });
+  const Result<SheetPlan> plan = plan_sheets(blanks, *stock, cutter, scale, plan_options);
+  std::signal(SIGINT, SIG_DFL);
+  if (!plan) return report(plan.error());
+  report(plan->notes);
+
+  const SheetReport sheet_report{*plan, *stock, cutter, keep};
+  for (const std::string& path : options.outputs) {
+    if (const int status = write_one(path, sheet_report, jobs); status != success) return status;
+  }
+  if (!options.labels.empty()) {
+    const LabelSheet* sheet = find_label_sheet(options.label_sheet);
+    LabelOptions label_options;
+    label_options.skip = options.skip_labels;
+    label_options.scale = scale;
+    const int status =
+        write_output(options.labels, render_labels(labels_of(*plan), *sheet, label_options));
+    if (status != success) return status;
+  }
+  if (file) {
+    const Result<void> committed = file->commit(stock_after(*plan, *stock, keep));
+    if (!committed) return report(committed.error());
+  }
+  return success;
+}
+
+int make_sheets(Options options) {
+  if (const int status = check_usage(options); status != success) return status;
+  if (options.outputs.empty()) options.outputs.emplace_back("-");
+  const Result<std::vector<BatchJob>> jobs = load_jobs(options.jobs);
+  if (!jobs) return report(jobs.error());
+  if (options.label_sheet.empty()) {
+    options.label_sheet = jobs->front().scale.unit == Unit::inch ? "letter-30" : "a4-24";
+  }
+  return plan_and_write(options, *jobs);
+}
+
+std::vector<std::string> label_sheet_names() {
+  std::vector<std::string> names;
+  for (const LabelSheet& sheet : label_sheets()) names.emplace_back(sheet.name);
+  return names;
+}
+
+}  // namespace
+
+void add_sheets(CLI::App& app, Action& action) {
+  CLI::App* verb = app.add_subcommand(
+      "sheets", "Plan how the blanks of one or many jobs are cut out of sheets of board");
+  auto options = std::make_shared<Options>();
+  verb->add_option("JOB", options->jobs, "The job files")->required();
+  verb->add_option("-o,--output", options->outputs,
+                   "What to write: .pdf (a page for each sheet), .json or .txt; may be given more "
+                   "than once; the text goes to standard output where nothing is given");
+  verb->add_option("--stock", options->stock,
+                   "The stock file: sheets and off-cuts with sizes, prices and how many there are; "
+                   "without it, the common sizes of every board and the least area");
+  verb->add_flag("--commit", options->commit,
+                 "Take what is cut from the stock file, and add the off-cuts that are kept");
+  verb->add_flag("--no-fallouts", options->no_fallouts, "Do not cut blanks from fallouts");
+  verb->add_option("--labels", options->labels, "A PDF of labels to write, one for each blank");
+  verb->add_option("--label-sheet", options->label_sheet, "The sheet of labels to print on")
+      ->check(CLI::IsMember(label_sheet_names()));
+  verb->add_option("--skip-labels", options->skip_labels,
+                   "Labels of the first sheet that are gone already")
+      ->check(CLI::Range(0, 1000));
+  verb->add_option("--kerf", options->kerf, "Width that each cut takes; a knife takes none");
+  verb->add_option("--longest-cut", options->longest_cut, "The longest cut of the cutter");
+  verb->add_option("--farthest-stop", options->farthest_stop,
+                   "The farthest setting of the stop on the squaring arm");
+  verb->add_option("--keep-shorter", options->keep_shorter,
+                   "The shorter side of the smallest off-cut to keep (8 in)");
+  verb->add_option("--keep-longer", options->keep_longer,
+                   "The longer side of the smallest off-cut to keep (10 in)");
+  verb->add_option("--effort", options->effort, "How many times the usual effort to spend")
+      ->check(CLI::Range(1, 1000));
+  verb->callback([&action, options] { action = [options] { return make_sheets(*options); }; });
+}
+
+}  // namespace mullion::cli

@@ -8,6 +8,7 @@
 #include "engine/mat/mat.h"
 #include "render/template/template.h"
 #include "tests/bench/grid_job.h"
+#include "tests/bench/sheets.h"
 #include "tests/bench/stopwatch.h"
 #include "tests/oracle/linear_program.h"
 #include "tests/oracle/program.h"
@@ -64,4 +65,5 @@ int main() {
   bench_start_up();
   bench_collage();
   bench_grids();
+  bench::sheets();
 }

@@ -1,39 +1,20 @@
 // J. E. Beasley's instances gcut1 to gcut13 with their published optima; tests/data/gcut/SOURCE.md
 // names the sources of both.
 
+#include "gcut.h"
+
 #include <catch2/catch.hpp>
-#include <fstream>
 
 #include "cut_check.h"
-#include "tests/oracle/program.h"
 
 using namespace mullion;
 
 namespace {
 
-struct Instance {
-  Length width, height;
-  std::vector<BlankSize> blanks;
-  std::vector<std::int64_t> values;
-};
-
-Instance read_instance(int number, bool may_turn) {
-  std::ifstream file(oracle::test_data("gcut/gcut" + std::to_string(number) + ".txt"));
-  std::int64_t count = 0, width = 0, height = 0, value = 0;
-  file >> count >> width >> height;
-  Instance instance{Length::from_ticks(width), Length::from_ticks(height), {}, {}};
-  for (std::int64_t i = 0; i < count; ++i) {
-    file >> width >> height >> value;
-    instance.blanks.push_back({Length::from_ticks(width), Length::from_ticks(height), may_turn});
-    instance.values.push_back(value);
-  }
-  REQUIRE(file);
-  return instance;
-}
-
 void check(int number, bool may_turn, std::int64_t optimum) {
   INFO("gcut" << number << (may_turn ? ", pieces may turn" : ", pieces may not turn"));
-  const Instance instance = read_instance(number, may_turn);
+  const GcutInstance instance = read_gcut(number, may_turn);
+  REQUIRE(instance.complete);
   const BestPattern best =
       PatternSearch(instance.width, instance.height, {}, instance.blanks).find(instance.values);
   CHECK(best.value == optimum);

@@ -9,6 +9,8 @@
 #include <stdexcept>
 
 #include "render/paper/pdf_finish.h"
+#include "render/paper/png_file.h"
+#include "render/paper/svg_finish.h"
 
 namespace mullion::paper {
 namespace {
@@ -112,7 +114,7 @@ std::string Document::finish() {
   State& state = *state_;
   if (state.pages == 0) throw std::logic_error("a document needs a page");
   if (state.format == Format::png) {
-    cairo_surface_write_to_png_stream(state.surface, append, &state.bytes);
+    state.bytes = png_file(state.surface, state.info.png_dpi);
   } else {
     cairo_show_page(state.context);
   }
@@ -122,7 +124,15 @@ std::string Document::finish() {
     throw std::runtime_error(std::string("the page could not be drawn: ") +
                              cairo_status_to_string(status));
   }
-  return state.format == Format::pdf ? finish_pdf(state.bytes) : std::move(state.bytes);
+  switch (state.format) {
+    case Format::pdf:
+      return finish_pdf(state.bytes);
+    case Format::svg:
+      return finish_svg(state.bytes);
+    case Format::png:
+      break;
+  }
+  return std::move(state.bytes);
 }
 
 }  // namespace mullion::paper

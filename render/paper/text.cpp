@@ -23,6 +23,8 @@ Layout lay_text(cairo_t* context, const std::string& text, const TextStyle& styl
   cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
   pango_cairo_context_set_font_options(pango_layout_get_context(layout.get()), options);
   cairo_font_options_destroy(options);
+  // Else letters stand on whole points.
+  pango_context_set_round_glyph_positions(pango_layout_get_context(layout.get()), FALSE);
 
   PangoFontDescription* font = pango_font_description_new();
   pango_font_description_set_family_static(font, style.family);

@@ -94,26 +94,6 @@ Bounds common(const Bounds& a, const Bounds& b) {
           std::min(a.bottom, b.bottom)};
 }
 
-// Cuts the stroke off at the box (Liang and Barsky's parametric clipping); false: nothing is left.
-bool cut_off(Stroke& stroke, const Bounds& box) {
-  const double dx = stroke.to.x - stroke.from.x, dy = stroke.to.y - stroke.from.y;
-  double enter = 0, leave = 1;
-  const auto side = [&](double direction, double room) {
-    if (direction == 0) return room >= 0;
-    const double t = room / direction;
-    direction < 0 ? enter = std::max(enter, t) : leave = std::min(leave, t);
-    return true;
-  };
-  const Spot from = stroke.from;
-  if (!side(-dx, from.x - box.left) || !side(dx, box.right - from.x) ||
-      !side(-dy, from.y - box.top) || !side(dy, box.bottom - from.y) || enter > leave) {
-    return false;
-  }
-  stroke.from = {from.x + enter * dx, from.y + enter * dy};
-  stroke.to = {from.x + leave * dx, from.y + leave * dy};
-  return true;
-}
-
 std::string colour_of(const pugi::xml_node& node) {
   std::vector<double> parts = numbers_of(node.attribute("color").value());
   if (parts.size() == 1) parts = {parts[0], parts[0], parts[0]};
@@ -172,7 +152,9 @@ class PageReader {
       for (std::size_t i = 1; i < line.size(); ++i) {
         stroke.from = line[i - 1];
         stroke.to = line[i];
-        if (cut_off(stroke, clips_.back())) page_.strokes.push_back(stroke);
+        if (clip_to_box(stroke, {clips_.back().left, clips_.back().top},
+                        {clips_.back().right, clips_.back().bottom}))
+          page_.strokes.push_back(stroke);
       }
     }
   }
@@ -234,6 +216,26 @@ DrawnPage drawn_svg(const std::string& path) {
   const std::string copy = path + ".librsvg.pdf";
   checked({"rsvg-convert", "-f", "pdf", "-o", copy, path});
   return drawn_pages(copy).at(0);
+}
+
+// Liang and Barsky's parametric clipping.
+bool clip_to_box(Stroke& stroke, Spot upper_left, Spot lower_right) {
+  const double dx = stroke.to.x - stroke.from.x, dy = stroke.to.y - stroke.from.y;
+  double enter = 0, leave = 1;
+  const auto side = [&](double direction, double room) {
+    if (direction == 0) return room >= 0;
+    const double t = room / direction;
+    direction < 0 ? enter = std::max(enter, t) : leave = std::min(leave, t);
+    return true;
+  };
+  const Spot from = stroke.from;
+  if (!side(-dx, from.x - upper_left.x) || !side(dx, lower_right.x - from.x) ||
+      !side(-dy, from.y - upper_left.y) || !side(dy, lower_right.y - from.y) || enter > leave) {
+    return false;
+  }
+  stroke.from = {from.x + enter * dx, from.y + enter * dy};
+  stroke.to = {from.x + leave * dx, from.y + leave * dy};
+  return true;
 }
 
 std::string text_of(const DrawnPage& page) {

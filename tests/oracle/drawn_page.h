@@ -45,6 +45,9 @@ enum class Reader { mupdf, poppler };
 std::vector<DrawnPage> drawn_pages(const std::string& path, Reader reader = Reader::mupdf);
 DrawnPage drawn_svg(const std::string& path);  // by librsvg
 
+// Cuts the stroke off at the box; false where nothing of it is left.
+bool clip_to_box(Stroke& stroke, Spot upper_left, Spot lower_right);
+
 // The labels' texts of a page, one a line.
 std::string text_of(const DrawnPage& page);
 

@@ -1,0 +1,183 @@
+#include "tests/oracle/joined_sheets.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <map>
+#include <optional>
+#include <stdexcept>
+#include <string>
+
+namespace oracle {
+namespace {
+
+struct Place {
+  int row = 0, column = 0;
+  auto operator<=>(const Place&) const = default;
+};
+
+// The marks of one join, by rising place along it.
+struct Join {
+  bool upright = false;
+  double at = 0;
+  std::vector<Spot> marks;
+};
+
+struct Sheet {
+  const DrawnPage* page = nullptr;
+  std::optional<Join> left, right, top, bottom;
+  Spot moved;
+};
+
+std::optional<Place> place_of(const DrawnPage& page) {
+  for (const Label& label : page.labels) {
+    Place place;
+    if (std::sscanf(label.text.c_str(), "Sheet %d-%d", &place.row, &place.column) == 2)
+      return place;
+  }
+  return std::nullopt;
+}
+
+bool is_upright(const Stroke& s) {
+  return std::abs(s.from.x - s.to.x) < 1e-3;
+}
+bool is_level(const Stroke& s) {
+  return std::abs(s.from.y - s.to.y) < 1e-3;
+}
+
+// Short solid strokes that cross the join at right angles.
+std::vector<Spot> marks_on(const DrawnPage& page, const Stroke& join, bool upright) {
+  std::vector<Spot> marks;
+  for (const Stroke& s : page.strokes) {
+    if (s.dashed || (upright ? !is_level(s) : !is_upright(s))) continue;
+    const double length = std::hypot(s.to.x - s.from.x, s.to.y - s.from.y);
+    if (length < 6 || length > 17 || std::abs(s.width - join.width) > 1e-3) continue;
+    const auto [low, high] =
+        upright ? std::minmax(s.from.x, s.to.x) : std::minmax(s.from.y, s.to.y);
+    const double at = upright ? join.from.x : join.from.y;
+    const double along = upright ? s.from.y : s.from.x;
+    const auto [start, end] =
+        upright ? std::minmax(join.from.y, join.to.y) : std::minmax(join.from.x, join.to.x);
+    if (low > at - 0.5 || high < at + 0.5 || along < start || along > end) continue;
+    marks.push_back(upright ? Spot{at, along} : Spot{along, at});
+  }
+  std::sort(marks.begin(), marks.end(), [](Spot a, Spot b) { return a.x + a.y < b.x + b.y; });
+  return marks;
+}
+
+Sheet sheet_of(const DrawnPage& page) {
+  Sheet sheet{&page, {}, {}, {}, {}, {}};
+  for (const Stroke& s : page.strokes) {
+    if (!s.dashed || (!is_upright(s) && !is_level(s))) continue;
+    const bool upright = is_upright(s);
+    const std::vector<Spot> marks = marks_on(page, s, upright);
+    if (marks.size() != 2) continue;
+    const Join join{upright, upright ? s.from.x : s.from.y, marks};
+    const bool before = join.at < (upright ? page.width : page.height) / 2;
+    auto& side =
+        upright ? (before ? sheet.left : sheet.right) : (before ? sheet.top : sheet.bottom);
+    if (side) throw std::runtime_error("a sheet shows two joins on one side");
+    side = join;
+  }
+  return sheet;
+}
+
+const Join& needed(const std::optional<Join>& join, Place place, const char* side) {
+  if (join) return *join;
+  throw std::runtime_error("sheet " + std::to_string(place.row) + "-" +
+                           std::to_string(place.column) + " shows no join on its " + side);
+}
+
+// How far `marks` have to move to lie on `onto`.
+Spot move_between(const Join& marks, const Join& onto) {
+  Spot by;
+  for (int i = 0; i < 2; ++i) {
+    by.x += (onto.marks[i].x - marks.marks[i].x) / 2;
+    by.y += (onto.marks[i].y - marks.marks[i].y) / 2;
+  }
+  return by;
+}
+
+double misfit(const Join& a, Spot a_moved, const Join& b, Spot b_moved) {
+  double worst = 0;
+  for (int i = 0; i < 2; ++i) {
+    worst = std::max(worst, std::hypot(a.marks[i].x + a_moved.x - b.marks[i].x - b_moved.x,
+                                       a.marks[i].y + a_moved.y - b.marks[i].y - b_moved.y));
+  }
+  return worst;
+}
+
+// What the sheet shows between its joins, a little beyond them, moved to its place.
+void add_strokes(const Sheet& sheet, DrawnPage& whole) {
+  constexpr double beyond = 2;
+  const double left = sheet.left ? sheet.left->at - beyond : -1e9;
+  const double right = sheet.right ? sheet.right->at + beyond : 1e9;
+  const double top = sheet.top ? sheet.top->at - beyond : -1e9;
+  const double bottom = sheet.bottom ? sheet.bottom->at + beyond : 1e9;
+  for (Stroke s : sheet.page->strokes) {
+    if (!clip_to_box(s, {left, top}, {right, bottom})) continue;
+    s.from = {s.from.x + sheet.moved.x, s.from.y + sheet.moved.y};
+    s.to = {s.to.x + sheet.moved.x, s.to.y + sheet.moved.y};
+    whole.strokes.push_back(s);
+  }
+}
+
+JoinedSheets joined(std::map<Place, Sheet>& sheets) {
+  JoinedSheets out;
+  for (auto& [place, sheet] : sheets) {
+    out.rows = std::max(out.rows, place.row);
+    out.columns = std::max(out.columns, place.column);
+  }
+  if (sheets.size() != static_cast<std::size_t>(out.rows) * out.columns) {
+    throw std::runtime_error("sheets are missing");
+  }
+  for (auto& [place, sheet] : sheets) {
+    const auto [row, column] = place;
+    if (column > 1) {
+      const Sheet& before = sheets.at({row, column - 1});
+      const Join& here = needed(sheet.left, place, "left");
+      const Join& there = needed(before.right, {row, column - 1}, "right");
+      const Spot by = move_between(here, there);
+      sheet.moved = {before.moved.x + by.x, before.moved.y + by.y};
+      out.worst_mark = std::max(out.worst_mark, misfit(here, sheet.moved, there, before.moved));
+    }
+    if (row > 1) {
+      const Sheet& above = sheets.at({row - 1, column});
+      const Join& here = needed(sheet.top, place, "top");
+      const Join& there = needed(above.bottom, {row - 1, column}, "bottom");
+      if (column == 1) {
+        const Spot by = move_between(here, there);
+        sheet.moved = {above.moved.x + by.x, above.moved.y + by.y};
+      }
+      out.worst_mark = std::max(out.worst_mark, misfit(here, sheet.moved, there, above.moved));
+    }
+    if (row == 1 && column < out.columns) {
+      out.joins_x.push_back(needed(sheet.right, place, "right").at + sheet.moved.x);
+    }
+    if (column == 1 && row < out.rows) {
+      out.joins_y.push_back(needed(sheet.bottom, place, "bottom").at + sheet.moved.y);
+    }
+    add_strokes(sheet, out.whole);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<JoinedSheets> join_sheets(const std::vector<DrawnPage>& pages) {
+  std::vector<JoinedSheets> boards;
+  std::map<Place, Sheet> sheets;
+  for (const DrawnPage& page : pages) {
+    const std::optional<Place> place = place_of(page);
+    if (!place) continue;
+    if (*place == Place{1, 1} && !sheets.empty()) {
+      boards.push_back(joined(sheets));
+      sheets.clear();
+    }
+    sheets.emplace(*place, sheet_of(page));
+  }
+  if (!sheets.empty()) boards.push_back(joined(sheets));
+  return boards;
+}
+
+}  // namespace oracle

@@ -1,99 +1,100 @@
 #include "engine/solver/elimination.h"
 
 #include <algorithm>
+#include <functional>
+#include <queue>
+#include <utility>
+
+#include "engine/solver/batch.h"
 
 namespace mullion::solver {
+namespace {
 
-Linear collect(std::vector<Linear::Term> terms, Rational constant) {
-  std::sort(terms.begin(), terms.end(),
-            [](const auto& a, const auto& b) { return a.variable < b.variable; });
-  std::vector<Linear::Term> sums;
-  for (Linear::Term& term : terms) {
-    if (!sums.empty() && sums.back().variable == term.variable) {
-      sums.back().coefficient += term.coefficient;
-    } else {
-      if (!sums.empty() && sums.back().coefficient.is_zero()) sums.pop_back();
-      sums.push_back(std::move(term));
-    }
-  }
-  if (!sums.empty() && sums.back().coefficient.is_zero()) sums.pop_back();
-  return {std::move(sums), std::move(constant)};
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
 }
 
-Elimination::Elimination(int variable_count)
-    : expression_(index(variable_count)), users_(index(variable_count)) {}
+}  // namespace
+
+Elimination::Elimination(int variable_count) : Elimination(variable_count, variable_count) {}
+
+Elimination::Elimination(int variable_count, int pivot_limit)
+    : pivot_limit_(pivot_limit), order_(at(variable_count), -1), scratch_(at(variable_count)) {}
 
 int Elimination::add_variable() {
-  expression_.emplace_back();
-  users_.emplace_back();
+  if (pivot_limit_ == variable_count()) ++pivot_limit_;
+  order_.push_back(-1);
+  scratch_.emplace_back();
   return variable_count() - 1;
 }
 
+bool Elimination::add(std::vector<Linear> forms) {
+  if (!pivots_.empty()) {
+    for (Linear& form : forms) form = reduce(form);
+  }
+  Batch batch(std::move(forms), pivot_limit_, variable_count());
+  for (int number = batch.take_shortest(); number >= 0; number = batch.take_shortest()) {
+    const Linear& row = batch.row(number);
+    if (row.is_constant() && !row.constant().is_zero()) return false;
+    const Linear::Term* pivot = batch.best_pivot(number);
+    if (pivot == nullptr) continue;
+    const int variable = pivot->variable;
+    Linear value = row * (Rational(-1) / pivot->coefficient);
+    value.add(Linear(Variable{variable}), 1);
+    batch.substitute(variable, value);
+    substitute(variable, std::move(value));
+  }
+  return true;
+}
+
+void Elimination::substitute(int variable, Linear value) {
+  order_[at(variable)] = pivot_count();
+  pivots_.push_back({variable, std::move(value)});
+}
+
 Linear Elimination::reduce(const Linear& form) const {
-  std::vector<Linear::Term> terms;
+  const bool is_reduced = std::none_of(form.terms().begin(), form.terms().end(),
+                                       [&](const auto& term) { return is_pivot(term.variable); });
+  if (is_reduced) return form;
+
+  std::priority_queue<int, std::vector<int>, std::greater<>> waiting;  // places in pivots_
+  std::vector<int> left;
   Rational constant = form.constant();
-  for (const Linear::Term& term : form.terms()) {
-    const auto& expression = expression_[index(term.variable)];
-    if (!expression) {
-      terms.push_back(term);
-      continue;
+  const auto add = [&](const Linear& part, const Rational& factor) {
+    for (const Linear::Term& term : part.terms()) {
+      Rational& coefficient = scratch_[at(term.variable)];
+      if (coefficient.is_zero()) {
+        if (is_pivot(term.variable)) {
+          waiting.push(order_[at(term.variable)]);
+        } else {
+          left.push_back(term.variable);
+        }
+      }
+      coefficient += term.coefficient * factor;
     }
-    constant += term.coefficient * expression->constant();
-    for (const Linear::Term& inner : expression->terms()) {
-      terms.push_back({inner.variable, term.coefficient * inner.coefficient});
-    }
+  };
+  add(form, 1);
+  while (!waiting.empty()) {
+    const Pivot& pivot = pivots_[at(waiting.top())];
+    waiting.pop();
+    const Rational factor = std::exchange(scratch_[at(pivot.variable)], Rational());
+    if (factor.is_zero()) continue;
+    constant += pivot.value.constant() * factor;
+    add(pivot.value, factor);
   }
-  return collect(std::move(terms), std::move(constant));
+  std::sort(left.begin(), left.end());
+  std::vector<Linear::Term> terms;
+  for (const int variable : left) {
+    Rational coefficient = std::exchange(scratch_[at(variable)], Rational());
+    if (!coefficient.is_zero()) terms.push_back({variable, std::move(coefficient)});
+  }
+  return {std::move(terms), std::move(constant)};
 }
 
-// The variable that stands in the fewest expressions, so that the fewest grow.
-int Elimination::choose_pivot(const Linear& form) const {
-  int best = -1;
-  for (const Linear::Term& term : form.terms()) {
-    if (best < 0 || users_[index(term.variable)].size() < users_[index(best)].size()) {
-      best = term.variable;
-    }
+void Elimination::back_substitute(std::vector<Rational>& values) const {
+  for (auto pivot = pivots_.rbegin(); pivot != pivots_.rend(); ++pivot) {
+    values[at(pivot->variable)] = evaluate(pivot->value, values);
   }
-  return best;
-}
-
-Elimination::Outcome Elimination::insert(const Linear& form) {
-  const Linear reduced = reduce(form);
-  if (reduced.is_constant()) {
-    return reduced.constant().is_zero() ? Outcome::redundant : Outcome::inconsistent;
-  }
-  const int pivot = choose_pivot(reduced);
-  const Rational coefficient = reduced.coefficient(Variable{pivot});
-  Linear expression = reduced * (Rational(-1) / coefficient);
-  expression.add(Linear(Variable{pivot}), 1);
-
-  std::vector<int> users = std::move(users_[index(pivot)]);
-  users_[index(pivot)].clear();
-  std::sort(users.begin(), users.end());
-  users.erase(std::unique(users.begin(), users.end()), users.end());
-  std::vector<int> changed{pivot};
-  for (const int user : users) {
-    Linear& other = *expression_[index(user)];
-    const Rational share = other.coefficient(Variable{pivot});
-    if (share.is_zero()) continue;
-    other.add(Linear(Variable{pivot}), -share);
-    other.add(expression, share);
-    changed.push_back(user);
-  }
-  for (const Linear::Term& term : expression.terms()) {
-    auto& list = users_[index(term.variable)];
-    list.insert(list.end(), changed.begin(), changed.end());
-  }
-  expression_[index(pivot)] = std::move(expression);
-  return Outcome::solved;
-}
-
-std::vector<Rational> Elimination::complete(const std::vector<Rational>& free_values) const {
-  std::vector<Rational> values = free_values;
-  for (std::size_t i = 0; i < expression_.size(); ++i) {
-    if (expression_[i]) values[i] = evaluate(*expression_[i], free_values);
-  }
-  return values;
 }
 
 }  // namespace mullion::solver

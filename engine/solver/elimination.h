@@ -1,12 +1,13 @@
 #pragma once
 
-// A set of linear equations, solved as they come.
+// Linear equations solved one after the other, exactly.
 //
-// Every equation that says something new expresses one of its variables by the others; all such
-// expressions are kept free of solved variables (reduced row echelon form), so that reducing a
-// form once leaves only free variables. Exact.
+// Each equation becomes a pivot, `variable = the rest`; the rest may hold variables that become
+// pivots later, so the whole is triangular and stays sparse. Of a batch of equations the shortest
+// goes first, on its least used variable: the rule of H. M. Markowitz, "The elimination form of the
+// inverse and its application to linear programming", Management Science 3(3), 1957, in its
+// simplest form. An object must not be used by two threads at once, not even for reading.
 
-#include <optional>
 #include <vector>
 
 #include "engine/solver/linear.h"
@@ -16,35 +17,40 @@ namespace mullion::solver {
 class Elimination {
  public:
   explicit Elimination(int variable_count);
+  // Variables from `pivot_limit` on are parameters: they never become pivots, and an equation left
+  // with parameters alone is ignored.
+  Elimination(int variable_count, int pivot_limit);
 
-  enum class Outcome {
-    solved,        // expressed a variable
-    redundant,     // followed from the equations before it
-    inconsistent,  // contradicts them; nothing was changed
-  };
-  // Adds the equation form = 0.
-  Outcome insert(const Linear& form);
+  // Adds `form == 0` for every form. False where that contradicts what was known or one another;
+  // the object is of no further use then.
+  bool add(std::vector<Linear> forms);
 
-  // The same form over free variables alone.
+  // Adds `variable == value`; neither the variable nor any in `value` is a pivot.
+  void substitute(int variable, Linear value);
+
+  // The form over variables that are no pivots.
   Linear reduce(const Linear& form) const;
 
-  bool is_free(int variable) const { return !expression_[index(variable)]; }
-  int variable_count() const { return static_cast<int>(expression_.size()); }
+  bool is_pivot(int variable) const { return order_[static_cast<std::size_t>(variable)] >= 0; }
+  int pivot_count() const { return static_cast<int>(pivots_.size()); }
+  int variable_count() const { return static_cast<int>(order_.size()); }
+  // No variable is free.
+  bool is_settled() const { return pivot_count() == variable_count(); }
   int add_variable();
 
-  // All variables where the free ones have the values given for them; those of solved variables in
-  // `free_values` are not looked at.
-  std::vector<Rational> complete(const std::vector<Rational>& free_values) const;
+  // Overwrites in `values` those of all pivots; the others are read from it.
+  void back_substitute(std::vector<Rational>& values) const;
 
  private:
-  static std::size_t index(int variable) { return static_cast<std::size_t>(variable); }
-  int choose_pivot(const Linear& form) const;
+  struct Pivot {
+    int variable;
+    Linear value;
+  };
 
-  std::vector<std::optional<Linear>> expression_;  // by variable: what it equals; nothing: free
-  std::vector<std::vector<int>> users_;  // by free variable: solved ones that may contain it
+  int pivot_limit_;
+  std::vector<Pivot> pivots_;
+  std::vector<int> order_;                 // by variable: its place in pivots_, or -1
+  mutable std::vector<Rational> scratch_;  // by variable; all zero between calls
 };
-
-// Sums terms that may name a variable more than once, in any order.
-Linear collect(std::vector<Linear::Term> terms, Rational constant);
 
 }  // namespace mullion::solver

@@ -1,48 +1,27 @@
 #pragma once
 
-// A system in the form in which it is solved: equations, inequalities, preferences by level.
+// All levels of one component, one after the other.
 
-#include <map>
 #include <tl/expected.hpp>
 #include <vector>
 
-#include "engine/solver/level.h"
-#include "engine/solver/solve.h"
+#include "engine/solver/rules.h"
 
 namespace mullion::solver {
 
-class Hierarchy {
- public:
-  explicit Hierarchy(const System& system);
-
-  // A further required equation form = 0, not part of the system. False where it contradicts the
-  // required equations or says nothing new.
-  bool hold(const Linear& form);
-
-  // The form over what the required equations leave free.
-  Linear reduce(const Linear& form) const { return required_.reduce(form); }
-
-  tl::expected<Solution, Conflict> solve() const;
-
- private:
-  struct Inequality {
-    Linear form;          // at least zero
-    int constraint = -1;  // its number in the system
-    int sign = 1;         // -1: the constraint is its negative
-  };
-  using Point = std::vector<Rational>;
-
-  void take(const Constraint& constraint, int number);
-  void take_equation(const Linear& form, int number);
-  tl::expected<Point, Conflict> solve_with(const std::vector<std::size_t>& working) const;
-  Conflict conflict_of(const Linear& combined, std::vector<Conflict::Part> parts) const;
-
-  int system_variables_ = 0;
-  Elimination required_;
-  std::vector<std::pair<int, Linear>> independent_;  // equations that solved something
-  std::vector<Inequality> inequalities_;
-  std::map<int, std::vector<Preference>> levels_;
-  std::vector<Conflict> contradictions_;  // the first, if any
+struct Optimum {
+  std::vector<Rational> values;      // by variable of the space
+  std::vector<std::size_t> working;  // the inequalities that had to be looked at
 };
+
+// The best point of a space that satisfies the rules' required inequalities, level by level, and
+// then the one with the least sum of squares of the rules' variables. The space holds the rules'
+// equations already. The error is the working set that cannot hold.
+//
+// Inequalities enter a working set when a best point without them breaks them. That point is unique
+// at every step, so the working set does not depend on any order.
+tl::expected<Optimum, std::vector<std::size_t>> optimise(const Elimination& space,
+                                                         const Rules& rules,
+                                                         std::vector<std::size_t> working = {});
 
 }  // namespace mullion::solver

@@ -1,183 +1,165 @@
 #include "engine/solver/level.h"
 
-#include <algorithm>
 #include <map>
-#include <numeric>
-#include <stdexcept>
+
+#include "engine/solver/block.h"
+#include "engine/solver/partition.h"
 
 namespace mullion::solver {
 namespace {
 
-// The preferences that still have something free in them, over free variables alone.
-std::vector<Preference> reduced(const Elimination& space,
-                                const std::vector<Preference>& preferences) {
-  std::vector<Preference> out;
-  for (const Preference& preference : preferences) {
-    Linear form = space.reduce(preference.form);
-    if (!form.is_constant()) out.push_back({std::move(form), preference.weight});
-  }
-  return out;
-}
+// A level over the free variables of a space, without what is constant there.
+struct Reduced {
+  std::vector<Linear> zero, at_least, required;
+  std::vector<std::size_t> zero_index, at_least_index;  // in the level
+};
 
-// Half the gradient of the weighted sum of squares, as one form per free variable.
-std::map<int, Linear> gradient(const std::vector<Preference>& preferences) {
-  std::map<int, std::vector<Linear::Term>> terms;
-  std::map<int, Rational> constants;
-  for (const Preference& preference : preferences) {
-    for (const Linear::Term& by : preference.form.terms()) {
-      const Rational factor = preference.weight * by.coefficient;
-      auto& sum = terms[by.variable];
-      for (const Linear::Term& term : preference.form.terms()) {
-        sum.push_back({term.variable, factor * term.coefficient});
-      }
-      constants[by.variable] += factor * preference.form.constant();
+struct BlockParts {
+  std::vector<std::size_t> zero, at_least, required;  // in the reduced level
+};
+
+std::vector<BlockParts> blocks_of(const Reduced& reduced, int variable_count) {
+  Partition partition(variable_count);
+  for (const auto* forms : {&reduced.zero, &reduced.at_least, &reduced.required}) {
+    for (const Linear& form : *forms) partition.join(form);
+  }
+  std::vector<BlockParts> blocks;
+  std::vector<int> block_of(static_cast<std::size_t>(variable_count), -1);
+  const auto block = [&](const Linear& form) -> BlockParts& {
+    int& number = block_of[static_cast<std::size_t>(partition.part_of(form))];
+    if (number < 0) {
+      number = static_cast<int>(blocks.size());
+      blocks.emplace_back();
     }
-  }
-  std::map<int, Linear> out;
-  for (auto& [variable, sum] : terms) {
-    out.emplace(variable, collect(std::move(sum), constants[variable]));
-  }
-  return out;
-}
-
-// The minimisers of a sum of squares are the solutions of gradient = 0, which always has some.
-void insert_minimisers(Elimination& space, const std::vector<Preference>& preferences) {
-  for (const auto& [variable, form] : gradient(reduced(space, preferences))) space.insert(form);
-}
-
-// Groups preferences that share no free variable with any other group.
-std::vector<std::vector<Preference>> components(std::vector<Preference> preferences) {
-  std::vector<std::size_t> parent(preferences.size());
-  std::iota(parent.begin(), parent.end(), std::size_t{0});
-  const auto find = [&](std::size_t i) {
-    while (parent[i] != i) i = parent[i] = parent[parent[i]];
-    return i;
+    return blocks[static_cast<std::size_t>(number)];
   };
-  std::map<int, std::size_t> owner;
-  for (std::size_t i = 0; i < preferences.size(); ++i) {
-    for (const Linear::Term& term : preferences[i].form.terms()) {
-      const auto [entry, is_new] = owner.emplace(term.variable, i);
-      if (!is_new) parent[find(i)] = find(entry->second);
-    }
+  for (std::size_t i = 0; i < reduced.zero.size(); ++i) block(reduced.zero[i]).zero.push_back(i);
+  for (std::size_t i = 0; i < reduced.at_least.size(); ++i) {
+    block(reduced.at_least[i]).at_least.push_back(i);
   }
-  std::map<std::size_t, std::vector<Preference>> groups;
-  for (std::size_t i = 0; i < preferences.size(); ++i) {
-    groups[find(i)].push_back(std::move(preferences[i]));
+  for (std::size_t i = 0; i < reduced.required.size(); ++i) {
+    block(reduced.required[i]).required.push_back(i);
   }
-  std::vector<std::vector<Preference>> out;
-  for (auto& [root, group] : groups) out.push_back(std::move(group));
-  return out;
+  return blocks;
 }
 
-// Where all preferences of a component can hold at once they are equations; else least squares.
-void optimise_freely(Elimination& space, const std::vector<Preference>& preferences) {
-  for (const std::vector<Preference>& component : components(reduced(space, preferences))) {
-    Elimination trial(space.variable_count());
-    const bool all_hold =
-        std::none_of(component.begin(), component.end(), [&](const Preference& preference) {
-          return trial.insert(preference.form) == Elimination::Outcome::inconsistent;
-        });
-    if (all_hold) {
-      for (const Preference& preference : component) space.insert(preference.form);
-    } else {
-      insert_minimisers(space, component);
-    }
-  }
-}
-
-class ActiveSet {
+class Optimiser {
  public:
-  ActiveSet(const Elimination& space, const std::vector<Preference>& preferences,
-            const std::vector<Linear>& inequalities, std::vector<Rational>& point)
-      : space_(space), preferences_(preferences), inequalities_(inequalities), point_(point) {}
+  Optimiser(const Elimination& space, const Level& level) : level_(level), local_(space) {
+    optimum_.missed.resize(level.at_least.size(), false);
+    take(space);
+  }
 
-  void run() {
-    const std::size_t most_steps = 1000 + 200 * inequalities_.size();
-    for (std::size_t step = 0; step < most_steps; ++step) {
-      const std::vector<Rational> target = minimiser_with_active_held();
-      if (target == point_) {
-        const int drop = active_with_negative_multiplier();
-        if (drop < 0) return;
-        active_.erase(active_.begin() + drop);
-      } else {
-        move_towards(target);
-      }
+  std::optional<LevelOptimum> run(int variable_count) {
+    if (impossible_) return std::nullopt;
+    for (const BlockParts& parts : blocks_of(reduced_, variable_count)) {
+      if (parts.zero.empty() && parts.at_least.empty()) continue;
+      const auto result = optimise_block(localised(parts));
+      if (!result) return std::nullopt;
+      record(parts, *result);
     }
-    throw std::logic_error("the layout's preferences did not settle");
+    return std::move(optimum_);
   }
 
  private:
-  std::vector<Rational> minimiser_with_active_held() const {
-    Elimination trial = space_;
-    for (const std::size_t i : active_) trial.insert(inequalities_[i]);
-    insert_minimisers(trial, preferences_);
-    return trial.complete(point_);
-  }
-
-  void move_towards(const std::vector<Rational>& target) {
-    Rational length = 1;
-    std::size_t blocking = inequalities_.size();
-    for (std::size_t i = 0; i < inequalities_.size(); ++i) {
-      if (std::find(active_.begin(), active_.end(), i) != active_.end()) continue;
-      const Rational here = evaluate(inequalities_[i], point_);
-      const Rational there = evaluate(inequalities_[i], target);
-      if (there.sign() >= 0) continue;
-      const Rational reach = here / (here - there);
-      if (reach < length) {
-        length = reach;
-        blocking = i;
-      }
-    }
-    for (std::size_t v = 0; v < point_.size(); ++v) {
-      point_[v] += length * (target[v] - point_[v]);
-    }
-    if (blocking < inequalities_.size()) {
-      active_.insert(std::lower_bound(active_.begin(), active_.end(), blocking), blocking);
-    }
-  }
-
-  // Solves gradient = sum of multiplier * inequality's coefficients. Position in `active_` of the
-  // first with a negative multiplier; -1 where there is none.
-  int active_with_negative_multiplier() const {
-    if (active_.empty()) return -1;
-    std::map<int, std::pair<std::vector<Linear::Term>, Rational>> equations;
-    for (std::size_t k = 0; k < active_.size(); ++k) {
-      const Linear form = space_.reduce(inequalities_[active_[k]]);
+  // Numbers variables from 0 in the order in which a block meets them.
+  class Numbering {
+   public:
+    explicit Numbering(const Elimination& space)
+        : number_(static_cast<std::size_t>(space.variable_count()), -1) {}
+    Linear operator()(const Linear& form) {
+      std::vector<Linear::Term> terms;
       for (const Linear::Term& term : form.terms()) {
-        equations[term.variable].first.push_back({static_cast<int>(k), term.coefficient});
+        int& number = number_[static_cast<std::size_t>(term.variable)];
+        if (number < 0) {
+          number = count_++;
+          used_.push_back(term.variable);
+        }
+        terms.push_back({number, term.coefficient});
+      }
+      return collect(std::move(terms), form.constant());
+    }
+    int restart() {
+      for (const int variable : used_) number_[static_cast<std::size_t>(variable)] = -1;
+      used_.clear();
+      return std::exchange(count_, 0);
+    }
+
+   private:
+    std::vector<int> number_;
+    std::vector<int> used_;
+    int count_ = 0;
+  };
+
+  void take(const Elimination& space) {
+    for (std::size_t i = 0; i < level_.zero.size(); ++i) {
+      Linear form = space.reduce(level_.zero[i].form);
+      if (form.is_constant()) continue;
+      reduced_.zero.push_back(std::move(form));
+      reduced_.zero_index.push_back(i);
+    }
+    for (std::size_t i = 0; i < level_.at_least.size(); ++i) {
+      Linear form = space.reduce(level_.at_least[i].form);
+      if (form.is_constant()) {
+        optimum_.missed[i] = form.constant().sign() < 0;
+        continue;
+      }
+      reduced_.at_least.push_back(std::move(form));
+      reduced_.at_least_index.push_back(i);
+    }
+    for (const Linear& required : level_.required) {
+      Linear form = space.reduce(required);
+      if (!form.is_constant()) {
+        reduced_.required.push_back(std::move(form));
+      } else if (form.constant().sign() < 0) {
+        impossible_ = true;
       }
     }
-    for (const auto& [variable, form] : gradient(reduced(space_, preferences_))) {
-      equations[variable].second = -evaluate(form, point_);
-    }
-    Elimination multipliers(static_cast<int>(active_.size()));
-    for (auto& [variable, equation] : equations) {
-      multipliers.insert(Linear(std::move(equation.first), equation.second));
-    }
-    const std::vector<Rational> values =
-        multipliers.complete(std::vector<Rational>(active_.size()));
-    for (std::size_t k = 0; k < values.size(); ++k) {
-      if (values[k].sign() < 0) return static_cast<int>(k);
-    }
-    return -1;
   }
 
-  const Elimination& space_;
-  const std::vector<Preference>& preferences_;
-  const std::vector<Linear>& inequalities_;
-  std::vector<Rational>& point_;
-  std::vector<std::size_t> active_;  // sorted; their forms are zero at the point, independent
+  Block localised(const BlockParts& parts) {
+    Block block;
+    for (const std::size_t i : parts.zero) {
+      block.zero.push_back({local_(reduced_.zero[i]), level_.zero[reduced_.zero_index[i]].weight});
+    }
+    for (const std::size_t i : parts.at_least) {
+      block.at_least.push_back(
+          {local_(reduced_.at_least[i]), level_.at_least[reduced_.at_least_index[i]].weight});
+    }
+    for (const std::size_t i : parts.required)
+      block.required.push_back(local_(reduced_.required[i]));
+    block.variable_count = local_.restart();
+    return block;
+  }
+
+  void record(const BlockParts& parts, const BlockOptimum& result) {
+    std::vector<Linear> equations;
+    for (std::size_t k = 0; k < parts.zero.size(); ++k) {
+      equations.push_back(reduced_.zero[parts.zero[k]] - Linear(result.zero[k]));
+    }
+    for (std::size_t k = 0; k < parts.at_least.size(); ++k) {
+      if (result.missing[k].is_zero()) continue;
+      const std::size_t i = parts.at_least[k];
+      optimum_.missed[reduced_.at_least_index[i]] = true;
+      equations.push_back(reduced_.at_least[i] + Linear(result.missing[k]));
+    }
+    for (std::size_t k = 0; k < parts.required.size(); ++k) {
+      if (result.presses[k]) equations.push_back(reduced_.required[parts.required[k]]);
+    }
+    optimum_.blocks.push_back({std::move(equations), result.is_independent});
+  }
+
+  const Level& level_;
+  Numbering local_;
+  Reduced reduced_;
+  LevelOptimum optimum_;
+  bool impossible_ = false;
 };
 
 }  // namespace
 
-void optimise_level(Elimination& space, const std::vector<Preference>& preferences,
-                    const std::vector<Linear>& inequalities, std::vector<Rational>& point) {
-  if (inequalities.empty()) return optimise_freely(space, preferences);
-  ActiveSet(space, preferences, inequalities, point).run();
-  for (const Preference& preference : preferences) {
-    space.insert(preference.form - Linear(evaluate(preference.form, point)));
-  }
+std::optional<LevelOptimum> optimise_level(const Elimination& space, const Level& level) {
+  return Optimiser(space, level).run(space.variable_count());
 }
 
 }  // namespace mullion::solver

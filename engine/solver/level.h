@@ -1,7 +1,8 @@
 #pragma once
 
-// One level of preferences: least weighted squares over what the levels above left free.
+// One level of preferences: least weighted squares over what is still free.
 
+#include <optional>
 #include <vector>
 
 #include "engine/solver/elimination.h"
@@ -9,18 +10,35 @@
 namespace mullion::solver {
 
 struct Preference {
-  Linear form;  // wanted to be zero
+  Linear form;
   Rational weight = 1;
 };
 
-// Adds to `space` the equations that make the preferences' violations what they are at the optimum.
-// `inequalities` (each form at least zero) hold throughout; `point` satisfies them and `space` when
-// the function is called, and afterwards too, and then is an optimum. Where there are no
-// inequalities `point` is not looked at.
+struct Level {
+  std::vector<Preference> zero;      // wanted to be zero
+  std::vector<Preference> at_least;  // wanted to be at least zero
+  std::vector<Linear> required;      // at least zero in any case
+};
+
+struct LevelOptimum {
+  // Each block has its own variables.
+  struct Block {
+    // What holds at every optimum and nowhere else, the required inequalities apart: forms that are
+    // zero, over the free variables of the space.
+    std::vector<Linear> equations;
+    // Each equation is a preference that holds, whatever value the others would be given.
+    bool is_independent = false;
+  };
+  std::vector<Block> blocks;
+  std::vector<bool> missed;  // by `at_least`: it does not hold
+};
+
+// Nothing where the required inequalities cannot hold. They are looked at only as far as
+// preferences depend on what they restrict.
 //
-// Active-set method for convex quadratic programmes (J. Nocedal and S. J. Wright, "Numerical
-// Optimization", ch. 16), in exact arithmetic.
-void optimise_level(Elimination& space, const std::vector<Preference>& preferences,
-                    const std::vector<Linear>& inequalities, std::vector<Rational>& point);
+// The level falls apart into blocks that share no free variable. A block of equations that can
+// hold together is solved as such; any other by its optimality conditions, of which the
+// inequalities' part is a linear complementarity problem (complementarity.h).
+std::optional<LevelOptimum> optimise_level(const Elimination& space, const Level& level);
 
 }  // namespace mullion::solver

@@ -73,6 +73,22 @@ Linear operator/(Linear a, const Rational& divisor) {
   return std::move(a *= Rational(1) / divisor);
 }
 
+Linear collect(std::vector<Linear::Term> terms, Rational constant) {
+  std::sort(terms.begin(), terms.end(),
+            [](const auto& a, const auto& b) { return a.variable < b.variable; });
+  std::vector<Linear::Term> sums;
+  for (Linear::Term& term : terms) {
+    if (!sums.empty() && sums.back().variable == term.variable) {
+      sums.back().coefficient += term.coefficient;
+    } else {
+      if (!sums.empty() && sums.back().coefficient.is_zero()) sums.pop_back();
+      sums.push_back(std::move(term));
+    }
+  }
+  if (!sums.empty() && sums.back().coefficient.is_zero()) sums.pop_back();
+  return {std::move(sums), std::move(constant)};
+}
+
 Rational evaluate(const Linear& form, const std::vector<Rational>& values) {
   Rational sum = form.constant();
   for (const Linear::Term& term : form.terms()) {

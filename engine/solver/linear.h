@@ -56,6 +56,9 @@ Linear operator*(Linear a, const Rational& factor);
 Linear operator*(const Rational& factor, Linear a);
 Linear operator/(Linear a, const Rational& divisor);
 
+// Sums terms that may name a variable more than once, in any order.
+Linear collect(std::vector<Linear::Term> terms, Rational constant);
+
 // The value of `form` where variable i has values[i].
 Rational evaluate(const Linear& form, const std::vector<Rational>& values);
 

@@ -2,53 +2,88 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 #include <stdexcept>
 
-#include "engine/solver/hierarchy.h"
+#include "engine/solver/content.h"
+#include "engine/solver/refine.h"
 
 namespace mullion::solver {
 namespace {
 
-bool on_lattice(const Rational& value, const Rational& step) {
-  return (value / step).is_integer();
-}
-
-// Holds each form at a multiple of the step, where it is not yet determined: the nearest to its
-// present value.
-void hold_nearest(Hierarchy& hierarchy, const Solution& present, const std::vector<Linear>& forms,
-                  const Rational& step) {
-  for (const Linear& form : forms) {
-    if (hierarchy.reduce(form).is_constant()) continue;
-    hierarchy.hold(form - Linear(nearest_multiple(present.value(form), step)));
+std::vector<std::vector<Preference>> wishes_by_rank(const std::vector<GridMeasure>& measures) {
+  std::map<int, std::vector<Preference>> ranks;
+  for (const GridMeasure& measure : measures) {
+    ranks[measure.rank].push_back({measure.form - Linear(measure.exact), 1});
   }
-}
-
-// As above one by one: where the nearest multiple leaves no solution the other neighbour is taken,
-// and where neither does the form stays off the lattice.
-Solution hold_one_by_one(Hierarchy& hierarchy, Solution present, const std::vector<Linear>& forms,
-                         const Rational& step) {
-  for (const Linear& form : forms) {
-    if (hierarchy.reduce(form).is_constant()) continue;
-    const Rational value = present.value(form);
-    const Rational nearest = nearest_multiple(value, step);
-    const Rational other = nearest < value ? nearest + step : nearest - step;
-    for (const Rational& multiple : {nearest, other}) {
-      Hierarchy trial = hierarchy;
-      trial.hold(form - Linear(multiple));
-      auto solution = trial.solve();
-      if (!solution) continue;
-      hierarchy = std::move(trial);
-      present = std::move(*solution);
-      break;
-    }
-  }
-  return present;
-}
-
-std::map<int, std::vector<Linear>> by_rank(const std::vector<Measure>& measures) {
-  std::map<int, std::vector<Linear>> out;
-  for (const Measure& measure : measures) out[measure.rank].push_back(measure.form);
+  std::vector<std::vector<Preference>> out;
+  for (auto& [rank, wishes] : ranks) out.push_back(std::move(wishes));
   return out;
+}
+
+// `measures` by rising rank; not all are on the grid at the exact solution.
+class ComponentSnapper {
+ public:
+  ComponentSnapper(const Rules& rules, std::vector<Rational> exact,
+                   std::vector<GridMeasure> measures, const Rational& step)
+      : rules_(rules), exact_(std::move(exact)), measures_(std::move(measures)), step_(step) {}
+
+  GridOptimum run() const {
+    std::vector<GridMeasure> measures = measures_;
+    bool proved = true;
+    while (!measures.empty()) {
+      GridOptimum optimum = snapped_to(measures);
+      proved = proved && optimum.proved;
+      if (!optimum.values.empty()) return {std::move(optimum.values), proved};
+      const int highest = measures.back().rank;
+      while (!measures.empty() && measures.back().rank == highest) measures.pop_back();
+    }
+    return {{}, proved};
+  }
+
+ private:
+  // Without values where no point on the grid was found.
+  GridOptimum snapped_to(const std::vector<GridMeasure>& measures) const {
+    Elimination space(rules_.variable_count());
+    space.add(rules_.equations);
+    Lattice lattice(std::move(space), step_);
+    std::vector<GridMeasure> on_grid;
+    for (const GridMeasure& measure : measures) {
+      if (lattice.put_on_grid(measure.form)) on_grid.push_back(measure);
+    }
+    if (on_grid.empty()) return {{}, true};
+    const auto rounded = round_to_grid(lattice, rules_, exact_, wishes_by_rank(on_grid));
+    return refine(rules_, on_grid, rounded ? *rounded : Rounded{{}, 0, lattice, {}, {}});
+  }
+
+  const Rules& rules_;
+  std::vector<Rational> exact_;
+  std::vector<GridMeasure> measures_;
+  Rational step_;
+};
+
+// Numbers of measures that depend on something, by part of the system and then by rising rank.
+std::vector<std::vector<std::size_t>> measures_by_part(const Components& components,
+                                                       const std::vector<Measure>& measures) {
+  std::vector<std::size_t> order(measures.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return measures[a].rank < measures[b].rank;
+  });
+  std::vector<std::vector<std::size_t>> out(components.parts.size());
+  for (const std::size_t i : order) {
+    const Linear& form = measures[i].form;
+    if (form.is_constant()) continue;
+    out[static_cast<std::size_t>(components.part_of_form(form))].push_back(i);
+  }
+  return out;
+}
+
+bool required_rules_hold(const System& system, const Solution& solution) {
+  const auto& rules = system.constraints();
+  return std::all_of(rules.begin(), rules.end(), [&](const Constraint& rule) {
+    return rule.level > 0 || violation(rule, solution.value(rule.form)).is_zero();
+  });
 }
 
 }  // namespace
@@ -56,30 +91,39 @@ std::map<int, std::vector<Linear>> by_rank(const std::vector<Measure>& measures)
 tl::expected<Snapped, Conflict> snap(const System& system, const Solution& exact,
                                      const std::vector<Measure>& measures, const Rational& step) {
   if (step.sign() <= 0) throw std::invalid_argument("a step must be positive");
-  Hierarchy hierarchy(system);
-  Solution present = exact;
-  for (const auto& [rank, forms] : by_rank(measures)) {
-    const bool settled = std::all_of(forms.begin(), forms.end(), [&](const Linear& form) {
-      return on_lattice(present.value(form), step);
-    });
-    if (settled) {
-      hold_nearest(hierarchy, present, forms, step);
-      continue;
+  if (!required_rules_hold(system, exact)) {
+    const auto solution = solve(system);
+    if (!solution) return tl::unexpected(solution.error());
+    throw std::invalid_argument("not the solution of this system");
+  }
+  std::vector<Linear> forms;
+  for (const Measure& measure : measures) forms.push_back(measure.form);
+  const Components components = split(in_order_of_content(system), forms);
+  const auto of_part = measures_by_part(components, measures);
+
+  Snapped out{exact.values, {}, true};
+  for (std::size_t p = 0; p < components.parts.size(); ++p) {
+    const Rules& rules = components.parts[p];
+    std::vector<GridMeasure> local;
+    bool settled = true;
+    for (const std::size_t i : of_part[p]) {
+      local.push_back({components.localise(forms[i]), exact.value(forms[i]), measures[i].rank});
+      settled = settled && (local.back().exact / step).is_integer();
     }
-    Hierarchy together = hierarchy;
-    hold_nearest(together, present, forms, step);
-    if (auto solution = together.solve()) {
-      hierarchy = std::move(together);
-      present = std::move(*solution);
-    } else {
-      present = hold_one_by_one(hierarchy, std::move(present), forms, step);
+    if (settled) continue;
+    std::vector<Rational> values;
+    for (const int v : rules.variables) values.push_back(exact.values[static_cast<std::size_t>(v)]);
+    const GridOptimum optimum =
+        ComponentSnapper(rules, std::move(values), std::move(local), step).run();
+    out.proved = out.proved && optimum.proved;
+    if (optimum.values.empty()) continue;
+    for (std::size_t v = 0; v < rules.variables.size(); ++v) {
+      out.values[static_cast<std::size_t>(rules.variables[v])] = optimum.values[v];
     }
   }
-  Snapped out;
-  for (const Measure& measure : measures) {
-    out.moved.push_back(present.value(measure.form) - exact.value(measure.form));
+  for (const Linear& form : forms) {
+    out.moved.push_back(evaluate(form, out.values) - exact.value(form));
   }
-  out.values = std::move(present.values);
   return out;
 }
 

@@ -1,6 +1,20 @@
 #pragma once
 
 // The best solution of a system of rules in which measures are whole multiples of a step.
+//
+// Required rules hold exactly. Then the levels of preference count as they do in solve.h: the
+// weighted sum of squared violations is least, level by level. Among equals, rank by rank from the
+// lowest, the largest distance of a measure from its exact value is least, then the next largest,
+// and so on; so a remainder ends up in the measures of the highest rank. Variables that no measure
+// depends on follow exactly. Where the exact values are multiples already nothing moves.
+//
+// A measure that cannot be a multiple together with those before it (by rank, then in the order
+// given) is let off: it takes what remains, and the sums still close. Where inequalities leave no
+// point at all the measures of the highest rank are let off, then those of the next.
+//
+// Small systems are searched exactly and say so (`proved`). For large ones the work is bounded, and
+// the result, if not proved, is a good one that satisfies all required rules. The result does not
+// depend on the order of the rules.
 
 #include <tl/expected.hpp>
 #include <vector>
@@ -21,7 +35,8 @@ struct Snapped {
   bool proved = false;           // no better solution exists
 };
 
-// `exact` is the system's solution. Throws std::invalid_argument unless step > 0.
+// `exact` is the system's solution. The error is the system's conflict, where it has no solution at
+// all. Throws std::invalid_argument unless step > 0 and `exact` satisfies the required rules.
 tl::expected<Snapped, Conflict> snap(const System& system, const Solution& exact,
                                      const std::vector<Measure>& measures, const Rational& step);
 

@@ -1,0 +1,186 @@
+#include "engine/solver/rounding.h"
+
+#include "engine/solver/hierarchy.h"
+#include "engine/solver/working_set.h"
+
+namespace mullion::solver {
+namespace {
+
+// Second choices tried, and working sets gone through, before the search gives up.
+constexpr int most_second_choices = 200;
+constexpr int most_working_sets = 20;
+
+struct Stage {
+  int level;
+  const std::vector<Preference>* preferences;
+};
+
+struct State {
+  Lattice lattice;
+  WorkingSet inequalities;
+};
+
+class Rounder {
+ public:
+  Rounder(const Rules& rules, const std::vector<std::vector<Preference>>& ranks)
+      : level_count_(rules.levels.size()) {
+    for (const auto& [level, preferences] : rules.levels) stages_.push_back({level, &preferences});
+    int after = rules.levels.empty() ? 0 : rules.levels.rbegin()->first;
+    for (const auto& preferences : ranks) stages_.push_back({++after, &preferences});
+  }
+
+  // Takes the state through all stages, or returns false.
+  bool run(State& state) {
+    State first = state;
+    if (run_straight(state)) return true;
+    rounded_ = false;
+    state = std::move(first);
+    return run_carefully(state, 0);
+  }
+
+  std::size_t settled() const { return settled_; }
+  const State& at_settled() const { return *at_settled_; }
+
+ private:
+  // Always the nearest value, in all blocks of a level at a time.
+  bool run_straight(State& state) {
+    for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
+      note_settled(state, stage);
+      for (bool is_held = false; !is_held;) {
+        const auto optimum = optimum_at(state, stages_[stage]);
+        if (!optimum) return false;
+        is_held = true;
+        for (const auto& block : optimum->blocks) {
+          if (!hold_nearest(state.lattice, block)) is_held = false;
+        }
+        if (is_held) state.inequalities.leave(stages_[stage].level, *optimum);
+      }
+    }
+    return true;
+  }
+
+  // One equation at a time, with second choices.
+  bool run_carefully(State& state, std::size_t stage) {
+    for (; stage < stages_.size(); ++stage) {
+      note_settled(state, stage);
+      const auto optimum = optimum_at(state, stages_[stage]);
+      if (!optimum) return false;
+      for (const auto& block : optimum->blocks) {
+        if (const Linear* refused = hold(state.lattice, block.equations)) {
+          return try_values_around(*refused, state, stage);
+        }
+      }
+      state.inequalities.leave(stages_[stage].level, *optimum);
+    }
+    return true;
+  }
+
+  bool try_values_around(const Linear& form, State& state, std::size_t stage) {
+    for (const Rational& value : state.lattice.values_around_zero(form)) {
+      State trial = state;
+      trial.lattice.hold_at_zero(form - Linear(value));
+      if (run_carefully(trial, stage)) {
+        state = std::move(trial);
+        return true;
+      }
+      if (++second_choices_ > most_second_choices) return false;
+    }
+    return false;
+  }
+
+  void note_settled(const State& state, std::size_t stage) {
+    if (rounded_ || stage > level_count_) return;
+    settled_ = stage;
+    at_settled_ = state;
+  }
+
+  static std::optional<LevelOptimum> optimum_at(const State& state, const Stage& stage) {
+    Level level{*stage.preferences, {}, {}};
+    state.inequalities.enter(stage.level, level);
+    for (Linear& form : level.required) form = state.lattice.tightened(form);
+    return optimise_level(state.lattice.space(), level);
+  }
+
+  // Holds a block's equations, and one that the grid does not attain at its nearest value. False
+  // where there was one; what is left of the block is then to be optimised anew.
+  bool hold_nearest(Lattice& lattice, const LevelOptimum::Block& block) {
+    bool is_held = true;
+    for (const Linear& equation : block.equations) {
+      if (lattice.hold_at_zero(equation)) continue;
+      is_held = false;
+      rounded_ = true;
+      if (lattice.space().reduce(equation).is_constant()) break;
+      const Rational nearest = lattice.values_around_zero(equation).front();
+      lattice.hold_at_zero(equation - Linear(nearest));
+      if (!block.is_independent) break;
+    }
+    return is_held;
+  }
+
+  // The first equation that the grid does not attain; null where all hold.
+  const Linear* hold(Lattice& lattice, const std::vector<Linear>& equations) {
+    for (const Linear& equation : equations) {
+      if (lattice.hold_at_zero(equation)) continue;
+      rounded_ = true;
+      return &equation;
+    }
+    return nullptr;
+  }
+
+  std::size_t level_count_;
+  std::vector<Stage> stages_;
+  bool rounded_ = false;
+  std::size_t settled_ = 0;
+  std::optional<State> at_settled_;
+  int second_choices_ = 0;
+};
+
+// The inequalities that have nothing to spare: what moves is likely to break them.
+std::vector<std::size_t> not_slack(const Rules& rules, const std::vector<Rational>& values) {
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < rules.inequalities.size(); ++i) {
+    if (evaluate(rules.inequalities[i].form, values).sign() <= 0) out.push_back(i);
+  }
+  return out;
+}
+
+// The best values that the state leaves; what they break joins the working set. Empty where the
+// working set leaves none.
+std::vector<Rational> values_at(const State& state, const Rules& rules,
+                                std::vector<std::size_t>& working) {
+  const Elimination& space = state.lattice.space();
+  if (space.is_settled()) {
+    std::vector<Rational> values(static_cast<std::size_t>(space.variable_count()));
+    space.back_substitute(values);
+    extend(working, rules, values);
+    return values;
+  }
+  auto optimum = optimise(space, rules, working);
+  working = optimum ? std::move(optimum->working) : std::move(optimum.error());
+  return optimum ? std::move(optimum->values) : std::vector<Rational>();
+}
+
+}  // namespace
+
+std::optional<Rounded> round_to_grid(const Lattice& lattice, const Rules& rules,
+                                     const std::vector<Rational>& exact,
+                                     const std::vector<std::vector<Preference>>& ranks) {
+  std::vector<std::size_t> working = not_slack(rules, exact);
+  for (int round = 0; round < most_working_sets; ++round) {
+    State state{lattice, WorkingSet(rules, working)};
+    Rounder rounder(rules, ranks);
+    if (!rounder.run(state)) return std::nullopt;
+    std::vector<std::size_t> larger = working;
+    std::vector<Rational> values = values_at(state, rules, larger);
+    if (!values.empty() && larger.size() == working.size()) {
+      const State& settled = rounder.at_settled();
+      return Rounded{std::move(values), rounder.settled(), settled.lattice, std::move(working),
+                     settled.inequalities.missed()};
+    }
+    if (larger.size() == working.size()) return std::nullopt;
+    working = std::move(larger);
+  }
+  return std::nullopt;
+}
+
+}  // namespace mullion::solver

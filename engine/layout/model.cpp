@@ -163,6 +163,7 @@ class Builder {
       if (!stated) {
         free_gaps_[main].push_back(size);
         state_least_bar(size);
+        want(size >= Linear(defaults_.gap.ticks()), level::least_gap);
         want(size == Linear(defaults_.gap.ticks()), level::default_gap);
         continue;
       }

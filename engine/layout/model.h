@@ -21,14 +21,15 @@ enum Axis : int { across = 0, down = 1 };
 namespace level {
 inline constexpr int required = 0;
 inline constexpr int strong_rule = 1;
-inline constexpr int symmetry = 2;     // left = right, top = bottom; alignment within a group
-inline constexpr int equal_parts = 3;  // free gaps of an axis are equal, free sizes of a group too
-inline constexpr int medium_rule = 4;
-inline constexpr int default_gap = 5;
-inline constexpr int fill = 6;           // a group is no larger across than its largest part
-inline constexpr int equal_borders = 7;  // side borders = top border
-inline constexpr int weak_rule = 8;
-inline constexpr int default_border = 9;
+inline constexpr int least_gap = 2;      // a free gap is no narrower than the usual one
+inline constexpr int symmetry = 3;       // left = right, top = bottom; alignment within a group
+inline constexpr int equal_parts = 4;    // free gaps of an axis are equal
+inline constexpr int medium_rule = 5;
+inline constexpr int default_gap = 6;
+inline constexpr int fill = 7;           // a group is no larger across than its largest part
+inline constexpr int equal_borders = 8;  // side borders = top border
+inline constexpr int weak_rule = 9;
+inline constexpr int default_border = 10;
 }  // namespace level
 
 // Where a rule of the system comes from, for messages.

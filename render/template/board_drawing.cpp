@@ -234,8 +234,8 @@ Drawing draw_board_dimensions(const BoardView& view) {
   return drawing;
 }
 
-std::string layer_title(const MatLayer& layer) {
-  return "Layer " + std::to_string(layer.number) +
+std::string layer_title(const MatLayer& layer, const Mat& mat) {
+  return "Layer " + std::to_string(layer.number) + " of " + std::to_string(mat.layers.size()) +
          (layer.board.name.empty() ? "" : ": " + layer.board.name);
 }
 

@@ -26,8 +26,8 @@ paper::Drawing draw_board(const BoardView& view);
 // Running dimensions around the board, from each of its edges.
 paper::Drawing draw_board_dimensions(const BoardView& view);
 
-// "Layer 2: Under-mat"; what a layer is called on every sheet and bookmark.
-std::string layer_title(const MatLayer& layer);
+// "Layer 2 of 3: Under-mat"; what a layer is called on every sheet and bookmark.
+std::string layer_title(const MatLayer& layer, const Mat& mat);
 
 // The pen that draws a layer's cut lines: black for a layer alone, a colour each where overlaid.
 paper::Pen cut_pen_of(const BoardView& view, std::size_t index);

@@ -106,7 +106,8 @@ void draw_piece(Drawing& page, const std::shared_ptr<const Drawing>& board, cons
 
 Overview overview_of(const BoardView& view, const std::vector<Piece>& pieces) {
   Overview overview;
-  overview.title = view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front());
+  overview.title =
+      view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front(), *view.mat);
   for (const Piece& piece : pieces) overview.parts.push_back({piece.name, piece.rect});
   overview.steps = {
       "Measure the rules and the square's diagonals on the first sheet before you go on. Cut out "

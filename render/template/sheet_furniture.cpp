@@ -38,7 +38,8 @@ void draw_legend(paper::Drawing& drawing, const BoardView& view, const paper::Bo
     Pen pen = cut_pen_of(view, i);
     pen.width = 1.5;
     const TextStyle style{9, true, pen.colour, Anchor::left, 0};
-    const std::string title = layer_title(*view.layers[i]) + ", " + view.layers[i]->board.board;
+    const std::string title =
+        layer_title(*view.layers[i], *view.mat) + ", " + view.layers[i]->board.board;
     const std::string shown = paper::fitted(title, box.x + box.width - x - 24, style);
     drawing.stroke(paper::line({x, box.y + 33}, {x + 18, box.y + 33}), pen);
     drawing.text(shown, {x + 22, box.y + 36}, style);
@@ -66,8 +67,7 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   if (view.layers.size() > 1) {
     draw_legend(drawing, view, box);
   } else {
-    const std::string line = layer_title(layer) + " of " + std::to_string(view.mat->layers.size()) +
-                             dot + "board " + layer.board.board;
+    const std::string line = layer_title(layer, *view.mat) + dot + "board " + layer.board.board;
     drawing.text(paper::fitted(line, box.width - 20, strong), {box.x + 18, box.y + 36}, strong);
     drawing.fill(paper::rectangle({box.x, box.y + 27, 12, 10}), {layer.board.colour, 1});
     drawing.stroke(paper::rectangle({box.x, box.y + 27, 12, 10}), {0.4, {0, 0, 0}, {}, 1});
@@ -179,7 +179,8 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
 std::string sheet_subject(const BoardView& view) {
   std::string subject = view.job->reference;
   for (const MatLayer* layer : view.layers) {
-    subject += (subject.empty() ? "" : dot) + layer_title(*layer) + ", " + layer->board.board;
+    subject +=
+        (subject.empty() ? "" : dot) + layer_title(*layer, *view.mat) + ", " + layer->board.board;
   }
   return subject;
 }

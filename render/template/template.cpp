@@ -43,7 +43,7 @@ Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
     const MatLayer& layer = *view.layers.front();
     const auto plot = plot_of(*view.mat, layer, options.kerf);
     if (!plot) return refuse("template-kerf", plot.error());
-    return Pages(1, plot_page(*plot, layer));
+    return Pages(1, plot_page(*plot, mat, layer));
   }
   if (options.corners_only) return corner_pages(view, options);
   if (options.sheet) return tiled_pages(view, options);
@@ -87,8 +87,9 @@ SheetPage board_page(const BoardView& view, const TemplateOptions& options) {
       .place(draw_board(view), placed, "board")
       .place(draw_board_dimensions(view), placed, "dimensions")
       .place(std::move(foot), {}, "check-rules");
-  SheetPage result{
-      page.size, view.layers.size() > 1 ? "All layers" : layer_title(*view.layers[0]), {}};
+  SheetPage result{page.size,
+                   view.layers.size() > 1 ? "All layers" : layer_title(*view.layers[0], *view.mat),
+                   {}};
   result.drawing.place(std::move(content), undoing(options, page.size));
   return result;
 }

@@ -120,7 +120,8 @@ SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const
 Overview overview_of(const BoardView& view, const TemplateOptions& options,
                      const paper::Tiling& tiling) {
   Overview overview;
-  overview.title = view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front());
+  overview.title =
+      view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front(), *view.mat);
   for (std::size_t row = 0; row + 1 < tiling.rows.size(); ++row) {
     for (std::size_t column = 0; column + 1 < tiling.columns.size(); ++column) {
       overview.parts.push_back({sheet_name(row, column),

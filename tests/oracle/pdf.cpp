@@ -78,18 +78,27 @@ PdfLine bounds_of(const PdfStroke& path) {
   return box;
 }
 
-void collect(const pugi::xml_node& parent, PdfPage& page) {
+PdfLine common_part(const PdfLine& a, const PdfLine& b) {
+  return {std::max(a.x1, b.x1), std::max(a.y1, b.y1), std::min(a.x2, b.x2), std::min(a.y2, b.y2)};
+}
+
+void collect(const pugi::xml_node& parent, PdfPage& page, std::vector<PdfLine> clips) {
   for (const pugi::xml_node& node : parent.children()) {
     const std::string name = node.name();
-    if (name == "stroke_path") {
+    if (name == "clip_path") {
+      clips.push_back(common_part(clips.back(), bounds_of(path_of(node))));
+    } else if (name == "pop_clip") {
+      if (clips.size() > 1) clips.pop_back();
+    } else if (name == "stroke_path") {
       page.strokes.push_back(path_of(node));
     } else if (name == "fill_path") {
-      page.fills.push_back(bounds_of(path_of(node)));
+      const bool solid = node.attribute("alpha").as_double(1) == 1;
+      if (solid) page.fills.push_back(bounds_of(path_of(node)));
     } else if (name == "fill_image") {
       const Matrix m = matrix_of(node);
-      page.images.push_back({m.e, m.f, m.e + m.a, m.f + m.d});
+      page.images.push_back(common_part(clips.back(), {m.e, m.f, m.e + m.a, m.f + m.d}));
     } else {
-      collect(node, page);
+      collect(node, page, clips);
     }
   }
 }
@@ -111,7 +120,7 @@ std::vector<PdfPage> read_pdf(const std::string& path) {
     double left = 0, top = 0;
     std::istringstream box(node.attribute("mediabox").as_string());
     box >> left >> top >> page.width >> page.height;
-    collect(node, page);
+    collect(node, page, {{0, 0, page.width, page.height}});
     pages.push_back(std::move(page));
   }
   return pages;

@@ -25,8 +25,8 @@ struct PdfStroke {
 struct PdfPage {
   double width = 0, height = 0;
   std::vector<PdfStroke> strokes;
-  std::vector<PdfLine> fills;   // bounding boxes of filled paths, as diagonals
-  std::vector<PdfLine> images;  // where images lie, as diagonals; upright ones
+  std::vector<PdfLine> fills;   // bounding boxes of opaque filled paths, as diagonals
+  std::vector<PdfLine> images;  // what clips leave of upright images' boxes, as diagonals
 };
 
 // Throws std::runtime_error where the file cannot be read.

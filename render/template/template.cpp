@@ -43,7 +43,7 @@ Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
     const MatLayer& layer = *view.layers.front();
     const auto plot = plot_of(*view.mat, layer, options.kerf);
     if (!plot) return refuse("template-kerf", plot.error());
-    return Pages(1, plot_page(*plot, mat, layer));
+    return Pages(1, plot_page(*plot, *view.mat, layer));
   }
   if (options.corners_only) return corner_pages(view, options);
   if (options.sheet) return tiled_pages(view, options);

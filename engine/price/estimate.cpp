@@ -100,7 +100,7 @@ void Estimator::item(const std::string& what, const Rate& rate, const Quantity& 
 void Estimator::count(const std::optional<Rate>& rate, int number, const std::string& what,
                       const std::string& unit) {
   if (!rate || number == 0) return;
-  item(what, *rate, {number, std::to_string(number) + " " + unit});
+  item(what, *rate, {number, std::to_string(number) + " " + unit + (number == 1 ? "" : "s")});
 }
 
 void Estimator::board(const MatLayer& layer) {
@@ -138,15 +138,15 @@ void Estimator::boards() {
     board(layer);
     if (!layer.board.spacer) ++windows_layers;
   }
-  count(book_.extra_layer, windows_layers - 1, "Further layers", "layers below the top mat");
+  count(book_.extra_layer, windows_layers - 1, "Further layers", "further layer");
 }
 
 void Estimator::openings() {
   int windows = 0;
   for (const MatLayer& layer : mat_.layers) windows += static_cast<int>(layer.windows.size());
-  count(book_.opening, windows, "Openings cut", "windows in all layers");
+  count(book_.opening, windows, "Openings cut", "window");
   shapes();
-  count(book_.groove, static_cast<int>(mat_.grooves.size()), "V-grooves", "grooves");
+  count(book_.groove, static_cast<int>(mat_.grooves.size()), "V-grooves", "groove");
 }
 
 void Estimator::shapes() {
@@ -155,7 +155,7 @@ void Estimator::shapes() {
     for (const MatLayer& layer : mat_.layers) {
       for (const Window& window : layer.windows) windows += window.shape.kind == kind ? 1 : 0;
     }
-    count(rate, windows, "Shaped openings", "shaped windows");
+    count(rate, windows, "Shaped openings", "shaped window");
   }
 }
 
@@ -188,7 +188,7 @@ void Estimator::glazing() {
 }
 
 void Estimator::labour() {
-  if (choices_.minutes) count(book_.labour, *choices_.minutes, "Labour", "minutes");
+  if (choices_.minutes) count(book_.labour, *choices_.minutes, "Labour", "minute");
 }
 
 void Estimator::discount(Money& sum) {

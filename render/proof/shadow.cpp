@@ -5,7 +5,7 @@
 namespace mullion::proof {
 namespace {
 
-constexpr int steps = 10;
+constexpr int steps = 11;
 constexpr double lean = 0.35;  // how far the light moves a shadow to the lower right
 
 }  // namespace

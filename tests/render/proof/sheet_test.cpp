@@ -31,8 +31,8 @@ TEST_CASE("a proof says whose it is, what it measures and what is signed") {
 
 TEST_CASE("no price is shown without a price book") {
   CHECK_FALSE(has(text_of_proof({oracle::gallery("double-mat.xml")}), "EUR"));
-  const std::string priced =
-      text_of_proof({oracle::gallery("double-mat.xml"), "--prices", oracle::gallery("prices.xml")});
+  const std::string priced = text_of_proof(
+      {oracle::gallery("double-mat.xml"), "--prices", oracle::gallery("shop/prices.xml")});
   CHECK(has(priced, "EUR"));
   CHECK(has(priced, "Total"));
   CHECK_FALSE(has(priced, "united inches"));

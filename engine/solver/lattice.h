@@ -30,7 +30,6 @@ class Lattice {
   Lattice(Elimination space, Rational step);
 
   const Elimination& space() const { return space_; }
-  const Rational& step() const { return step_; }
   bool is_on_grid(const Rational& value) const { return (value / step_).is_integer(); }
 
   // Restricts the space to where the form is a multiple of the step. False where there is no such

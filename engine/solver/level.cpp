@@ -1,6 +1,6 @@
 #include "engine/solver/level.h"
 
-#include <map>
+#include <utility>
 
 #include "engine/solver/block.h"
 #include "engine/solver/partition.h"

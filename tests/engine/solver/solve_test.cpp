@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <set>
+#include <string>
 
 #include "tests/engine/solver/random_system.h"
 
@@ -11,6 +13,20 @@ namespace {
 
 Rational at(const Solution& solution, Variable v) {
   return solution.values[static_cast<std::size_t>(v.index)];
+}
+
+// The rules of a conflict, each with its multiplier.
+std::multiset<std::string> texts_of(const System& system, const Conflict& conflict) {
+  std::multiset<std::string> out;
+  for (const auto& part : conflict.parts) {
+    const Constraint& rule = system.constraints()[static_cast<std::size_t>(part.constraint)];
+    std::string text = part.multiplier.to_string() + ":" + rule.form.constant().to_string();
+    for (const auto& term : rule.form.terms()) {
+      text += " " + term.coefficient.to_string() + "*" + std::to_string(term.variable);
+    }
+    out.insert(std::move(text));
+  }
+  return out;
 }
 
 }  // namespace
@@ -135,6 +151,22 @@ TEST_CASE("the order of the rules does not change the solution") {
     CHECK(first->values == second->values);
   }
   CHECK(solved > 100);
+}
+
+TEST_CASE("the order of the rules does not change the conflict") {
+  std::mt19937 random(19);
+  int conflicts = 0;
+  for (int i = 0; i < 400; ++i) {
+    const System system = test::random_system(random, {5, 3, 8, 2, 1});
+    const System other = test::shuffled(system, random);
+    const auto first = solve(system), second = solve(other);
+    REQUIRE(first.has_value() == second.has_value());
+    if (first) continue;
+    ++conflicts;
+    CHECK(first.error().shortfall == second.error().shortfall);
+    CHECK(texts_of(system, first.error()) == texts_of(other, second.error()));
+  }
+  CHECK(conflicts > 100);
 }
 
 TEST_CASE("a conflict is a smallest one and its amounts add up") {

@@ -52,4 +52,18 @@ Length distance_from(BoardEdge edge, const Point& point, const Rect& board) {
   return Length();
 }
 
+Point point_at(BoardEdge edge, Length distance, BoardEdge other, Length other_distance,
+               const Rect& board) {
+  Point point{board.left, board.top};
+  const auto put = [&](BoardEdge from, Length by) {
+    if (from == BoardEdge::top) point.y = board.top + by;
+    if (from == BoardEdge::bottom) point.y = board.bottom - by;
+    if (from == BoardEdge::left) point.x = board.left + by;
+    if (from == BoardEdge::right) point.x = board.right - by;
+  };
+  put(edge, distance);
+  put(other, other_distance);
+  return point;
+}
+
 }  // namespace mullion

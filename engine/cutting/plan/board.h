@@ -46,4 +46,8 @@ BoardEdge edge_at_guide(BoardEdge kept, BladeLean lean);
 // Distance of a point from an edge of the board.
 Length distance_from(BoardEdge edge, const Point& point, const Rect& board);
 
+// The point at these distances from two edges that meet.
+Point point_at(BoardEdge edge, Length distance, BoardEdge other, Length other_distance,
+               const Rect& board);
+
 }  // namespace mullion

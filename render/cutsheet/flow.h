@@ -1,0 +1,51 @@
+#pragma once
+
+// Blocks set one below the other on pages; a block that does not fit goes to the next page.
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "render/paper/document.h"
+
+namespace mullion::cutsheet {
+
+// The text broken into lines of at most `width` points.
+std::vector<std::string> wrapped(const std::string& text, double width,
+                                 const paper::TextStyle& style);
+
+class Flow {
+ public:
+  Flow(paper::PageSize page, std::string title, const std::string& date);
+
+  double width() const;
+  int pages() const { return pages_; }
+
+  using Draw = std::function<void(paper::Canvas&, paper::Spot)>;
+  // `draw` gets the upper left corner of a block of that height.
+  void block(double height, const Draw& draw);
+  // Starts a page unless so much is left, so that a heading is not alone at the foot.
+  void keep(double height);
+  void gap(double height) { y_ += height; }
+  void text(const std::string& text, const paper::TextStyle& style, double indent = 0);
+  // A text with a box to tick before it.
+  void tick(const std::string& text, const paper::TextStyle& style);
+
+  std::string finish();
+
+ private:
+  void next_page();
+
+  paper::PageSize page_;
+  std::string title_;
+  paper::Document document_;
+  paper::Canvas* canvas_ = nullptr;
+  double y_ = 0;
+  int pages_ = 0;
+};
+
+void tick_box(paper::Canvas& canvas, paper::Spot corner, double size);
+
+inline constexpr double line_spacing = 1.3;
+
+}  // namespace mullion::cutsheet

@@ -1,0 +1,121 @@
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "engine/cutting/sheet/json.h"
+#include "engine/cutting/sheet/text.h"
+#include "engine/job/read.h"
+#include "engine/mat/rect.h"
+#include "engine/mat/shape.h"
+#include "mats.h"
+#include "tests/oracle/program.h"
+
+using namespace mullion;
+using nlohmann::json;
+
+namespace {
+
+// One window of the shape, 3 in from each edge of a board 16 x 20 in.
+Mat shaped(ShapeSpec shape) {
+  Mat mat = mats::even(inches(16), inches(20), inches(3));
+  MatLayer& layer = mat.layers.front();
+  Window& window = layer.windows.front();
+  window.shape = shape;
+  window.back_edge = shape_outline(shape, window.back, Length()).value();
+  window.face_edge = shape_outline(shape, window.back, layer.run).value();
+  return mat;
+}
+
+json plan_of(const Mat& mat) {
+  return json::parse(plan_to_json(plan_cutting(mat, default_cutter()).value()));
+}
+
+}  // namespace
+
+TEST_CASE("stepped corners come off the ideal cutter exactly, for a guide on either side") {
+  for (const GuideSide side : {GuideSide::left, GuideSide::right}) {
+    CutterProfile cutter = default_cutter();
+    cutter.side = side;
+    const Mat mat = shaped({ShapeKind::stepped, inches(1), {}, {}, {}});
+    const auto plan = plan_cutting(mat, cutter);
+    const auto outcome = simulator::play(plan_to_json(plan.value()), mats::ideal(cutter));
+    CHECK(outcome.faults.empty());
+    CHECK(outcome.layers[0].back == mats::backs(mat.layers[0]));
+    CHECK(outcome.layers[0].face == mats::faces(mat.layers[0]));
+  }
+}
+
+TEST_CASE("an oval opening is an instruction for an oval cutter, with half-axes and centre") {
+  const json plan = plan_of(shaped({ShapeKind::ellipse, {}, {}, {}, {}}));
+  CHECK(plan["stages"][0]["set_ups"].empty());
+  const json& curve = plan["stages"][0]["curves"][0];
+  CHECK(curve["kind"] == "oval cutter");
+  CHECK(curve["centre"]["from_A"] == "10 in");
+  CHECK(curve["centre"]["from_B"] == "8 in");
+  CHECK(curve["back"]["half_width"] == "5 in");
+  CHECK(curve["back"]["half_height"] == "7 in");
+  CHECK(curve["face"]["half_width"] == "5 1/16 in");
+}
+
+TEST_CASE("an arch has three straight cuts, and its curve is cut along the template") {
+  const json plan = plan_of(shaped({ShapeKind::arch, {}, {}, {}, {}}));
+  int cuts = 0;
+  for (const json& set_up : plan["stages"][0]["set_ups"]) {
+    for (const json& placement : set_up["placements"]) cuts += int(placement["cuts"].size());
+  }
+  CHECK(cuts == 3);
+  CHECK(plan["stages"][0]["curves"][0]["kind"] == "template");
+}
+
+TEST_CASE("an octagon has four cuts at the guide and four freehand on pencil lines") {
+  const json plan = plan_of(shaped({ShapeKind::octagon, inches(2), {}, {}, {}}));
+  CHECK(plan["stages"][0]["freehand"].size() == 4);
+}
+
+TEST_CASE("a V-groove is cut out as a panel before the openings, shaved and taped back") {
+  Mat mat = mats::even(inches(16), inches(20), inches(4));
+  MatGroove groove;
+  groove.openings = {1};
+  groove.width = sixty_fourths(8);
+  const Rect middle = outset(mat.layers[0].windows[0].back, inches(1));
+  groove.line = shape_outline({}, middle, Length()).value();
+  mat.grooves.push_back(groove);
+  const auto plan = plan_cutting(mat, default_cutter());
+  const std::string text = plan_to_json(plan.value());
+  const json printed = json::parse(text);
+  CHECK(printed["stages"][0]["kind"] == "groove");
+  CHECK(printed["stages"][0]["trims"][0]["shave"] == "1/8 in");
+  CHECK(printed["stages"][0]["trims"][0]["block"]["place"] == "inside the guide");
+  const auto outcome = simulator::play(text, mats::ideal(default_cutter()));
+  REQUIRE(outcome.layers.size() == 2);
+  // The panel's edge on the face is the outer edge of the V, half its width from the middle.
+  const Rect edge = outset(middle, sixty_fourths(4));
+  CHECK(outcome.layers[0].face[0].front() == simulator::Point{edge.left, edge.top});
+  CHECK(outcome.layers[0].face[0].back() == simulator::Point{edge.right, edge.bottom});
+  CHECK(mats::difference(mat, text, mats::ideal(default_cutter())) == "");
+}
+
+TEST_CASE("every job of the gallery comes off the ideal cutter as its mat") {
+  int jobs = 0;
+  for (const char* name : {"equal-borders", "weighted-bottom", "double-mat", "triple-mat",
+                           "seven-picture-collage", "title-and-three"}) {
+    const Job job = read_job(oracle::gallery(std::string(name) + ".xml")).value();
+    const Mat mat = build_mat(job, lay_out(job).value()).value();
+    for (const CutterProfile& generic : generic_cutters()) {
+      for (const GuideSide side : {GuideSide::left, GuideSide::right}) {
+        for (const bool stacked : {true, false}) {
+          CutterProfile cutter = generic;
+          cutter.side = side;
+          PlanOptions options;
+          options.stacked = stacked;
+          const auto plan = plan_cutting(mat, cutter, options);
+          INFO(name << " on " << cutter.id);
+          REQUIRE(plan);
+          CHECK(mats::difference(mat, plan_to_json(*plan), mats::ideal(cutter)) == "");
+          CHECK(plan_to_text(*plan).find("Keep the hand") != std::string::npos);
+        }
+      }
+    }
+    ++jobs;
+  }
+  CHECK(jobs == 6);
+}

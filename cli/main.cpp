@@ -32,6 +32,8 @@ int main(int argc, char** argv) try {
   add_frames(app, action);
   add_estimate(app, action);
   add_diff(app, action);
+  add_cuts(app, action);
+  add_cutter(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -31,5 +31,7 @@ void add_suggest(CLI::App& app, Action& action);
 void add_frames(CLI::App& app, Action& action);
 void add_estimate(CLI::App& app, Action& action);
 void add_diff(CLI::App& app, Action& action);
+void add_cuts(CLI::App& app, Action& action);
+void add_cutter(CLI::App& app, Action& action);
 
 }  // namespace mullion::cli

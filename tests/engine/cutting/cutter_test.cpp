@@ -41,7 +41,7 @@ TEST_CASE("what is wrong with a cutter file is said at its place") {
   };
   CHECK(errors(replaced(good, "<guide least=\"1\" most=\"8\"", "<guide least=\"9\" most=\"8\""))
             .find("mine.xml:5:20: error: ") == 0);
-  CHECK(errors(replaced(good, "<rail", "<rale")).find("did you mean") != std::string::npos);
+  CHECK(errors(replaced(good, "<rail", "<raill")).find("did you mean") != std::string::npos);
   CHECK(errors(replaced(good, "end=\"near\"", "end=\"far\"")).find("second far stop") !=
         std::string::npos);
   CHECK(errors("<job/>").find("expected <cutter>") != std::string::npos);

@@ -5,12 +5,14 @@
 #include <cstdint>
 #include <limits>
 #include <optional>
+#include <tuple>
 
 namespace mullion::paper {
 namespace {
 
 constexpr Length step = millimetres(1);  // joins lie on a grid of this
 constexpr Length least_tile = inches(1);
+constexpr Length least_roll_page = inches(8);
 constexpr std::int64_t unwanted = 1'000'000'000'000;  // cost; any unevenness costs less
 
 struct Division {
@@ -111,33 +113,55 @@ std::optional<Tiling> tile_pages(const TilingRequest& request, Length page_width
                 across.unwanted_joins + down.unwanted_joins};
 }
 
-// A roll's page is cut off where its last tile ends.
-void shorten(Tiling& tiling, const TilingRequest& request) {
+Length longest_tile(const std::vector<Length>& edges, Length overlap) {
   Length longest;
-  for (std::size_t row = 0; row + 1 < tiling.rows.size(); ++row) {
-    const bool last = row + 2 == tiling.rows.size();
-    longest = std::max(
-        longest, tiling.rows[row + 1] - tiling.rows[row] + (last ? Length() : request.overlap));
+  for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
+    const bool last = i + 2 == edges.size();
+    longest = std::max(longest, edges[i + 1] - edges[i] + (last ? Length() : overlap));
   }
-  const double grown = static_cast<double>((longest + request.footer).ticks()) / request.shrink_y;
-  const Length content = Length::from_ticks(static_cast<std::int64_t>(std::ceil(grown)) + 1);
-  tiling.page_height = std::min(tiling.page_height, content + request.margin * 2 + millimetres(1));
+  return longest;
+}
+
+// A roll's page is cut off where its content ends.
+Length cut_off(Length page, Length content, const TilingRequest& request, double shrink) {
+  const double grown = static_cast<double>(content.ticks()) / shrink;
+  const Length needed = Length::from_ticks(static_cast<std::int64_t>(std::ceil(grown)) + 1);
+  return std::min(page, needed + request.margin * 2 + millimetres(1));
+}
+
+std::optional<Tiling> upright_pages(const TilingRequest& request) {
+  std::optional<Tiling> tiling = tile_pages(request, request.sheet.width, request.sheet.height);
+  if (tiling && request.sheet.roll) {
+    const Length content = longest_tile(tiling->rows, request.overlap) + request.footer;
+    tiling->page_height = cut_off(tiling->page_height, content, request, request.shrink_y);
+  }
+  return tiling;
+}
+
+std::optional<Tiling> turned_pages(const TilingRequest& request) {
+  std::optional<Tiling> tiling = tile_pages(request, request.sheet.height, request.sheet.width);
+  if (tiling && request.sheet.roll) {
+    // The foot needs its width too.
+    const Length content =
+        std::max(longest_tile(tiling->columns, request.overlap), least_roll_page);
+    tiling->page_width = cut_off(tiling->page_width, content, request, request.shrink_x);
+  }
+  return tiling;
 }
 
 }  // namespace
 
 tl::expected<Tiling, std::string> plan_tiling(const TilingRequest& request) {
   const SheetSize& sheet = request.sheet;
-  std::optional<Tiling> upright = tile_pages(request, sheet.width, sheet.height);
-  if (upright && sheet.roll) shorten(*upright, request);
-  std::optional<Tiling> across;
-  if (!sheet.roll) across = tile_pages(request, sheet.height, sheet.width);
+  const std::optional<Tiling> upright = upright_pages(request), across = turned_pages(request);
   if (!upright && !across) {
     return tl::unexpected("the paper \"" + sheet.name +
                           "\" is too small for its margins, the overlap and the check rules");
   }
   const auto rank = [](const Tiling& tiling) {
-    return std::pair(tiling.sheets(), tiling.unwanted_joins);
+    const double paper = to_inches(tiling.page_width) * to_inches(tiling.page_height);
+    return std::tuple(tiling.sheets(), tiling.unwanted_joins,
+                      paper * static_cast<double>(tiling.sheets()));
   };
   if (!across) return *upright;
   if (!upright || rank(*across) < rank(*upright)) return *across;

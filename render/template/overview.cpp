@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "engine/mat/rect.h"
 #include "render/template/sheet_furniture.h"
 
 namespace mullion {
@@ -37,21 +38,50 @@ std::string scale_text(double scale) {
   return text;
 }
 
-void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, double scale) {
+// Where the openings' numbers stand.
+std::vector<Box> numbers_of(const BoardView& view) {
+  std::vector<Box> boxes;
+  const Length width = view.mat->outer.width();
+  for (const Window& window : view.layers.back()->windows) {
+    const Rect back = mirrored(window.back, width);
+    const double x = paper::points(back.left + back.right) / 2 * view.scale;
+    const double y = paper::points(back.top + back.bottom) / 2 * view.scale;
+    boxes.push_back({x - 13, y - 12, 26, 24});
+  }
+  return boxes;
+}
+
+// The corner of the part in which its name hides no number and no other name.
+Spot place_name(const Box& part, double name, double size, const std::vector<Box>& taken) {
+  const double left = part.x + 2.5, right = part.x + part.width - name - 2.5;
+  const double high = part.y + size, low = part.y + part.height - 2.5;
+  for (const Spot& spot :
+       {Spot{right, low}, Spot{left, low}, Spot{right, high}, Spot{left, high}}) {
+    const Box box{spot.x, spot.y - size, name, size};
+    if (std::none_of(taken.begin(), taken.end(),
+                     [&](const Box& other) { return paper::overlap(box, other); })) {
+      return spot;
+    }
+  }
+  return {right, low};
+}
+
+void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, const BoardView& view) {
+  std::vector<Box> taken = numbers_of(view);
   for (const OverviewPart& part : parts) {
-    const double x = paper::points(part.rect.left) * scale;
-    const double y = paper::points(part.rect.top) * scale;
-    const double wide = paper::points(part.rect.width()) * scale;
-    const double high = paper::points(part.rect.height()) * scale;
-    drawing.stroke(paper::rectangle({x, y, wide, high}), {0.5, {0xc0, 0x30, 0x30}, {3, 2}, 1});
-    const TextStyle style{
-        std::clamp(std::min(wide, high) / 4, 4.5, 9.0), true, {0xc0, 0x30, 0x30}, Anchor::left, 0};
+    const auto at = [&](Length length) { return paper::points(length) * view.scale; };
+    const Box box{at(part.rect.left), at(part.rect.top), at(part.rect.width()),
+                  at(part.rect.height())};
+    drawing.stroke(paper::rectangle(box), {0.5, {0xc0, 0x30, 0x30}, {3, 2}, 1});
+    const TextStyle style{std::clamp(std::min(box.width, box.height) / 4, 4.5, 8.0),
+                          true,
+                          {0xc0, 0x30, 0x30},
+                          Anchor::left,
+                          0};
     const double name = paper::text_width(part.name, style);
-    const double right = x + wide - 2.5, low = y + high - 2.5;
-    drawing.fill(
-        paper::rectangle({right - name - 1.5, low - style.size, name + 3, style.size + 1.5}),
-        {{255, 255, 255}, 0.9});
-    drawing.text(part.name, {right - name, low}, style);
+    const Spot spot = place_name(box, name, style.size, taken);
+    drawing.text(part.name, spot, style);
+    taken.push_back({spot.x, spot.y - style.size, name, style.size});
   }
 }
 
@@ -87,7 +117,7 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   const double top = margin + heading + around;
   const paper::Transform placed = paper::shifted(left, top);
   Drawing parts;
-  draw_parts(parts, overview.parts, small.scale);
+  draw_parts(parts, overview.parts, small);
   Drawing content, cautions;
   draw_heading(content, view, {margin, margin, width, 0});
   const double below = top + board_height * small.scale + around;

@@ -90,6 +90,7 @@ Box clip_of(const paper::Tiling& tiling, std::size_t row, std::size_t column, bo
 struct Whole {
   std::shared_ptr<const Drawing> board, dimensions;
   paper::Tiling tiling;
+  bool shows_dimensions = false;  // they are on the overview in any case
 };
 
 SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const Whole& whole,
@@ -100,8 +101,8 @@ SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const
   const paper::Transform placed =
       paper::shifted(frame.content.x - clip.x, frame.content.y - clip.y);
   Drawing tile;
-  tile.place({whole.board, {}, {}, "board", ""})
-      .place({whole.dimensions, {}, {}, "dimensions", ""});
+  tile.place({whole.board, {}, {}, "board", ""});
+  if (whole.shows_dimensions) tile.place({whole.dimensions, {}, {}, "dimensions", ""});
   Drawing joins;
   draw_joins(joins, tiling, row, column);
   tile.place(std::move(joins), {}, "joins");
@@ -160,7 +161,8 @@ Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options)
   const auto tiling = plan(view, options, dimensions);
   if (!tiling) return tl::unexpected(Problems{template_problem("template-paper", tiling.error())});
   const Whole whole{std::make_shared<const Drawing>(draw_board(view)),
-                    std::make_shared<const Drawing>(std::move(dimensions)), *tiling};
+                    std::make_shared<const Drawing>(std::move(dimensions)), *tiling,
+                    tiling->columns.front() < view.mat->outer.left};
   Pages pages{overview_page(view, options, overview_of(view, options, *tiling))};
   for (std::size_t row = 0; row + 1 < tiling->rows.size(); ++row) {
     for (std::size_t column = 0; column + 1 < tiling->columns.size(); ++column) {

@@ -1,9 +1,11 @@
 #include "engine/frames/stock_sizes.h"
 
+#include <algorithm>
 #include <array>
 #include <pugixml.hpp>
 
 #include "engine/file/file.h"
+#include "engine/job/source_text.h"
 
 namespace mullion {
 namespace {
@@ -41,7 +43,8 @@ constexpr std::array<std::pair<int, int>, 12> centimetre_sizes{{{13, 18},
 
 class ListReader {
  public:
-  ListReader(std::string_view xml, const std::string& file) : xml_(xml), file_(file) {}
+  ListReader(std::string_view xml, const std::string& file)
+      : xml_(xml), source_(xml), file_(file) {}
 
   Result<std::vector<StockSize>> read() {
     pugi::xml_document document;
@@ -83,20 +86,13 @@ class ListReader {
 
   void fail(std::ptrdiff_t offset, std::string message) {
     if (problems_.size() >= 20) return;
-    Place place{1, 1};
-    for (std::ptrdiff_t i = 0; i < offset && i < static_cast<std::ptrdiff_t>(xml_.size()); ++i) {
-      const char c = xml_[static_cast<std::size_t>(i)];
-      const bool continues = (static_cast<unsigned char>(c) & 0xC0) == 0x80;
-      if (c == '\n') {
-        place = {place.line + 1, 1};
-      } else if (!continues) {
-        ++place.column;
-      }
-    }
+    const Place place =
+        source_.place(static_cast<std::size_t>(std::max<std::ptrdiff_t>(offset, 0)));
     problems_.push_back({Severity::error, "frame-sizes", std::move(message), place, file_});
   }
 
   std::string_view xml_;
+  SourceText source_;
   const std::string& file_;
   Unit unit_ = Unit::inch;
   std::vector<StockSize> sizes_;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/paper/characters.h"
+
 namespace mullion::paper {
 namespace {
 
@@ -35,13 +37,6 @@ struct Bounds {
     return group.clip ? common(all, *group.clip) : all;
   }
 };
-
-std::size_t character_before(const std::string& text, std::size_t end) {
-  do {
-    --end;
-  } while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80);
-  return end;
-}
 
 }  // namespace
 

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "render/paper/canvas.h"
+#include "render/paper/characters.h"
 
 namespace mullion::paper {
 namespace {
@@ -52,13 +53,6 @@ double width_of(const Layout& layout) {
   int width = 0;
   pango_layout_get_size(layout.get(), &width, nullptr);
   return static_cast<double>(width) / PANGO_SCALE;
-}
-
-std::size_t character_before(const std::string& text, std::size_t end) {
-  do {
-    --end;
-  } while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80);
-  return end;
 }
 
 }  // namespace

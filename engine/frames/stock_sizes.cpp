@@ -4,7 +4,7 @@
 #include <array>
 #include <pugixml.hpp>
 
-#include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/job/source_text.h"
 
 namespace mullion {
@@ -118,9 +118,8 @@ Result<std::vector<StockSize>> parse_frame_sizes(std::string_view xml, const std
 }
 
 Result<std::vector<StockSize>> read_frame_sizes(const std::string& path) {
-  const auto bytes = read_file(path, largest_list);
-  if (!bytes)
-    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, ""}});
+  const auto bytes = read_input(path, largest_list);
+  if (!bytes) return tl::unexpected(bytes.error());
   return parse_frame_sizes(*bytes, path);
 }
 

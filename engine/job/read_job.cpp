@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/job/document.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
@@ -113,9 +113,8 @@ Result<Job> parse_job(std::string_view xml, const std::string& file, Need need) 
 }
 
 Result<Job> read_job(const std::string& path, Need need) {
-  const auto bytes = read_file(path, largest_job_file);
-  if (!bytes)
-    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
+  const auto bytes = read_input(path, largest_job_file);
+  if (!bytes) return tl::unexpected(bytes.error());
   return parse_job(*bytes, path, need);
 }
 

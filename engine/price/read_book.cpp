@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <map>
 
-#include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/job/document.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
@@ -207,9 +207,9 @@ Result<Book> parse_book(std::string_view xml, const std::string& file) {
 }
 
 Result<Book> read_book(const std::string& path) {
-  const auto bytes = read_file(path, largest_job_file);
-  if (bytes) return parse_book(*bytes, path);
-  return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
+  const auto bytes = read_input(path, largest_job_file);
+  if (!bytes) return tl::unexpected(bytes.error());
+  return parse_book(*bytes, path);
 }
 
 }  // namespace mullion::price

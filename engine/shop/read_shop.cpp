@@ -1,4 +1,4 @@
-#include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/job/document.h"
 #include "engine/job/element.h"
 #include "engine/job/read.h"
@@ -55,9 +55,9 @@ Result<Shop> parse_shop(std::string_view xml, const std::string& file) {
 }
 
 Result<Shop> read_shop(const std::string& path) {
-  const auto bytes = read_file(path, largest_job_file);
-  if (bytes) return parse_shop(*bytes, path);
-  return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
+  const auto bytes = read_input(path, largest_job_file);
+  if (!bytes) return tl::unexpected(bytes.error());
+  return parse_shop(*bytes, path);
 }
 
 }  // namespace mullion

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "engine/cutting/cutter/profile_file.h"
-#include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/job/document.h"
 #include "engine/job/element.h"
 
@@ -195,10 +195,8 @@ Result<CutterProfile> parse_cutter(std::string_view xml, const std::string& file
 }
 
 Result<CutterProfile> read_cutter(const std::string& path) {
-  const auto bytes = read_file(path, largest_cutter_file);
-  if (!bytes) {
-    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
-  }
+  const auto bytes = read_input(path, largest_cutter_file);
+  if (!bytes) return tl::unexpected(bytes.error());
   return parse_cutter(*bytes, path);
 }
 

@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/job/document.h"
 #include "engine/job/element.h"
 #include "engine/job/read.h"
@@ -125,10 +125,8 @@ Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
 }
 
 Result<Stock> read_stock(const std::string& path) {
-  const auto bytes = read_file(path, largest_job_file);
-  if (!bytes) {
-    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, {}}});
-  }
+  const auto bytes = read_input(path, largest_job_file);
+  if (!bytes) return tl::unexpected(bytes.error());
   return parse_stock(*bytes, path);
 }
 

@@ -5,6 +5,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -14,6 +15,30 @@ extern char** environ;
 
 namespace oracle {
 namespace {
+
+// A folder of this process alone, so that tests may run side by side. It goes when the process
+// ends, unless MULLION_KEEP_SCRATCH is set.
+struct OwnFolder {
+  const std::string path = std::string(MULLION_SCRATCH) + "/" + std::to_string(getpid());
+
+  OwnFolder() {
+    std::filesystem::remove_all(path);
+    std::filesystem::create_directories(path);
+  }
+  OwnFolder(const OwnFolder&) = delete;
+  OwnFolder& operator=(const OwnFolder&) = delete;
+  ~OwnFolder() {
+    std::error_code ignored;
+    if (std::getenv("MULLION_KEEP_SCRATCH") == nullptr) {
+      std::filesystem::remove_all(path, ignored);
+    }
+  }
+};
+
+const std::string& own_folder() {
+  static const OwnFolder folder;
+  return folder.path;
+}
 
 int wait_for(pid_t child) {
   int status = 0;
@@ -25,9 +50,7 @@ int wait_for(pid_t child) {
 }  // namespace
 
 Run run(const std::vector<std::string>& words) {
-  const std::string base = std::string(MULLION_SCRATCH) + "/run-" + std::to_string(getpid());
-  std::filesystem::create_directories(MULLION_SCRATCH);
-  const std::string out = base + ".out", err = base + ".err";
+  const std::string out = own_folder() + "/run.out", err = own_folder() + "/run.err";
 
   std::vector<char*> arguments;
   for (const std::string& word : words) arguments.push_back(const_cast<char*>(word.c_str()));
@@ -48,8 +71,6 @@ Run run(const std::vector<std::string>& words) {
   result.status = wait_for(child);
   result.out = read_file(out);
   result.err = read_file(err);
-  std::filesystem::remove(out);
-  std::filesystem::remove(err);
   return result;
 }
 
@@ -73,7 +94,7 @@ void write_file(const std::string& path, const std::string& bytes) {
 }
 
 std::string scratch_folder(const std::string& name) {
-  const std::string path = std::string(MULLION_SCRATCH) + "/" + name;
+  const std::string path = own_folder() + "/" + name;
   std::filesystem::remove_all(path);
   std::filesystem::create_directories(path);
   return path;

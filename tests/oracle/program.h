@@ -22,7 +22,8 @@ Run mullion(std::vector<std::string> words);
 std::string read_file(const std::string& path);
 void write_file(const std::string& path, const std::string& bytes);
 
-// A new empty folder for one test's files.
+// A new empty folder for one test's files; other test processes have their own of that name. It
+// stays after the process only where MULLION_KEEP_SCRATCH is set.
 std::string scratch_folder(const std::string& name);
 
 std::string gallery(const std::string& file);  // path of a gallery file

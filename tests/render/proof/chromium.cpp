@@ -9,7 +9,9 @@ namespace browser {
 namespace {
 
 std::string run(std::vector<std::string> words, const std::string& page) {
-  std::vector<std::string> all{"chromium",
+  std::vector<std::string> all{"timeout",
+                               "60",
+                               "chromium",
                                "--headless",
                                "--no-sandbox",
                                "--disable-gpu",
@@ -21,7 +23,7 @@ std::string run(std::vector<std::string> words, const std::string& page) {
                                "--disable-dev-shm-usage",
                                "--hide-scrollbars",
                                "--force-device-scale-factor=1",
-                               "--virtual-time-budget=2000",
+                               "--virtual-time-budget=5000",
                                "--host-resolver-rules=MAP * ~NOTFOUND",
                                "--user-data-dir=" + oracle::scratch_folder("browser")};
   all.insert(all.end(), words.begin(), words.end());

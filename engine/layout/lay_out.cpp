@@ -1,9 +1,8 @@
 #include <algorithm>
 #include <optional>
 
-#include "engine/layout/conflict.h"
+#include "engine/layout/arrangement.h"
 #include "engine/layout/layout.h"
-#include "engine/layout/model.h"
 #include "engine/layout/snapping.h"
 
 namespace mullion {
@@ -22,9 +21,11 @@ constexpr Length small_board_long_side = inches(14);
 // Our own figure: where a job leaves a gap free and nothing else decides it.
 constexpr Length free_gap = inches(1);
 
-bool is_small_board(const Layout& layout) {
-  return std::min(layout.width, layout.height) <= small_board_short_side &&
-         std::max(layout.width, layout.height) <= small_board_long_side;
+bool is_small_board(const Arrangement& arrangement) {
+  const auto [shorter, longer] =
+      std::minmax({arrangement.solution.value(arrangement.model.outer[across]),
+                   arrangement.solution.value(arrangement.model.outer[down])});
+  return shorter <= small_board_short_side.ticks() && longer <= small_board_long_side.ticks();
 }
 
 bool borders_may_follow_the_board(const Job& job) {
@@ -32,6 +33,30 @@ bool borders_may_follow_the_board(const Job& job) {
       !job.outer_width && !job.frame && !(job.borders.left && job.borders.right);
   const bool free_height = !job.outer_height && !job.frame && !job.borders.top;
   return free_width || free_height;
+}
+
+// The optical-centre construction (mmresourcecenter.org/matting.html): for a picture w x h on a
+// board W x H, top border = (H - h)(W + w) / 4W, so bottom / top = (3W - w) / (W + w).
+solver::Rational optical_ratio(const Arrangement& arrangement) {
+  const Span& border = arrangement.model.border[across];
+  const solver::Linear& outer = arrangement.model.outer[across];
+  const solver::Rational board = arrangement.solution.value(outer);
+  const solver::Rational picture = arrangement.solution.value(outer - border.start - border.end);
+  return (solver::Rational(3) * board - picture) / (board + picture);
+}
+
+Result<Arrangement> arrange_with_defaults(const Job& job) {
+  Defaults defaults{small_board_border, free_gap};
+  auto out = arrange(job, defaults);
+  if (out && borders_may_follow_the_board(job) && !is_small_board(*out)) {
+    defaults.border = large_board_border;
+    out = arrange(job, defaults);
+  }
+  if (out && job.borders.bottom == Borders::Bottom::optical) {
+    defaults.optical_ratio = optical_ratio(*out);
+    out = arrange(job, defaults);
+  }
+  return out;
 }
 
 // To the nearest tick. Only rules that no whole number of ticks can satisfy leave anything to
@@ -61,53 +86,14 @@ Layout read_layout(const Model& model, const Values& values) {
   return out;
 }
 
-// A group is as large as its largest part. That is no linear rule; so the part that is largest in a
-// solution is required to fill its group. True where that changes the solution.
-bool fill_groups(Model& model, const solver::Solution& solution) {
-  bool changed = false;
-  for (const Model::Extent& extent : model.extents) {
-    const auto size = [&](const Span& span) { return solution.value(span.size()); };
-    const auto largest =
-        std::max_element(extent.parts.begin(), extent.parts.end(),
-                         [&](const Span& a, const Span& b) { return size(a) < size(b); });
-    model.system.add(largest->size() == extent.group.size());
-    changed = changed || size(*largest) != size(extent.group);
-  }
-  return changed;
-}
-
-Result<Layout> solve_model(const Job& job, const Defaults& defaults) {
-  Model model = build_model(job, defaults);
-  auto solution = solver::solve(model.system);
-  while (solution && fill_groups(model, *solution)) solution = solver::solve(model.system);
-  if (!solution) return tl::unexpected(describe_conflict(job, model, solution.error()));
-  const Snapping snapping = snap_to_increment(job, model, *solution);
-  Layout out = read_layout(model, snapping.values);
-  out.notes = snapping.notes;
-  return out;
-}
-
-// The optical-centre construction (mmresourcecenter.org/matting.html): for a picture w x h on a
-// board W x H, top border = (H - h)(W + w) / 4W, so bottom / top = (3W - w) / (W + w).
-solver::Rational optical_ratio(const Layout& layout) {
-  const std::int64_t board = layout.width.ticks();
-  const std::int64_t picture = (layout.width - layout.borders.left - layout.borders.right).ticks();
-  return solver::Rational(3 * board - picture) / solver::Rational(board + picture);
-}
-
 }  // namespace
 
 Result<Layout> lay_out(const Job& job) {
-  Defaults defaults{small_board_border, free_gap};
-  Result<Layout> out = solve_model(job, defaults);
-  if (out && borders_may_follow_the_board(job) && !is_small_board(*out)) {
-    defaults.border = large_board_border;
-    out = solve_model(job, defaults);
-  }
-  if (out && job.borders.bottom == Borders::Bottom::optical) {
-    defaults.optical_ratio = optical_ratio(*out);
-    out = solve_model(job, defaults);
-  }
+  const auto arrangement = arrange_with_defaults(job);
+  if (!arrangement) return tl::unexpected(arrangement.error());
+  const Snapping snapping = snap_to_increment(job, arrangement->model, arrangement->solution);
+  Layout out = read_layout(arrangement->model, snapping.values);
+  out.notes = snapping.notes;
   return out;
 }
 

@@ -39,7 +39,7 @@ class Builder {
 
   Model build() {
     for (Axis axis : {across, down}) model_.outer[axis] = variable();
-    const Box root = place_node(job_.arrangement);
+    const Box root = place_node(job_.arrangement).box;
     for (Axis axis : {across, down}) {
       const Span& span = root.span[axis];
       model_.border[axis] = {span.start, model_.outer[axis] - span.end};
@@ -56,6 +56,12 @@ class Builder {
 
  private:
   static constexpr int structure = 0;
+
+  // What was placed, with the sizes that no solution can change.
+  struct Part {
+    Box box;
+    std::array<std::optional<Length>, 2> size;
+  };
 
   Linear variable() { return Linear(model_.system.add_variable()); }
 
@@ -77,7 +83,7 @@ class Builder {
 
   std::string text(Length length) const { return describe(length, job_.scale); }
 
-  Box place_node(const Node& node) {
+  Part place_node(const Node& node) {
     if (const auto* opening = std::get_if<Opening>(&node.what)) return place_opening(*opening);
     return place_group(std::get<Group>(node.what));
   }
@@ -99,12 +105,12 @@ class Builder {
     return size - picture->overlap.value_or(default_overlap) * 2;
   }
 
-  Box place_opening(const Opening& opening) {
+  Part place_opening(const Opening& opening) {
     const Sides stack = reveal_stack(job_, opening);
-    Box box;
+    Part out;
     for (Axis axis : {across, down}) {
       const Linear start = variable(), end = variable();
-      box.span[axis] = {start, end};
+      out.box.span[axis] = {start, end};
       const Length around = axis == across ? stack.left + stack.right : stack.top + stack.bottom;
       if (const auto sight = sight_size(opening, axis)) {
         const Length size = *sight + around;
@@ -113,70 +119,72 @@ class Builder {
                       "opening \"" + opening.id + "\" " + text(size) + " " + axis_size_word[axis],
                       opening.place, size, false);
         require(end - start == Linear(size.ticks()), tag);
+        out.size[axis] = size;
       } else {
         at_least(end - start, least_free_size + around, structure);
         measure(end - start, free_size);
       }
     }
-    model_.openings.push_back({opening.id, box, false, {}});
-    return box;
+    model_.openings.push_back({opening.id, out.box, false, {}});
+    return out;
   }
 
-  Box place_group(const Group& group) {
+  Part place_group(const Group& group) {
     const std::size_t slot = model_.groups.size();
     model_.groups.push_back({group.id, {}, true, {}});
     const std::size_t first_opening = model_.openings.size();
-    std::vector<Box> parts;
+    std::vector<Part> parts;
     for (const Node& child : group.children) parts.push_back(place_node(child));
 
     const Axis main = group.along == Along::row ? across : down;
     const Axis cross = main == across ? down : across;
-    Box box;
-    box.span[main] = {parts.front().span[main].start, parts.back().span[main].end};
-    place_gaps(group, parts, main);
-    box.span[cross] = {variable(), variable()};
-    const std::string what = std::string("the two sides of a part of the ") +
-                             (group.along == Along::row ? "row" : "column");
-    const int tag = statement(Statement::Kind::structure, what, group.place, {}, false);
-    Model::Extent extent{box.span[cross], {}, group.place};
-    for (const Box& part : parts) {
-      place_across(group.align, part.span[cross], box.span[cross], tag);
-      extent.parts.push_back(part.span[cross]);
-    }
-    model_.extents.push_back(std::move(extent));
+    Part out;
+    out.box.span[main] = {parts.front().box.span[main].start, parts.back().box.span[main].end};
+    out.box.span[cross] = {variable(), variable()};
+    out.size[main] = place_along(group, parts, main);
+    out.size[cross] = place_across(group, parts, out.box.span[cross], cross);
     NamedBox& named = model_.groups[slot];
-    named.box = box;
+    named.box = out.box;
     for (std::size_t i = first_opening; i < model_.openings.size(); ++i) {
       named.openings.push_back(static_cast<int>(i) + 1);
     }
-    return box;
+    return out;
   }
 
-  void place_gaps(const Group& group, const std::vector<Box>& parts, Axis main) {
+  // The size of the group where its parts and gaps tell it.
+  std::optional<Length> place_along(const Group& group, const std::vector<Part>& parts, Axis main) {
     int shared_tag = -1;  // of the one gap stated for the whole group
+    std::optional<Length> size = parts.front().size[main];
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
       const Gap gap = i < group.gaps.size() ? group.gaps[i] : Gap{};
-      const Linear size = parts[i + 1].span[main].start - parts[i].span[main].end;
-      if (!gap.id.empty()) model_.gaps.emplace(gap.id, size);
-      measure(size, gap_size);
+      const Linear form = parts[i + 1].box.span[main].start - parts[i].box.span[main].end;
+      if (!gap.id.empty()) model_.gaps.emplace(gap.id, form);
+      measure(form, gap_size);
       const auto stated = gap.size ? gap.size : group.gap;
+      const auto& next = parts[i + 1].size[main];
+      size = size && stated && next ? std::optional(*size + *stated + *next) : std::nullopt;
       if (!stated) {
-        free_gaps_[main].push_back(size);
-        state_least_bar(size);
-        want(size >= Linear(defaults_.gap.ticks()), level::least_gap);
-        want(size == Linear(defaults_.gap.ticks()), level::default_gap);
+        leave_free(form, main);
         continue;
       }
       if (gap.size || shared_tag < 0) {
         const int tag = statement(Statement::Kind::gap, "gap of " + text(*stated),
                                   gap.size ? gap.place : group.place, *stated, true);
         if (!gap.size) shared_tag = tag;
-        require(size == Linear(stated->ticks()), tag);
+        require(form == Linear(stated->ticks()), tag);
       } else {
-        require(size == Linear(stated->ticks()), shared_tag);
+        require(form == Linear(stated->ticks()), shared_tag);
       }
-      if (job_.least_bar && *stated < *job_.least_bar) state_least_bar(size);
+      if (job_.least_bar && *stated < *job_.least_bar) state_least_bar(form);
     }
+    return size;
+  }
+
+  void leave_free(const Linear& gap, Axis main) {
+    free_gaps_[main].push_back(gap);
+    state_least_bar(gap);
+    want(gap >= Linear(defaults_.gap.ticks()), level::least_gap);
+    want(gap == Linear(defaults_.gap.ticks()), level::default_gap);
   }
 
   void state_least_bar(const Linear& size) {
@@ -188,8 +196,36 @@ class Builder {
     at_least(size, least, job_.least_bar ? least_bar_tag_ : structure);
   }
 
+  // The largest part fills the group. Where it is known which one that is, that is required at
+  // once; else it is left to the solution.
+  std::optional<Length> place_across(const Group& group, const std::vector<Part>& parts,
+                                     const Span& span, Axis cross) {
+    const std::string what = std::string("the two sides of a part of the ") +
+                             (group.along == Along::row ? "row" : "column");
+    const int tag = statement(Statement::Kind::structure, what, group.place, {}, false);
+    std::optional<Length> largest = parts.front().size[cross];
+    for (const Part& part : parts) {
+      const auto& size = part.size[cross];
+      largest = largest && size ? std::optional(std::max(*largest, *size)) : std::nullopt;
+    }
+    Model::Extent extent{span, {}};
+    for (const Part& part : parts) {
+      const Span& own = part.box.span[cross];
+      if (largest && part.size[cross] == largest) {
+        require(own.start == span.start, structure);
+        require(own.end == span.end, structure);
+        continue;
+      }
+      align(group.align, own, span, tag);
+      if (!largest) want(own.size() == span.size(), level::fill);
+      extent.parts.push_back(own);
+    }
+    if (!largest) model_.extents.push_back(std::move(extent));
+    return largest;
+  }
+
   // A part of a group, in the direction across the group.
-  void place_across(Align align, const Span& part, const Span& group, int tag) {
+  void align(Align align, const Span& part, const Span& group, int tag) {
     require(part.start >= group.start, structure);
     require(part.end <= group.end, structure);
     if (align == Align::start || align == Align::stretch) {
@@ -201,7 +237,6 @@ class Builder {
     if (align == Align::centre) {
       want(part.start + part.end == group.start + group.end, level::symmetry, tag);
     }
-    want(part.size() == group.size(), level::fill);
   }
 
   void state_outer(Axis axis) {

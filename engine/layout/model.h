@@ -21,9 +21,9 @@ enum Axis : int { across = 0, down = 1 };
 namespace level {
 inline constexpr int required = 0;
 inline constexpr int strong_rule = 1;
-inline constexpr int least_gap = 2;      // a free gap is no narrower than the usual one
-inline constexpr int symmetry = 3;       // left = right, top = bottom; alignment within a group
-inline constexpr int equal_parts = 4;    // free gaps of an axis are equal
+inline constexpr int least_gap = 2;    // a free gap is no narrower than the usual one
+inline constexpr int symmetry = 3;     // left = right, top = bottom; alignment within a group
+inline constexpr int equal_parts = 4;  // free gaps of an axis are equal
 inline constexpr int medium_rule = 5;
 inline constexpr int default_gap = 6;
 inline constexpr int fill = 7;           // a group is no larger across than its largest part
@@ -64,7 +64,6 @@ struct Model {
   struct Extent {
     Span group;
     std::vector<Span> parts;
-    Place place;
   };
 
   solver::System system;
@@ -74,7 +73,7 @@ struct Model {
   std::vector<NamedBox> openings;  // in the order of the job file
   std::vector<NamedBox> groups;    // outermost first
   std::map<std::string, solver::Linear, std::less<>> gaps;  // by id
-  std::vector<Extent> extents;
+  std::vector<Extent> extents;            // of groups whose largest part only a solution can tell
   std::vector<solver::Measure> measures;  // what is read off the rule, for snapping
 };
 

@@ -1,0 +1,17 @@
+#pragma once
+
+// The best arrangement of a job, before its sizes come to the rule's increment.
+
+#include "engine/layout/model.h"
+
+namespace mullion::layout {
+
+struct Arrangement {
+  Model model;  // of which every group is as large as its largest part
+  solver::Solution solution;
+};
+
+// Errors are conflicts, in the framer's words.
+Result<Arrangement> arrange(const Job& job, const Defaults& defaults);
+
+}  // namespace mullion::layout

@@ -39,10 +39,11 @@ std::vector<Cubic> curves_of(const EllipticArc& a) {
            Vector{cosine * scaled.x - sine * scaled.y, sine * scaled.x + cosine * scaled.y};
   };
   std::vector<Cubic> out;
+  Vector here = a.from;
   for (const Cubic& c : arc(centre, 1, from, from + angle)) {
-    out.push_back({map(c.start), map(c.control1), map(c.control2), map(c.end)});
+    out.push_back({here, map(c.control1), map(c.control2), map(c.end)});
+    here = out.back().end;
   }
-  out.front().start = a.from;
   out.back().end = a.to;
   return out;
 }

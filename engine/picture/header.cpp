@@ -98,7 +98,7 @@ bool png_is_whole(std::string_view bytes) {
 
 Header read_png(std::string_view bytes) {
   constexpr std::size_t ihdr = 8;
-  if (bytes.substr(ihdr + 4, 4) != "IHDR" || bytes.size() < ihdr + 25) {
+  if (bytes.size() < ihdr + 25 || bytes.substr(ihdr + 4, 4) != "IHDR") {
     return tl::unexpected<std::string>("the PNG is damaged: it has no header");
   }
   const std::uint32_t width = big_32(bytes, ihdr + 8), height = big_32(bytes, ihdr + 12);

@@ -84,7 +84,7 @@ PatternSearch::PatternSearch(Length width, Length height, CutLimits limits,
   if (make_grid(grid_, Rounding::none, values)) return;
   most_cells_ = coarse_steps * coarse_steps * 2;
   make_grid(grid_, Rounding::up, values);
-  relaxed_.emplace();
+  relaxed_ = Grid{};
   make_grid(*relaxed_, Rounding::down, values);
 }
 

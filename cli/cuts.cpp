@@ -21,11 +21,6 @@ struct Options {
 const std::map<std::string, Way> ways = {
     {"pencil", Way::pencilled}, {"one-stop", Way::one_stop}, {"two-stops", Way::two_stops}};
 
-int bad_option(const char* option, const std::string& why) {
-  std::fprintf(stderr, "error: %s: %s\n", option, why.c_str());
-  return bad_usage;
-}
-
 Result<CutterProfile> cutter_for(const Options& options, const Job& job) {
   if (!options.cutter.empty()) return find_cutter(options.cutter);
   return job.scale.unit == Unit::inch ? default_cutter() : *generic_cutter("metric-bench");

@@ -31,7 +31,7 @@ std::optional<TestMeasures> measures_of(const Options& options, Unit unit) {
       to = *length;
       return;
     }
-    std::fprintf(stderr, "error: %s: %s\n", option, length.error().c_str());
+    bad_option(option, length.error());
     good = false;
   };
   std::optional<Length> thickness =
@@ -53,10 +53,7 @@ int check(const Options& options) {
   const auto measures = measures_of(options, cutter->scale.unit);
   if (!measures) return bad_usage;
   const auto measured = measure_up(*cutter, *measures);
-  if (!measured) {
-    std::fprintf(stderr, "error: %s\n", measured.error().c_str());
-    return bad_usage;
-  }
+  if (!measured) return refuse(bad_usage, measured.error());
   if (measured->corrections.empty()) {
     return write_output("-", test_cut_text(*cutter, measures->thickness));
   }

@@ -24,15 +24,11 @@ int list_frames(const Options& options) {
     sizes = std::move(*own);
   }
   const auto border = parse_length(options.border, job->scale.unit);
-  if (!border) {
-    std::fprintf(stderr, "error: --border: %s\n", border.error().c_str());
-    return bad_usage;
-  }
+  if (!border) return bad_option("--border", border.error());
   const std::vector<FrameFit> fits = fitting_frames(*job, sizes, *border);
   if (fits.empty()) {
-    std::fprintf(stderr, "error: no size in the list takes this job with borders of %s\n",
-                 describe(*border, job->scale).c_str());
-    return bad_job;
+    return refuse(bad_job, "no size in the list takes this job with borders of " +
+                               describe(*border, job->scale));
   }
   for (std::size_t i = 0; i < fits.size() && i < options.most; ++i) {
     const FrameFit& fit = fits[i];

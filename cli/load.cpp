@@ -21,28 +21,16 @@ Result<Loaded> load(const std::string& path) {
   return Loaded{std::move(*job), std::move(*layout), std::move(*mat)};
 }
 
-int report(const Problems& problems) {
-  bool wrong = false, unreadable = false;
-  for (const Problem& problem : problems) {
-    std::fprintf(stderr, "%s\n", to_string(problem).c_str());
-    wrong = wrong || problem.severity == Severity::error;
-    unreadable = unreadable || problem.code == "file-read";
-  }
-  return unreadable ? bad_file : wrong ? bad_job : success;
-}
-
 int write_output(const std::string& path, std::string_view bytes) {
   if (path == "-") {
     const bool written = std::fwrite(bytes.data(), 1, bytes.size(), stdout) == bytes.size() &&
                          std::fflush(stdout) == 0;
     if (written) return success;
-    std::fputs("error: cannot write to standard output\n", stderr);
-    return bad_file;
+    return refuse(bad_file, "cannot write to standard output");
   }
   const auto written = replace_file(path, bytes);
   if (written) return success;
-  std::fprintf(stderr, "error: %s\n", written.error().c_str());
-  return bad_file;
+  return refuse(bad_file, written.error());
 }
 
 std::string ending_of(const std::string& path) {
@@ -62,9 +50,8 @@ std::optional<paper::Format> format_of(const std::string& path) {
 }
 
 int report_unknown_ending(const std::string& path) {
-  std::fprintf(stderr, "error: found the output \"%s\"; expected an ending of .pdf, .svg or .png\n",
-               path.c_str());
-  return bad_usage;
+  return refuse(bad_usage,
+                "found the output \"" + path + "\"; expected an ending of .pdf, .svg or .png");
 }
 
 }  // namespace mullion::cli

@@ -1,12 +1,12 @@
 #pragma once
 
-// The way of the data up to the mat, and the ends of it: problems to standard error, bytes to
-// files.
+// The way of the data up to the mat, and the end of it: bytes to files.
 
 #include <optional>
 #include <string>
 #include <string_view>
 
+#include "cli/report.h"
 #include "engine/job/job.h"
 #include "engine/layout/layout.h"
 #include "engine/mat/checks.h"
@@ -21,9 +21,6 @@ struct Loaded {
 };
 
 Result<Loaded> load(const std::string& path);
-
-// Prints each problem on a line of its own to standard error and returns the exit status.
-int report(const Problems& problems);
 
 // Writes beside `path` and renames; `-` is standard output. Returns the exit status.
 int write_output(const std::string& path, std::string_view bytes);

@@ -1,6 +1,6 @@
-#include <cstdio>
 #include <exception>
 
+#include "cli/report.h"
 #include "cli/verb.h"
 
 namespace {
@@ -13,6 +13,34 @@ constexpr const char* footer =
     "Exit status: 0 done; 1 the job is wrong or cannot be satisfied; 2 the command line is wrong;\n"
     "3 a file cannot be read or written; 4 a fault of the program.\n\n"
     "Every verb has its own --help. Lengths may be written 8, 8.5, 8 1/2, 8-1/2\", 215.9 mm.";
+
+// Names of the options and verbs that may stand where a word is not known.
+std::vector<std::string> words_of(const CLI::App& verb) {
+  std::vector<std::string> words;
+  for (const CLI::Option* option : verb.get_options()) {
+    for (const std::string& name : option->get_lnames()) words.push_back("--" + name);
+  }
+  for (const CLI::App* below : verb.get_subcommands({})) words.push_back(below->get_name());
+  return words;
+}
+
+// What is wrong with the command line.
+std::string usage_message(const CLI::App& app, const CLI::ParseError& error) {
+  const CLI::App* verb = &app;
+  std::string called = app.get_name();
+  while (!verb->get_subcommands().empty()) {
+    verb = verb->get_subcommands().front();
+    called += " " + verb->get_name();
+  }
+  std::string message = error.what();
+  if (const std::vector<std::string> unknown = app.remaining(true); !unknown.empty()) {
+    const std::vector<std::string> known = words_of(*verb);
+    const std::string_view near = mullion::near_name(unknown.front(), {known.begin(), known.end()});
+    message = "found \"" + unknown.front() + "\", which " + called + " does not know";
+    if (!near.empty()) message += "; did you mean \"" + std::string(near) + "\"?";
+  }
+  return message + " (see " + called + " --help)";
+}
 
 }  // namespace
 
@@ -37,10 +65,10 @@ int main(int argc, char** argv) try {
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
-    return app.exit(error) == 0 ? success : bad_usage;
+    if (error.get_exit_code() == 0) return app.exit(error);
+    return refuse(bad_usage, usage_message(app, error));
   }
   return action();
 } catch (const std::exception& error) {
-  std::fprintf(stderr, "error: %s\n", error.what());
-  return mullion::cli::failure;
+  return mullion::cli::refuse(mullion::cli::failure, error.what());
 }

@@ -14,11 +14,6 @@ struct Options {
   std::string across, down, falling, rising;
 };
 
-int bad_reading(const char* option, const std::string& why) {
-  std::fprintf(stderr, "error: %s: %s\n", option, why.c_str());
-  return bad_usage;
-}
-
 int make_profile(const Options& options, Unit unit) {
   PrinterProfile profile;
   profile.name = options.name;
@@ -36,18 +31,14 @@ int make_profile(const Options& options, Unit unit) {
                               {"--falling", options.falling, profile.measured.falling},
                               {"--rising", options.rising, profile.measured.rising}};
   for (const Reading& reading : readings) {
-    if (reading.text.empty())
-      return bad_reading(reading.option, "a profile needs all four lengths");
+    if (reading.text.empty()) return bad_option(reading.option, "a profile needs all four lengths");
     const auto length = parse_reading(reading.text, unit);
-    if (!length) return bad_reading(reading.option, length.error());
+    if (!length) return bad_option(reading.option, length.error());
     reading.length = *length;
   }
   const auto correction =
       correction_from(nominal_reading(profile.across, profile.down), profile.measured);
-  if (!correction) {
-    std::fprintf(stderr, "error: %s\n", correction.error().c_str());
-    return bad_job;
-  }
+  if (!correction) return refuse(bad_job, correction.error());
   return write_output(options.output, write_printer(profile));
 }
 
@@ -56,11 +47,9 @@ int printer(const Options& options) {
   const std::string ending = ending_of(options.output);
   if (ending == "xml") return make_profile(options, unit);
   if (ending == "pdf") return write_output(options.output, render_calibration(unit));
-  std::fprintf(stderr,
-               "error: found the ending \"%s\"; expected .pdf for the calibration page or .xml for "
-               "the profile\n",
-               ending.c_str());
-  return bad_usage;
+  return refuse(bad_usage,
+                "found the ending \"" + ending +
+                    "\"; expected .pdf for the calibration page or .xml for the profile");
 }
 
 }  // namespace

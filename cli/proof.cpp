@@ -106,14 +106,12 @@ int write_draft(const Options& options, const proof::Sheet& sheet) {
   if (!png) return report(png.error());
   const auto mail = proof::write_mail(sheet, {*png, *pdf});
   if (mail) return write_output(options.mail, *mail);
-  std::fprintf(stderr, "error: %s\n", mail.error().c_str());
-  return bad_job;
+  return refuse(bad_job, mail.error());
 }
 
 int make_proof(const Options& options) {
   if (options.output.empty() && options.mail.empty()) {
-    std::fputs("error: found neither --output nor --mail; expected one\n", stderr);
-    return bad_usage;
+    return refuse(bad_usage, "found neither --output nor --mail; expected one");
   }
   if (!options.output.empty() && ending_of(options.output) != "html" &&
       !format_of(options.output)) {

@@ -68,7 +68,7 @@ class LengthOptions {
                               : *length < Length() ? "expected zero or more"
                                                    : "";
     if (fault.empty()) return *length;
-    std::fprintf(stderr, "error: %s: %s\n", name, fault.c_str());
+    bad_option(name, fault);
     good = false;
     return std::nullopt;
   }
@@ -119,15 +119,11 @@ int check_usage(const Options& options) {
   for (const std::string& path : options.outputs) {
     const std::string ending = ending_of(path);
     if (path == "-" || ending == "pdf" || ending == "json" || ending == "txt") continue;
-    std::fprintf(stderr,
-                 "error: found the output \"%s\"; expected an ending of .pdf, .json or .txt\n",
-                 path.c_str());
-    return bad_usage;
+    return refuse(bad_usage,
+                  "found the output \"" + path + "\"; expected an ending of .pdf, .json or .txt");
   }
   if (options.commit && options.stock.empty()) {
-    std::fputs("error: found --commit without --stock; expected the stock file to change\n",
-               stderr);
-    return bad_usage;
+    return refuse(bad_usage, "found --commit without --stock; expected the stock file to change");
   }
   return success;
 }

@@ -14,11 +14,6 @@ struct Options {
   TemplateOptions drawing;
 };
 
-int bad_option(const char* option, const std::string& why) {
-  std::fprintf(stderr, "error: %s: %s\n", option, why.c_str());
-  return bad_usage;
-}
-
 // The options that need the job's unit, or a file.
 int complete(Options& options, const Scale& scale) {
   TemplateOptions& drawing = options.drawing;

@@ -15,7 +15,7 @@ bool pass(Elimination& space, const Rules& rules, const std::vector<std::size_t>
   WorkingSet inequalities(rules, working);
   const auto run = [&](int number, const std::vector<Preference>& preferences) {
     Level level{preferences, {}, {}};
-    inequalities.enter(number, level);
+    inequalities.enter(number, space, level);
     const auto optimum = optimise_level(space, level);
     if (!optimum) return false;
     inequalities.leave(number, *optimum);

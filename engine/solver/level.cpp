@@ -8,51 +8,57 @@
 namespace mullion::solver {
 namespace {
 
-// A level over the free variables of a space, without what is constant there.
-struct Reduced {
-  std::vector<Linear> zero, at_least, required;
-  std::vector<std::size_t> zero_index, at_least_index;  // in the level
-};
-
+// Numbers of a level's forms that are not constant.
 struct BlockParts {
-  std::vector<std::size_t> zero, at_least, required;  // in the reduced level
+  std::vector<std::size_t> zero, at_least, required;
 };
 
-std::vector<BlockParts> blocks_of(const Reduced& reduced, int variable_count) {
+std::vector<BlockParts> blocks_of(const Level& level, int variable_count) {
   Partition partition(variable_count);
-  for (const auto* forms : {&reduced.zero, &reduced.at_least, &reduced.required}) {
-    for (const Linear& form : *forms) partition.join(form);
-  }
+  for (const Preference& wish : level.zero) partition.join(wish.form);
+  for (const Preference& wish : level.at_least) partition.join(wish.form);
+  for (const Linear& form : level.required) partition.join(form);
+
   std::vector<BlockParts> blocks;
   std::vector<int> block_of(static_cast<std::size_t>(variable_count), -1);
-  const auto block = [&](const Linear& form) -> BlockParts& {
+  const auto put = [&](const Linear& form, std::vector<std::size_t> BlockParts::*member,
+                       std::size_t i) {
+    if (form.is_constant()) return;
     int& number = block_of[static_cast<std::size_t>(partition.part_of(form))];
     if (number < 0) {
       number = static_cast<int>(blocks.size());
       blocks.emplace_back();
     }
-    return blocks[static_cast<std::size_t>(number)];
+    (blocks[static_cast<std::size_t>(number)].*member).push_back(i);
   };
-  for (std::size_t i = 0; i < reduced.zero.size(); ++i) block(reduced.zero[i]).zero.push_back(i);
-  for (std::size_t i = 0; i < reduced.at_least.size(); ++i) {
-    block(reduced.at_least[i]).at_least.push_back(i);
+  for (std::size_t i = 0; i < level.zero.size(); ++i) {
+    put(level.zero[i].form, &BlockParts::zero, i);
   }
-  for (std::size_t i = 0; i < reduced.required.size(); ++i) {
-    block(reduced.required[i]).required.push_back(i);
+  for (std::size_t i = 0; i < level.at_least.size(); ++i) {
+    put(level.at_least[i].form, &BlockParts::at_least, i);
+  }
+  for (std::size_t i = 0; i < level.required.size(); ++i) {
+    put(level.required[i], &BlockParts::required, i);
   }
   return blocks;
 }
 
 class Optimiser {
  public:
-  Optimiser(const Elimination& space, const Level& level) : level_(level), local_(space) {
-    optimum_.missed.resize(level.at_least.size(), false);
-    take(space);
+  Optimiser(const Elimination& space, Level& level) : level_(level), local_(space) {
+    for (Preference& wish : level.zero) wish.form = space.reduce(wish.form);
+    for (Preference& wish : level.at_least) wish.form = space.reduce(wish.form);
+    for (Linear& form : level.required) form = space.reduce(form);
   }
 
   std::optional<LevelOptimum> run(int variable_count) {
-    if (impossible_) return std::nullopt;
-    for (const BlockParts& parts : blocks_of(reduced_, variable_count)) {
+    for (const Linear& form : level_.required) {
+      if (form.is_constant() && form.constant().sign() < 0) return std::nullopt;
+    }
+    for (const Preference& wish : level_.at_least) {
+      optimum_.missed.push_back(wish.form.is_constant() && wish.form.constant().sign() < 0);
+    }
+    for (const BlockParts& parts : blocks_of(level_, variable_count)) {
       if (parts.zero.empty() && parts.at_least.empty()) continue;
       const auto result = optimise_block(localised(parts));
       if (!result) return std::nullopt;
@@ -91,43 +97,14 @@ class Optimiser {
     int count_ = 0;
   };
 
-  void take(const Elimination& space) {
-    for (std::size_t i = 0; i < level_.zero.size(); ++i) {
-      Linear form = space.reduce(level_.zero[i].form);
-      if (form.is_constant()) continue;
-      reduced_.zero.push_back(std::move(form));
-      reduced_.zero_index.push_back(i);
-    }
-    for (std::size_t i = 0; i < level_.at_least.size(); ++i) {
-      Linear form = space.reduce(level_.at_least[i].form);
-      if (form.is_constant()) {
-        optimum_.missed[i] = form.constant().sign() < 0;
-        continue;
-      }
-      reduced_.at_least.push_back(std::move(form));
-      reduced_.at_least_index.push_back(i);
-    }
-    for (const Linear& required : level_.required) {
-      Linear form = space.reduce(required);
-      if (!form.is_constant()) {
-        reduced_.required.push_back(std::move(form));
-      } else if (form.constant().sign() < 0) {
-        impossible_ = true;
-      }
-    }
-  }
-
   Block localised(const BlockParts& parts) {
+    const auto local = [&](const Preference& wish) {
+      return Preference{local_(wish.form), wish.weight};
+    };
     Block block;
-    for (const std::size_t i : parts.zero) {
-      block.zero.push_back({local_(reduced_.zero[i]), level_.zero[reduced_.zero_index[i]].weight});
-    }
-    for (const std::size_t i : parts.at_least) {
-      block.at_least.push_back(
-          {local_(reduced_.at_least[i]), level_.at_least[reduced_.at_least_index[i]].weight});
-    }
-    for (const std::size_t i : parts.required)
-      block.required.push_back(local_(reduced_.required[i]));
+    for (const std::size_t i : parts.zero) block.zero.push_back(local(level_.zero[i]));
+    for (const std::size_t i : parts.at_least) block.at_least.push_back(local(level_.at_least[i]));
+    for (const std::size_t i : parts.required) block.required.push_back(local_(level_.required[i]));
     block.variable_count = local_.restart();
     return block;
   }
@@ -135,30 +112,28 @@ class Optimiser {
   void record(const BlockParts& parts, const BlockOptimum& result) {
     std::vector<Linear> equations;
     for (std::size_t k = 0; k < parts.zero.size(); ++k) {
-      equations.push_back(reduced_.zero[parts.zero[k]] - Linear(result.zero[k]));
+      equations.push_back(level_.zero[parts.zero[k]].form - Linear(result.zero[k]));
     }
     for (std::size_t k = 0; k < parts.at_least.size(); ++k) {
       if (result.missing[k].is_zero()) continue;
       const std::size_t i = parts.at_least[k];
-      optimum_.missed[reduced_.at_least_index[i]] = true;
-      equations.push_back(reduced_.at_least[i] + Linear(result.missing[k]));
+      optimum_.missed[i] = true;
+      equations.push_back(level_.at_least[i].form + Linear(result.missing[k]));
     }
     for (std::size_t k = 0; k < parts.required.size(); ++k) {
-      if (result.presses[k]) equations.push_back(reduced_.required[parts.required[k]]);
+      if (result.presses[k]) equations.push_back(level_.required[parts.required[k]]);
     }
     optimum_.blocks.push_back({std::move(equations), result.is_independent});
   }
 
   const Level& level_;
   Numbering local_;
-  Reduced reduced_;
   LevelOptimum optimum_;
-  bool impossible_ = false;
 };
 
 }  // namespace
 
-std::optional<LevelOptimum> optimise_level(const Elimination& space, const Level& level) {
+std::optional<LevelOptimum> optimise_level(const Elimination& space, Level& level) {
   return Optimiser(space, level).run(space.variable_count());
 }
 

@@ -34,11 +34,12 @@ struct LevelOptimum {
 };
 
 // Nothing where the required inequalities cannot hold. They are looked at only as far as
-// preferences depend on what they restrict.
+// preferences depend on what they restrict. The level's forms are brought over the free variables
+// of the space, so that another call on a smaller space has less to do.
 //
 // The level falls apart into blocks that share no free variable. A block of equations that can
 // hold together is solved as such; any other by its optimality conditions, of which the
 // inequalities' part is a linear complementarity problem (complementarity.h).
-std::optional<LevelOptimum> optimise_level(const Elimination& space, const Level& level);
+std::optional<LevelOptimum> optimise_level(const Elimination& space, Level& level);
 
 }  // namespace mullion::solver

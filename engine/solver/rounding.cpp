@@ -46,8 +46,9 @@ class Rounder {
   bool run_straight(State& state) {
     for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
       note_settled(state, stage);
+      Level level = level_at(state, stages_[stage]);
       for (bool is_held = false; !is_held;) {
-        const auto optimum = optimum_at(state, stages_[stage]);
+        const auto optimum = optimum_at(state.lattice, level);
         if (!optimum) return false;
         is_held = true;
         for (const auto& block : optimum->blocks) {
@@ -63,7 +64,8 @@ class Rounder {
   bool run_carefully(State& state, std::size_t stage) {
     for (; stage < stages_.size(); ++stage) {
       note_settled(state, stage);
-      const auto optimum = optimum_at(state, stages_[stage]);
+      Level level = level_at(state, stages_[stage]);
+      const auto optimum = optimum_at(state.lattice, level);
       if (!optimum) return false;
       for (const auto& block : optimum->blocks) {
         if (const Linear* refused = hold(state.lattice, block.equations)) {
@@ -94,11 +96,15 @@ class Rounder {
     at_settled_ = state;
   }
 
-  static std::optional<LevelOptimum> optimum_at(const State& state, const Stage& stage) {
+  static Level level_at(State& state, const Stage& stage) {
     Level level{*stage.preferences, {}, {}};
-    state.inequalities.enter(stage.level, level);
-    for (Linear& form : level.required) form = state.lattice.tightened(form);
-    return optimise_level(state.lattice.space(), level);
+    state.inequalities.enter(stage.level, state.lattice.space(), level);
+    return level;
+  }
+
+  static std::optional<LevelOptimum> optimum_at(const Lattice& lattice, Level& level) {
+    for (Linear& form : level.required) form = lattice.tightened(form);
+    return optimise_level(lattice.space(), level);
   }
 
   // Holds a block's equations, and one that the grid does not attain at its nearest value. False

@@ -7,23 +7,33 @@ namespace mullion::solver {
 WorkingSet::WorkingSet(const Rules& rules, const std::vector<std::size_t>& working)
     : rules_(&rules) {
   for (const std::size_t i : working) {
-    (rules.inequalities[i].level == 0 ? required_ : wanted_).push_back(i);
+    const Inequality& inequality = rules.inequalities[i];
+    (inequality.level == 0 ? required_ : wanted_).push_back({i, inequality.form});
   }
 }
 
-void WorkingSet::enter(int level, Level& out) const {
-  for (const std::size_t i : required_) out.required.push_back(rules_->inequalities[i].form);
-  for (const std::size_t i : wanted_) {
-    const Inequality& inequality = rules_->inequalities[i];
-    if (inequality.level == level) out.at_least.push_back({inequality.form, inequality.weight});
+void WorkingSet::enter(int level, const Elimination& space, Level& out) {
+  for (Entry& entry : required_) {
+    entry.form = space.reduce(entry.form);
+    out.required.push_back(entry.form);
+  }
+  for (Entry& entry : wanted_) {
+    const Inequality& inequality = rules_->inequalities[entry.number];
+    if (inequality.level != level) continue;
+    entry.form = space.reduce(entry.form);
+    out.at_least.push_back({entry.form, inequality.weight});
   }
 }
 
 void WorkingSet::leave(int level, const LevelOptimum& optimum) {
   std::size_t k = 0;
-  for (const std::size_t i : wanted_) {
-    if (rules_->inequalities[i].level != level) continue;
-    (optimum.missed[k++] ? missed_ : required_).push_back(i);
+  for (Entry& entry : wanted_) {
+    if (rules_->inequalities[entry.number].level != level) continue;
+    if (optimum.missed[k++]) {
+      missed_.push_back(entry.number);
+    } else {
+      required_.push_back(entry);
+    }
   }
 }
 

@@ -11,19 +11,25 @@ class WorkingSet {
   // `working` are numbers of inequalities of the rules, which must outlive this.
   WorkingSet(const Rules& rules, const std::vector<std::size_t>& working);
 
-  // Puts those required by now and those wanted at this level into `out`.
-  void enter(int level, Level& out) const;
+  // Puts those required by now and those wanted at this level into `out`, over the free variables
+  // of the space, which is no larger than at any call before.
+  void enter(int level, const Elimination& space, Level& out);
 
   // Those wanted at the level that hold at its optimum are required from now on.
   void leave(int level, const LevelOptimum& optimum);
 
-  bool is_empty() const { return required_.empty() && wanted_.empty(); }
   // Numbers of inequalities that did not hold at their level; what they lack is fixed.
   const std::vector<std::size_t>& missed() const { return missed_; }
 
  private:
+  struct Entry {
+    std::size_t number;
+    Linear form;
+  };
+
   const Rules* rules_;
-  std::vector<std::size_t> required_, wanted_, missed_;
+  std::vector<Entry> required_, wanted_;
+  std::vector<std::size_t> missed_;
 };
 
 // Adds to the sorted working set what the values break; false where they break nothing new.

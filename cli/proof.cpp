@@ -45,33 +45,23 @@ std::string boards_of(const Job& job) {
   return out;
 }
 
-// What the customer reads below B: how it differs from A, file names and numbers aside.
-std::string caption_of(const Loaded& first, const Loaded& other) {
-  Job job = other.job;
-  job.reference = first.job.reference;
-  job.title = first.job.title;
-  job.customer = first.job.customer;
-  job.email = first.job.email;
-  job.date = first.job.date;
-  job.note = first.job.note;
-  job.revision = first.job.revision;
-  std::string out = boards_of(job);
-  for (const std::string& sentence : differences({first.job, first.layout}, {job, other.layout})) {
-    out += "; " + sentence;
-  }
+std::vector<std::string> notes_on(const Job& first, const Job& other) {
+  std::vector<std::string> out = differences_in_look(first, other);
+  for (std::string& note : out) note.insert(0, "Compared with A: ");
   return out;
 }
 
 std::vector<proof::PriceLine> lines_of(const price::Estimate& estimate) {
   std::vector<proof::PriceLine> out;
   for (const price::Line& line : estimate.lines) {
-    out.push_back({line.what, price::format(line.price, estimate.currency),
+    out.push_back({line.what, line.detail, price::format(line.price, estimate.currency),
                    line.kind == price::Line::Kind::total});
   }
   return out;
 }
 
-Problems complete(const Options& options, const Loaded& first, proof::Sheet& sheet) {
+Problems complete(const Options& options, const std::deque<Variant>& variants,
+                  proof::Sheet& sheet) {
   sheet.style.glare = options.glare;
   if (options.photo_dpi > 0) sheet.style.resolution = {options.photo_dpi, false};
   if (!options.shop.empty()) {
@@ -81,10 +71,10 @@ Problems complete(const Options& options, const Loaded& first, proof::Sheet& she
     if (!head) return head.error();
     sheet.head = std::move(*head);
   }
-  if (!options.prices.book.empty()) {
-    const auto estimate = estimate_for(first, options.prices);
+  for (std::size_t i = 0; !options.prices.book.empty() && i < variants.size(); ++i) {
+    const auto estimate = estimate_for(variants[i].loaded, options.prices);
     if (!estimate) return estimate.error();
-    sheet.prices = lines_of(*estimate);
+    sheet.choices[i].prices = lines_of(*estimate);
   }
   return {};
 }
@@ -125,12 +115,12 @@ int make_proof(const Options& options) {
     const Loaded& loaded = variants.emplace_back(std::move(*variant)).loaded;
     const int unwise = report(check_mat(loaded.job, loaded.layout, loaded.mat));
     if (unwise != success) return unwise;
-    const bool first = variants.size() == 1;
-    sheet.choices.push_back(
-        {{&loaded.job, &loaded.mat, &variants.back().photographs},
-         first ? boards_of(loaded.job) : caption_of(variants.front().loaded, loaded)});
+    sheet.choices.push_back({{&loaded.job, &loaded.mat, &variants.back().photographs},
+                             boards_of(loaded.job),
+                             notes_on(variants.front().loaded.job, loaded.job),
+                             {}});
   }
-  const Problems problems = complete(options, variants.front().loaded, sheet);
+  const Problems problems = complete(options, variants, sheet);
   if (!problems.empty()) return report(problems);
   const int page = write_page(options, sheet);
   return page == success ? write_draft(options, sheet) : page;

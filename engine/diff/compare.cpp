@@ -91,23 +91,6 @@ bool same_shape(const ShapeSpec& a, const ShapeSpec& b) {
          a.path_id == b.path_id;
 }
 
-void compare_shapes(Changes& changes, const Job& before, const Job& after) {
-  std::map<std::string, const Opening*> old, now;
-  collect(before.arrangement, old);
-  collect(after.arrangement, now);
-  for (const auto& [id, opening] : now) {
-    const auto was = old.find(id);
-    if (was == old.end()) continue;
-    if (!same_shape(was->second->shape, opening->shape)) {
-      changes.say("the shape of opening " + id + " changed");
-    }
-    const auto grooves = [](const Opening& o) { return static_cast<int>(o.grooves.size()); };
-    changes.number("the number of grooves around opening " + id, grooves(*was->second),
-                   grooves(*opening));
-    changes.word("the picture in opening " + id, was->second->picture, opening->picture);
-  }
-}
-
 void compare_picture(Changes& changes, const Picture& a, const Picture& b) {
   const std::string what = "picture " + b.id;
   changes.length("the width of " + what, a.width, b.width);
@@ -162,7 +145,23 @@ void compare_openings(Changes& changes, const Version& before, const Version& af
       compare_opening(changes, *was->second, opening);
     }
   }
-  compare_shapes(changes, before.job, after.job);
+}
+
+void compare_shapes(Changes& changes, const Job& before, const Job& after) {
+  std::map<std::string, const Opening*> old, now;
+  collect(before.arrangement, old);
+  collect(after.arrangement, now);
+  for (const auto& [id, opening] : now) {
+    const auto was = old.find(id);
+    if (was == old.end()) continue;
+    if (!same_shape(was->second->shape, opening->shape)) {
+      changes.say("the shape of opening " + id + " changed");
+    }
+    const auto grooves = [](const Opening& o) { return static_cast<int>(o.grooves.size()); };
+    changes.number("the number of grooves around opening " + id, grooves(*was->second),
+                   grooves(*opening));
+    changes.word("the picture in opening " + id, was->second->picture, opening->picture);
+  }
 }
 
 void compare_layers(Changes& changes, const Job& before, const Job& after) {

@@ -9,9 +9,17 @@ std::vector<std::string> differences(const Version& before, const Version& after
   diff::compare_words(changes, before.job, after.job);
   diff::compare_sizes(changes, before.layout, after.layout);
   diff::compare_openings(changes, before, after);
+  diff::compare_shapes(changes, before.job, after.job);
   diff::compare_layers(changes, before.job, after.job);
   diff::compare_pictures(changes, before.job, after.job);
   diff::compare_frame(changes, before.job, after.job);
+  return changes.take();
+}
+
+std::vector<std::string> differences_in_look(const Job& before, const Job& after) {
+  diff::Changes changes(after.scale);
+  diff::compare_shapes(changes, before, after);
+  diff::compare_pictures(changes, before, after);
   return changes.take();
 }
 

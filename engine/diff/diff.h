@@ -22,4 +22,8 @@ struct Version {
 // Sentences without a full stop, in the order in which a framer looks; none where all is the same.
 std::vector<std::string> differences(const Version& before, const Version& after);
 
+// Of these sentences only what sizes and boards do not tell: shapes, grooves, and what is done with
+// the pictures.
+std::vector<std::string> differences_in_look(const Job& before, const Job& after);
+
 }  // namespace mullion

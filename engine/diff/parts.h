@@ -57,6 +57,7 @@ std::map<std::string, const T*> by_id(const std::vector<T>& items) {
 void compare_words(Changes& changes, const Job& before, const Job& after);
 void compare_sizes(Changes& changes, const Layout& before, const Layout& after);
 void compare_openings(Changes& changes, const Version& before, const Version& after);
+void compare_shapes(Changes& changes, const Job& before, const Job& after);
 void compare_layers(Changes& changes, const Job& before, const Job& after);
 void compare_pictures(Changes& changes, const Job& before, const Job& after);
 void compare_frame(Changes& changes, const Job& before, const Job& after);

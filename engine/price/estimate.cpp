@@ -27,8 +27,9 @@ class Estimator {
   void labour();
   void closing();
   void count(const std::optional<Rate>& rate, int number, const std::string& what,
-             const std::string& unit);
-  void item(const std::string& what, const Rate& rate, const Quantity& quantity);
+             const std::string& unit, bool customer_sees = true);
+  void item(const std::string& what, const std::string& detail, const Rate& rate,
+            const Quantity& quantity);
   void add(Line::Kind kind, const std::string& what, const std::string& how, Money price);
   void discount(Money& sum);
   void tax(Money& sum);
@@ -76,17 +77,18 @@ void Estimator::missing(const std::string& what, const std::string& name,
 }
 
 void Estimator::add(Line::Kind kind, const std::string& what, const std::string& how, Money price) {
-  out_.lines.push_back({kind, what, how, price, std::nullopt});
+  out_.lines.push_back({kind, what, how, how, price, std::nullopt});
 }
 
-void Estimator::item(const std::string& what, const Rate& rate, const Quantity& quantity) {
+void Estimator::item(const std::string& what, const std::string& detail, const Rate& rate,
+                     const Quantity& quantity) {
   Amount amount = rate.price * quantity.number;
   std::string how = quantity.how + " at " + format_rate(rate.price, book_.currency);
   if (amount < rate.least) {
     amount = rate.least;
     how += ", least charge " + format_rate(rate.least, book_.currency);
   }
-  Line line{Line::Kind::item, what, how, money(amount), std::nullopt};
+  Line line{Line::Kind::item, what, detail, how, money(amount), std::nullopt};
   if (rate.cost) {
     line.cost = money(*rate.cost * quantity.number);
     piece_cost_ = piece_cost_ + *line.cost;
@@ -98,9 +100,10 @@ void Estimator::item(const std::string& what, const Rate& rate, const Quantity& 
 }
 
 void Estimator::count(const std::optional<Rate>& rate, int number, const std::string& what,
-                      const std::string& unit) {
+                      const std::string& unit, bool customer_sees) {
   if (!rate || number == 0) return;
-  item(what, *rate, {number, std::to_string(number) + " " + unit + (number == 1 ? "" : "s")});
+  const std::string counted = std::to_string(number) + " " + unit + (number == 1 ? "" : "s");
+  item(what, customer_sees ? counted : "", *rate, {number, counted});
 }
 
 void Estimator::board(const MatLayer& layer) {
@@ -129,7 +132,7 @@ void Estimator::board(const MatLayer& layer) {
          layer.board.place, job_.file});
     return;
   }
-  item("Mat board " + name, price->rate, quantity);
+  item("Mat board " + name, size_words(width, height, job_.scale), price->rate, quantity);
 }
 
 void Estimator::boards() {
@@ -138,7 +141,7 @@ void Estimator::boards() {
     board(layer);
     if (!layer.board.spacer) ++windows_layers;
   }
-  count(book_.extra_layer, windows_layers - 1, "Further layers", "further layer");
+  count(book_.extra_layer, windows_layers - 1, "Further layers", "layer");
 }
 
 void Estimator::openings() {
@@ -166,8 +169,10 @@ void Estimator::frame() {
     missing("the moulding", job_.frame->moulding, names_of(book_.mouldings), job_.frame->place);
     return;
   }
-  item("Moulding " + job_.frame->moulding, price->rate,
-       moulding_length(*job_.frame, *price, job_.scale));
+  const Frame& frame = *job_.frame;
+  item("Moulding " + frame.moulding,
+       "for " + size_words(frame.rabbet_width, frame.rabbet_height, job_.scale), price->rate,
+       moulding_length(frame, *price, job_.scale));
 }
 
 void Estimator::glazing() {
@@ -181,14 +186,14 @@ void Estimator::glazing() {
     return;
   }
   const Length width = mat_.outer.width(), height = mat_.outer.height();
-  item("Glazing " + price->name, price->rate,
+  item("Glazing " + price->name, size_words(width, height, job_.scale), price->rate,
        price->rate.basis == Basis::united_inch
            ? united_inches(width, height)
            : area(width, height, price->rate.basis, job_.scale));
 }
 
 void Estimator::labour() {
-  if (choices_.minutes) count(book_.labour, *choices_.minutes, "Labour", "minute");
+  if (choices_.minutes) count(book_.labour, *choices_.minutes, "Labour", "minute", false);
 }
 
 void Estimator::discount(Money& sum) {
@@ -212,7 +217,7 @@ void Estimator::tax(Money& sum) {
   const std::string rate = entry.name + " " + plain(entry.percent) + " %";
   if (entry.included) {
     const Money held = money(amount * entry.percent / (100 + entry.percent));
-    add(Line::Kind::sum, "of which " + rate, "held in " + text(sum), held);
+    add(Line::Kind::sum, "of which " + rate, "included in " + text(sum), held);
     return;
   }
   const Money tax = money(amount * entry.percent / 100);

@@ -19,7 +19,8 @@ struct Line {
   enum class Kind { item, adjustment, sum, total };
   Kind kind = Kind::item;
   std::string what;           // for the customer: "Mat board Oat"
-  std::string how;            // "16 + 14 = 30 united inches at 0.40"
+  std::string detail;         // for the customer: "16 × 14 in"; may be empty
+  std::string how;            // for the shop: "16 + 14 = 30 united inches at 0.40"
   Money price;                // what it adds; of a sum or total, what was reached
   std::optional<Money> cost;  // to the shop; items only
 };

@@ -38,9 +38,9 @@ std::string table(const std::vector<Row>& rows, std::size_t first_number) {
 std::string customer_text(const Estimate& estimate) {
   std::vector<Row> rows;
   for (const Line& line : estimate.lines) {
-    rows.push_back({line.what, format(line.price, estimate.currency)});
+    rows.push_back({line.what, line.detail, format(line.price, estimate.currency)});
   }
-  return table(rows, 1);
+  return table(rows, 2);
 }
 
 std::string cost_sheet_text(const Estimate& estimate) {

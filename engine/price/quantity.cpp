@@ -13,10 +13,6 @@ Amount ratio(std::int64_t a, std::int64_t b) {
   return out;
 }
 
-std::string size_words(Length width, Length height, const Scale& scale) {
-  return format_number(width, scale).text + " x " + format_length(height, scale).text;
-}
-
 std::int64_t grid(Length across, Length down, Length width, Length height) {
   return (across.ticks() / width.ticks()) * (down.ticks() / height.ticks());
 }
@@ -34,6 +30,10 @@ Length with_waste(Length length, const Amount& percent) {
 }
 
 }  // namespace
+
+std::string size_words(Length width, Length height, const Scale& scale) {
+  return format_number(width, scale).text + " \xC3\x97 " + format_length(height, scale).text;
+}
 
 std::string plain(const Amount& number) {
   const Currency two_places{};
@@ -70,6 +70,9 @@ Quantity moulding_length(const Frame& frame, const MouldingPrice& moulding, cons
   const Amount number = ratio(length.ticks(), feet ? ticks_per_foot : ticks_per_metre);
   std::string how = "around and 8 widths " + format_length(around, scale).text;
   if (moulding.waste_percent > 0) how += ", waste " + plain(moulding.waste_percent) + " %";
+  if (moulding.sold_in != Length()) {
+    how += ", up to a multiple of " + format_length(moulding.sold_in, scale).text;
+  }
   return {number, how + " = " + plain(number) + (feet ? " feet" : " metres")};
 }
 

@@ -24,6 +24,9 @@ Quantity sheet_share(Length width, Length height, const BoardPrice& board, const
 // practice, no source), the waste, and up to what it is sold in.
 Quantity moulding_length(const Frame& frame, const MouldingPrice& moulding, const Scale& scale);
 
+// "16 × 14 in"
+std::string size_words(Length width, Length height, const Scale& scale);
+
 // A decimal of at most two places, for reading.
 std::string plain(const Amount& number);
 

@@ -2,7 +2,9 @@
 #include <filesystem>
 
 #include "render/proof/blocks.h"
+#include "render/proof/lines.h"
 #include "render/proof/type.h"
+#include "render/proof/words.h"
 
 namespace mullion::proof {
 namespace {
@@ -25,6 +27,26 @@ void draw_facts(paper::Canvas& canvas, const Job& job, const paper::Box& box) {
     canvas.text(value, {x, y}, type::right(type::body(9)));
     canvas.text(name, {x - 74, y}, type::right(type::faint(8)));
     y += type::row;
+  }
+}
+
+// A long title becomes smaller, then two lines: its spelling is to be approved.
+void draw_title(paper::Canvas& canvas, const std::string& title, paper::Spot spot, double room) {
+  constexpr double largest = 23, least_on_one_line = 15;
+  const double size =
+      largest * std::min(1.0, room / canvas.text_width(title, type::title(largest)));
+  if (size >= least_on_one_line) {
+    canvas.text(title, spot, type::title(size));
+    return;
+  }
+  for (const double smaller : {15.0, 12.0, 9.0}) {
+    const paper::TextStyle style = type::title(smaller);
+    auto lines = lines_of(canvas, title, room, style);
+    if (lines.size() > 2 && smaller > 9) continue;
+    if (lines.size() > 2) lines[1] = canvas.fitted(lines[1] + " " + lines[2], room, style);
+    canvas.text(lines[0], {spot.x, spot.y - smaller - 2}, style);
+    canvas.text(lines[1], spot, style);
+    return;
   }
 }
 
@@ -58,9 +80,8 @@ void draw_heading(paper::Canvas& canvas, paper::Format format, const Sheet& shee
     canvas.text(sheet.head->shop.name, {x, box.y + 5}, type::strong(10));
   }
   canvas.text("PROOF", {box.x + box.width, box.y + 5}, type::right(type::heading()));
-  const std::string title = job.title.empty() ? job.reference : job.title;
   const double room = box.width - 150;
-  canvas.text(canvas.fitted(title, room, type::title()), {box.x, box.y + 42}, type::title());
+  draw_title(canvas, words::title_of(job), {box.x, box.y + 42}, room);
   if (!job.customer.empty()) {
     canvas.text(canvas.fitted("for " + job.customer, room, type::body(10)), {box.x, box.y + 59},
                 type::body(10));

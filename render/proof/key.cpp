@@ -20,7 +20,7 @@ const Outline* outline_with(const Mat& mat, int number) {
 
 }  // namespace
 
-void draw_key(paper::Canvas& canvas, const Piece& piece, const paper::Box& box) {
+double draw_key(paper::Canvas& canvas, const Piece& piece, const paper::Box& box) {
   const Mat& mat = *piece.mat;
   View view;
   const double width = paper::points(mat.outer.width()), height = paper::points(mat.outer.height());
@@ -38,6 +38,7 @@ void draw_key(paper::Canvas& canvas, const Piece& piece, const paper::Box& box) 
                 {seen.x + seen.width / 2, seen.y + seen.height / 2 + size * 0.36},
                 type::centred(type::body(size)));
   }
+  return height * view.scale;
 }
 
 }  // namespace mullion::proof

@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <memory>
 
+#include "render/proof/facts.h"
 #include "render/proof/markup.h"
+#include "render/proof/words.h"
 
 namespace mullion::proof {
 namespace {
@@ -47,10 +49,17 @@ std::string subject_of(const Job& job) {
   return one_line(out + " (revision " + std::to_string(job.revision) + ")");
 }
 
+std::string summary_of(const Choice& choice) {
+  std::string out = choice.caption;
+  for (const std::string& note : choice.notes) out += "; " + note;
+  const std::string total = total_of(choice);
+  return total.empty() ? out : out + "; total " + total;
+}
+
 Words words_for(const Sheet& sheet, const std::string& picture_id) {
   const Job& job = *sheet.choices.front().piece.job;
   const std::string greeting = job.customer.empty() ? "Good day," : "Dear " + job.customer + ",";
-  const std::string title = job.title.empty() ? job.reference : job.title;
+  const std::string title = words::title_of(job);
   const std::string intro = "here is the proof of \"" + title + "\", revision " +
                             std::to_string(job.revision) + " (" + job_mark(job) +
                             "). It is attached as a PDF for you to print and sign.";
@@ -66,8 +75,9 @@ Words words_for(const Sheet& sheet, const std::string& picture_id) {
   out.text = greeting + "\n\n" + intro + "\n\n" + check + "\n\n";
   std::string captions;
   for (std::size_t i = 0; sheet.choices.size() > 1 && i < sheet.choices.size(); ++i) {
-    out.text += letter_of(i) + ": " + sheet.choices[i].caption + "\n";
-    captions += "<p><b>" + letter_of(i) + "</b> " + escaped(sheet.choices[i].caption) + "</p>";
+    const std::string summary = summary_of(sheet.choices[i]);
+    out.text += letter_of(i) + ": " + summary + "\n";
+    captions += "<p><b>" + letter_of(i) + "</b> " + escaped(summary) + "</p>";
   }
   out.text += "\n" + closing + "\n" + shop + "\n";
   out.html = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +

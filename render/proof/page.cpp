@@ -3,10 +3,11 @@
 #include <map>
 
 #include "engine/job/colour.h"
+#include "render/proof/facts.h"
 #include "render/proof/markup.h"
 #include "render/proof/page_text.h"
-#include "render/proof/sizes.h"
 #include "render/proof/stage.h"
+#include "render/proof/words.h"
 
 namespace mullion::proof {
 namespace {
@@ -15,15 +16,13 @@ std::string element(const std::string& name, const std::string& text) {
   return text.empty() ? "" : "<" + name + ">" + escaped(text) + "</" + name + ">\n";
 }
 
-std::string head(const Sheet& sheet, const std::string& title) {
+std::string head(const std::string& title) {
   return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
          "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
          "'unsafe-inline'; script-src 'unsafe-inline'; img-src data:\">\n"
          "<title>" +
-         escaped(title) + ", proof</title>\n<style>" + page_style +
-         ".stage{background:" + format_colour(sheet.choices.front().piece.job->wall) +
-         "}</style>\n</head>\n<body>\n";
+         escaped(title) + ", proof</title>\n<style>" + page_style + "</style>\n</head>\n<body>\n";
 }
 
 std::string heading(const Sheet& sheet, const Job& job, const std::string& title) {
@@ -71,6 +70,9 @@ std::string tools(const Sheet& sheet) {
       "<button type=\"button\" id=\"zoom-in\" aria-label=\"Zoom in\">+</button>"
       "<button type=\"button\" id=\"zoom-fit\">Fit</button></div>\n"
       "<div class=\"tools\" role=\"group\" aria-label=\"What is shown\">\n";
+  for (std::size_t i = 0; sheet.choices.size() > 1 && i < sheet.choices.size(); ++i) {
+    out += check_box("choice-" + letter_of(i), "Choice " + letter_of(i));
+  }
   std::map<std::string, std::string> seen;
   for (const Choice& choice : sheet.choices) {
     for (const PiecePart& part : parts_of(choice.piece, sheet.style)) {
@@ -78,68 +80,107 @@ std::string tools(const Sheet& sheet) {
       if (!label.empty() && seen.emplace(key, label).second) out += check_box(key, label);
     }
   }
-  for (std::size_t i = 0; sheet.choices.size() > 1 && i < sheet.choices.size(); ++i) {
-    out += check_box("choice-" + letter_of(i), "Choice " + letter_of(i));
-  }
   return out + "</div>\n";
 }
 
-Result<std::string> figures(const Sheet& sheet) {
+std::string size_table(const std::vector<SizeFact>& facts) {
+  if (facts.empty()) return {};
+  std::string out = "<table class=\"sizes\">\n";
+  for (const SizeFact& fact : facts) {
+    out += "<tr><th scope=\"row\">" + escaped(fact.label) + "</th><td><span>" + escaped(fact.own) +
+           "</span> <span class=\"quiet\">" + escaped(fact.other) + "</span></td></tr>\n";
+  }
+  return out + "</table>\n";
+}
+
+std::string material_list(const std::vector<Material>& materials) {
+  if (materials.empty()) return {};
+  std::string out = "<ul class=\"materials\">\n";
+  for (const Material& material : materials) {
+    out += "<li><span class=\"chip\" style=\"background:" + format_colour(material.colour) +
+           "\"></span><span>" + escaped(material.name) + "<br><small>" + escaped(material.detail) +
+           "</small></span></li>\n";
+  }
+  return out + "</ul>\n";
+}
+
+std::string common_facts(const Facts& facts) {
+  std::string out;
+  if (!facts.sizes.empty()) out += element("h2", words::sizes) + size_table(facts.sizes);
+  if (!facts.materials.empty()) {
+    out += element("h2", words::materials) + material_list(facts.materials);
+  }
+  return out;
+}
+
+// What sets a choice apart, below its picture.
+std::string caption(const Choice& choice, const std::string& letter, const Facts& own) {
+  std::string out = "<figcaption>\n<p><b class=\"letter\">" + letter + "</b> " +
+                    escaped(choice.caption) + "</p>\n" + material_list(own.materials) +
+                    size_table(own.sizes);
+  for (const std::string& note : choice.notes) out += "<p>" + escaped(note) + "</p>\n";
+  const std::string total = total_of(choice);
+  if (!total.empty()) out += "<p><b>Total " + escaped(total) + "</b></p>\n";
+  return out + "</figcaption>";
+}
+
+std::string prices(const Sheet& sheet) {
+  const auto rows = price_rows(sheet);
+  if (rows.empty()) return {};
+  std::string out = element("h2", words::estimate) + "<div class=\"wide\"><table>\n";
+  if (sheet.choices.size() > 1) {
+    out += "<tr><td></td>";
+    for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
+      out += "<th scope=\"col\" class=\"amount\">" + letter_of(i) + "</th>";
+    }
+    out += "</tr>\n";
+  }
+  for (const PriceRow& row : rows) {
+    out += std::string(row.is_total ? "<tr class=\"total\">" : "<tr>") + "<th scope=\"row\">" +
+           escaped(row.text);
+    if (!row.detail.empty()) out += " <small>" + escaped(row.detail) + "</small>";
+    out += "</th>";
+    for (const std::string& amount : row.amounts) {
+      out += "<td class=\"amount\">" + escaped(amount) + "</td>";
+    }
+    out += "</tr>\n";
+  }
+  return out + "</table></div>\n";
+}
+
+Result<std::string> figures(const Sheet& sheet, const ToldApart& facts) {
+  const bool several = sheet.choices.size() > 1;
   std::string out = "<div class=\"choices\">\n";
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
     const auto stage = stage_markup(sheet, i);
     if (!stage) return tl::unexpected(stage.error());
     out += "<figure class=\"choice\" data-part=\"choice-" + letter_of(i) +
-           "\"><div class=\"stage\">" + *stage + "</div>";
-    if (sheet.choices.size() > 1) {
-      out += "<figcaption><b>" + letter_of(i) + "</b> " + escaped(sheet.choices[i].caption) +
-             "</figcaption>";
-    }
+           "\"><div class=\"stage\" tabindex=\"0\" role=\"region\" aria-label=\"" +
+           escaped(stage_label(sheet, i)) +
+           "\" style=\"background:" + format_colour(sheet.choices[i].piece.job->wall) + "\">" +
+           *stage + "</div>";
+    if (several) out += caption(sheet.choices[i], letter_of(i), facts.own[i]);
     out += "</figure>\n";
   }
   return out + "</div>\n";
 }
 
-std::string size_row(const std::string& what, const SizeText& text) {
-  return "<tr><th scope=\"row\">" + escaped(what) + "</th><td>" + escaped(text.own) + "</td><td>" +
-         escaped(text.other) + "</td></tr>\n";
-}
-
-std::string sizes(const Sheet& sheet) {
-  const Piece& piece = sheet.choices.front().piece;
-  const Scale& scale = piece.job->scale;
-  std::string out = "<h2>Sizes</h2>\n<table>\n";
-  if (piece.job->frame) {
-    const Rect extent = seen_extent(*piece.job, *piece.mat);
-    out += size_row("Outside of frame", size_text(extent.width(), extent.height(), scale));
+std::string approval(const Sheet& sheet) {
+  const Job& job = *sheet.choices.front().piece.job;
+  std::string out = element("h2", words::please_check) + element("p", words::what_to_check);
+  if (sheet.choices.size() == 1) {
+    out += element("p", words::approval(job, job_mark(job)));
+  } else {
+    out += element("p", words::approval_of_choice) + "<ul class=\"ticks\">\n";
+    for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
+      const Job& own = *sheet.choices[i].piece.job;
+      out += "<li><b>" + letter_of(i) + "</b> " + escaped(words::version(own, job_mark(own))) +
+             "</li>\n";
+    }
+    out += "</ul>\n";
   }
-  const Rect& outer = piece.mat->outer;
-  out += size_row("Mat", size_text(outer.width(), outer.height(), scale));
-  for (const SizeGroup& group : group_by_size(*piece.mat)) {
-    out += size_row("Opening " + group.numbers + (group.shape.empty() ? "" : ", " + group.shape),
-                    size_text(group.sight.width(), group.sight.height(), scale));
-  }
-  return out + "</table>\n";
-}
-
-std::string prices(const Sheet& sheet) {
-  if (sheet.prices.empty()) return {};
-  std::string out = "<h2>Estimate</h2>\n<table>\n";
-  for (const PriceLine& line : sheet.prices) {
-    out += std::string(line.is_total ? "<tr class=\"total\">" : "<tr>") + "<th scope=\"row\">" +
-           escaped(line.text) + "</th><td class=\"amount\">" + escaped(line.amount) +
-           "</td></tr>\n";
-  }
-  return out + "</table>\n";
-}
-
-std::string approval(const Job& job) {
-  return "<h2>Before you sign, please check</h2>\n<p>The spelling of every name and title. The "
-         "crop of every picture. Sizes, borders and the boards chosen. Colours on a screen or in "
-         "print differ from the board and the moulding themselves: ask to see the samples.</p>\n"
-         "<p>I approve revision " +
-         std::to_string(job.revision) + " (" + job_mark(job) +
-         ") as shown.</p>\n<div class=\"sign\"><span>Signature</span><span>Date</span></div>\n";
+  return out + "<div class=\"sign\"><span>" + words::signature + "</span><span>" + words::date +
+         "</span></div>\n";
 }
 
 std::string foot(const Sheet& sheet) {
@@ -156,14 +197,15 @@ std::string foot(const Sheet& sheet) {
 
 Result<std::string> render_page(const Sheet& sheet) {
   const Job& job = *sheet.choices.front().piece.job;
-  const std::string title = job.title.empty() ? job.reference : job.title;
-  const auto pictures = figures(sheet);
+  const std::string title = words::title_of(job);
+  const ToldApart facts = told_apart(sheet);
+  const auto pictures = figures(sheet, facts);
   if (!pictures) return tl::unexpected(pictures.error());
-  return head(sheet, title) + heading(sheet, job, title) + "<main>\n" + tools(sheet) +
+  return head(title) + heading(sheet, job, title) + "<main>\n" + tools(sheet) +
          "<p id=\"told\" class=\"told\" aria-live=\"polite\">Point at an opening, or tap it, to "
          "read its size.</p>\n" +
-         *pictures + sizes(sheet) + prices(sheet) + approval(job) + "</main>\n" + foot(sheet) +
-         "<script>" + page_script + "</script>\n</body>\n</html>\n";
+         *pictures + common_facts(facts.common) + prices(sheet) + approval(sheet) + "</main>\n" +
+         foot(sheet) + "<script>" + page_script + "</script>\n</body>\n</html>\n";
 }
 
 }  // namespace mullion::proof

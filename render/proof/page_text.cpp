@@ -2,6 +2,9 @@
 
 namespace mullion::proof {
 
+// Keys that zoom work where a picture has the focus (WCAG 2.2, 2.1.4); the mark of the focus is
+// light inside dark, so that one of the two stands out from any picture (2.4.11 and 1.4.11).
+//
 // Contrast on white (WCAG 2.2, 1.4.3 and 1.4.11): #262421 15.5, #69655e 5.7, #1f5f7a 6.9.
 const char* const page_style = R"css(
 :root{color-scheme:light}
@@ -20,16 +23,27 @@ input[type=checkbox]{width:1.25rem;height:1.25rem;accent-color:#1f5f7a}
 :focus-visible{outline:3px solid #1f5f7a;outline-offset:2px}
 .stage{overflow:auto;max-height:85vh;border-radius:.3rem}
 .stage>svg{display:block;width:100%;height:auto}
-.choices{display:flex;flex-wrap:wrap;gap:1.25rem}
-.choice{flex:1 1 20rem;min-width:min(100%,20rem);margin:0}
+.choices{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,20rem),1fr));gap:1.25rem}
+.choice{min-width:0;margin:0}
 .choice[hidden]{display:none}
 figcaption{padding:.5rem 0}
-.opening{fill:transparent;cursor:pointer;outline:none}
-.opening:hover,.opening:focus{fill:rgba(31,95,122,.14);stroke:#1f5f7a;stroke-width:2}
+figcaption p{margin:.3rem 0}
+.letter{font-size:1.4rem}
+.wide{overflow-x:auto}
+.materials,.ticks{list-style:none;margin:.5rem 0;padding:0}
+.materials li{display:flex;align-items:center;gap:.7rem;margin:.4rem 0;line-height:1.25}
+.chip{flex:none;width:1.9rem;height:1.9rem;border:1px solid #69655e}
+small{color:#69655e;font-size:.85rem}
+.ticks li::before{content:"";display:inline-block;width:.8rem;height:.8rem;border:1px solid #262421;margin-right:.5rem}
+.opening{fill:transparent;cursor:pointer;vector-effect:non-scaling-stroke}
+.opening:hover,.opening:focus{fill:rgba(31,95,122,.14);stroke:#fff;stroke-width:4;outline:3px solid #1f5f7a}
 .told{min-height:1.6em;font-size:1.05rem;margin:.6rem 0}
 table{border-collapse:collapse;width:100%;max-width:44rem}
 th,td{text-align:left;padding:.35rem .8rem .35rem 0;border-bottom:1px solid #cfcbc3;font-weight:400}
-td.amount{text-align:right}
+.amount{text-align:right;white-space:nowrap}
+.sizes span{display:inline-block;white-space:nowrap}
+.sizes .quiet{min-width:7.5rem}
+.sizes td{text-align:right;padding-right:0}
 tr.total>*{font-weight:700}
 .sign{display:flex;gap:2rem;margin:3.5rem 0 1rem}
 .sign span{flex:3;border-top:1px solid #262421;color:#69655e;font-size:.85rem}
@@ -37,6 +51,7 @@ tr.total>*{font-weight:700}
 footer{padding-bottom:2rem;color:#69655e;font-size:.9rem}
 @media print{
 .tools,.told{display:none}
+.choices{grid-template-columns:repeat(auto-fit,minmax(min(100%,5cm),1fr))}
 body{font-size:10pt}
 .stage{overflow:visible;max-height:none}
 .stage>svg{width:100%!important;max-height:15cm}
@@ -77,11 +92,13 @@ const char* const page_script = R"js(
   document.getElementById('zoom-in').addEventListener('click', function () { setZoom(zoom * 1.25); });
   document.getElementById('zoom-out').addEventListener('click', function () { setZoom(zoom / 1.25); });
   document.getElementById('zoom-fit').addEventListener('click', function () { setZoom(1); });
-  document.addEventListener('keydown', function (event) {
-    if (event.ctrlKey || event.metaKey || event.altKey) { return; }
-    if (event.key === '+') { setZoom(zoom * 1.25); }
-    if (event.key === '-') { setZoom(zoom / 1.25); }
-    if (event.key === '0') { setZoom(1); }
+  document.querySelectorAll('.stage').forEach(function (stage) {
+    stage.addEventListener('keydown', function (event) {
+      if (event.ctrlKey || event.metaKey || event.altKey) { return; }
+      if (event.key === '+') { setZoom(zoom * 1.25); }
+      if (event.key === '-') { setZoom(zoom / 1.25); }
+      if (event.key === '0') { setZoom(1); }
+    });
   });
 })();
 )js";

@@ -18,10 +18,14 @@ constexpr Colour mount_board{0xfb, 0xfa, 0xf6};  // behind floats and plain open
 constexpr Colour placeholder{0xe3, 0xe0, 0xd9}, placeholder_ink{0x6b, 0x66, 0x5d};
 constexpr const char* family = "Lato, DejaVu Sans";
 
-constexpr double least_shadow = 1.1, most_shadow = 7;  // points
+constexpr double least_shadow = 1.3, most_shadow = 9;  // points
+constexpr Length lip_depth =
+    sixty_fourths(24);  // of a moulding's lip above the mat; our own figure
+constexpr Length hidden_step =
+    sixty_fourths(4);  // by which boards below the top mat are drawn less
 
 double shadow_reach(Length depth, const View& view) {
-  return std::clamp(view.size(depth) * 1.6, least_shadow, most_shadow);
+  return std::clamp(view.size(depth) * 2, least_shadow, most_shadow);
 }
 
 // How high the layer's face stands above what shows in its windows: spacers below it lift it.
@@ -50,7 +54,7 @@ Problem unreadable(const Job& job, const Picture& picture, const std::string& wh
 
 Result<void> draw_pictures(paper::Canvas& canvas, paper::Format format, const Piece& piece,
                            const View& view, const PieceStyle& style) {
-  canvas.fill(view.box(piece.mat->outer), {mount_board});
+  canvas.fill(view.box(outset(piece.mat->outer, -hidden_step)), {mount_board});
   Problems problems;
   for (const MatPicture& placed : piece.mat->pictures) {
     const Picture& picture = placed.picture;
@@ -81,7 +85,7 @@ void draw_layer(paper::Canvas& canvas, const Mat& mat, int number, const View& v
   for (const Window& window : layer.windows) {
     shadow_inside(canvas, window.back_edge, view, reach, 0.5);
   }
-  draw_board(canvas, layer, view);
+  draw_board(canvas, layer, index == 0 ? layer.outer : outset(layer.outer, -hidden_step), view);
   for (const Window& window : layer.windows) {
     draw_bevel(canvas, window, layer.board.core, view);
     canvas.outline(window.face_edge, view.origin, view.scale, {0.2, black, {}, 0.16});
@@ -191,7 +195,7 @@ Result<void> draw_part(paper::Canvas& canvas, paper::Format format, const Piece&
       break;
     case PiecePart::Kind::frame: {
       const Rect sight = frame_sight(*piece.job, mat);
-      shadow_inside(canvas, outline_of(sight), view, 5, 0.55);
+      shadow_inside(canvas, outline_of(sight), view, shadow_reach(lip_depth, view), 0.45);
       draw_frame(canvas, sight, seen_extent(*piece.job, mat), piece.job->frame->colour, view);
       break;
     }

@@ -1,26 +1,20 @@
 #include "render/proof/sheet.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
-#include "engine/mat/rect.h"
 #include "render/proof/blocks.h"
 #include "render/proof/tone.h"
 #include "render/proof/type.h"
+#include "render/proof/words.h"
 
 namespace mullion::proof {
 namespace {
 
-constexpr double margin = 40, block_gap = 16, wall_padding = 30, wall_foot = 14, letter_strip = 22;
-constexpr double least_wall = 260;
+constexpr double margin = 40, block_gap = 16, wall_padding = 30, wall_foot = 14, card_gap = 18;
+constexpr double least_wall = 260, least_row = 190;
 constexpr paper::PageSize letter_paper{sixty_fourths(17 * 32), inches(11)};
 constexpr paper::PageSize a4_paper{millimetres(210), millimetres(297)};
-
-double blocks_height(const Sheet& sheet) {
-  return heading_height + captions_height(sheet) + block_gap + legend_height(sheet) + block_gap +
-         prices_height(sheet) + approval_height + footer_height;
-}
 
 struct Grid {
   std::size_t columns, rows;
@@ -32,40 +26,74 @@ Grid grid_for(std::size_t choices) {
 }
 
 // One scale for all choices, no larger than life.
-double common_scale(const Sheet& sheet, double cell_width, double cell_height) {
+double common_scale(const Sheet& sheet, double width, double height) {
   double scale = 1;
   for (const Choice& choice : sheet.choices) {
     const Rect extent = seen_extent(*choice.piece.job, *choice.piece.mat);
-    scale = std::min({scale, cell_width / paper::points(extent.width()),
-                      cell_height / paper::points(extent.height())});
+    scale = std::min(
+        {scale, width / paper::points(extent.width()), height / paper::points(extent.height())});
   }
   return scale;
 }
 
-std::vector<View> place(const Sheet& sheet, const paper::Box& wall) {
-  const std::size_t count = sheet.choices.size();
-  const Grid grid = grid_for(count);
-  const double strip = count > 1 ? letter_strip : 0;
-  const double cell_width = (wall.width - wall_padding) / static_cast<double>(grid.columns);
-  const double cell_height =
-      (wall.height - wall_padding - wall_foot) / static_cast<double>(grid.rows);
-  const double scale =
-      common_scale(sheet, cell_width - wall_padding, cell_height - wall_padding - strip);
-  std::vector<View> views;
-  for (std::size_t i = 0; i < count; ++i) {
-    const Choice& choice = sheet.choices[i];
-    const Rect extent = seen_extent(*choice.piece.job, *choice.piece.mat);
-    const double x = wall.x + wall_padding / 2 + cell_width * static_cast<double>(i % grid.columns);
-    const double y =
-        wall.y + wall_padding / 2 + cell_height * static_cast<double>(i / grid.columns);
-    View view;
-    view.scale = scale;
-    view.origin = {
-        x + (cell_width - view.size(extent.width())) / 2 - view.size(extent.left),
-        y + (cell_height - strip - view.size(extent.height())) / 2 - view.size(extent.top)};
-    views.push_back(view);
+View centred_in(const paper::Box& wall, const Piece& piece, double scale) {
+  const Rect extent = seen_extent(*piece.job, *piece.mat);
+  View view;
+  view.scale = scale;
+  view.origin = {
+      wall.x + (wall.width - view.size(extent.width())) / 2 - view.size(extent.left),
+      wall.y + (wall.height - wall_foot - view.size(extent.height())) / 2 - view.size(extent.top)};
+  return view;
+}
+
+double column_width(const Sheet& sheet, double width) {
+  return width / static_cast<double>(grid_for(sheet.choices.size()).columns);
+}
+
+// The height of the cards of each row of choices; empty for a single choice.
+std::vector<double> card_heights(const Sheet& sheet, double width) {
+  if (sheet.choices.size() < 2) return {};
+  const Grid grid = grid_for(sheet.choices.size());
+  std::vector<double> heights(grid.rows);
+  for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
+    double& tallest = heights[i / grid.columns];
+    tallest =
+        std::max(tallest, height_of([&](paper::Canvas& canvas) {
+                   return draw_card(canvas, sheet, i, {}, column_width(sheet, width) - card_gap);
+                 }));
   }
-  return views;
+  return heights;
+}
+
+double blocks_height(const Sheet& sheet, double width) {
+  return block_gap + height_of([&](paper::Canvas& canvas) {
+           return draw_legend(canvas, sheet, {}, width) + block_gap +
+                  draw_approval(canvas, sheet, {}, width);
+         }) +
+         footer_height;
+}
+
+void place(const Sheet& sheet, Composition& out, double width, double row_height,
+           const std::vector<double>& cards) {
+  const Grid grid = grid_for(sheet.choices.size());
+  const double column = column_width(sheet, width);
+  const double scale = common_scale(sheet, column - (grid.columns > 1 ? 1 : 2) * wall_padding,
+                                    row_height - 2 * wall_padding - wall_foot);
+  double y = margin + heading_height;
+  for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
+    const std::size_t row = i / grid.columns;
+    const double x = margin + column * static_cast<double>(i % grid.columns);
+    const paper::Box wall{x, y, column, row_height};
+    out.walls.push_back(wall);
+    out.views.push_back(centred_in(wall, sheet.choices[i].piece, scale));
+    const bool last = i + 1 == sheet.choices.size() || (i + 1) % grid.columns == 0;
+    const double card = cards.empty() ? 0 : cards[row];
+    if (!cards.empty()) {
+      out.cards.push_back({x, y + row_height + block_gap / 2, column - card_gap, card});
+    }
+    if (last) y += row_height + (cards.empty() ? 0 : block_gap / 2 + card);
+  }
+  out.below = y;
 }
 
 Colour ink_on(const Colour& wall) {
@@ -101,29 +129,19 @@ void draw_size_reference(paper::Canvas& canvas, const Job& job, double scale,
               {right - width - 6, y}, style);
 }
 
-void draw_letters(paper::Canvas& canvas, const Sheet& sheet, const Composition& composition) {
-  if (sheet.choices.size() < 2) return;
+Result<void> draw_choices(paper::Canvas& canvas, paper::Format format, const Sheet& sheet,
+                          const Composition& composition) {
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
-    const Piece& piece = sheet.choices[i].piece;
-    const paper::Box box = composition.views[i].box(seen_extent(*piece.job, *piece.mat));
-    paper::TextStyle style = type::centred(type::strong(13));
-    style.colour = ink_on(sheet.choices.front().piece.job->wall);
-    canvas.text(letter_of(i), {box.x + box.width / 2, box.y + box.height + 22}, style);
+    canvas.fill(composition.walls[i], {sheet.choices[i].piece.job->wall});
   }
-}
-
-Result<void> draw_wall(paper::Canvas& canvas, paper::Format format, const Sheet& sheet,
-                       const Composition& composition) {
-  const Job& job = *sheet.choices.front().piece.job;
-  canvas.fill(composition.wall, {job.wall});
   Problems problems;
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
     const auto drawn =
         draw_piece(canvas, format, sheet.choices[i].piece, composition.views[i], sheet.style);
     if (!drawn) problems.insert(problems.end(), drawn.error().begin(), drawn.error().end());
   }
-  draw_letters(canvas, sheet, composition);
-  draw_size_reference(canvas, job, composition.views.front().scale, composition.wall);
+  draw_size_reference(canvas, *sheet.choices.back().piece.job, composition.views.back().scale,
+                      composition.walls.back());
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return {};
 }
@@ -137,43 +155,40 @@ std::string letter_of(std::size_t choice) {
 Composition compose(const Sheet& sheet) {
   Composition out;
   out.page = sheet.choices.front().piece.job->scale.unit == Unit::inch ? letter_paper : a4_paper;
-  const double blocks = blocks_height(sheet) + 2 * margin;
-  double wall_height = paper::points(out.page.height) - blocks;
-  if (wall_height < least_wall) {
-    const double grow = least_wall - wall_height;
+  const double width = paper::points(out.page.width) - 2 * margin;
+  const std::vector<double> cards = card_heights(sheet, width);
+  double others = 2 * margin + heading_height + blocks_height(sheet, width);
+  for (const double card : cards) others += block_gap / 2 + card;
+  const auto rows = static_cast<double>(grid_for(sheet.choices.size()).rows);
+  const double least = rows > 1 ? least_row : least_wall;
+  double row_height = (paper::points(out.page.height) - others) / rows;
+  if (row_height < least) {
+    const double grow = (least - row_height) * rows;
     out.page.height += millimetres(static_cast<std::int64_t>(std::ceil(grow * 25.4 / 72)));
-    wall_height = paper::points(out.page.height) - blocks;
+    row_height = (paper::points(out.page.height) - others) / rows;
   }
-  out.wall = {margin, margin + heading_height, paper::points(out.page.width) - 2 * margin,
-              wall_height};
-  out.views = place(sheet, out.wall);
+  place(sheet, out, width, row_height, cards);
   return out;
 }
 
 Result<std::string> render_sheet(const Sheet& sheet, paper::Format format, double png_dpi) {
   const Composition composition = compose(sheet);
   const Job& job = *sheet.choices.front().piece.job;
-  const std::string title = job.title.empty() ? job.reference : job.title;
-  paper::Document document(format, {title + ", proof", job.date, png_dpi});
+  paper::Document document(format, {words::title_of(job) + ", proof", job.date, png_dpi});
   paper::Canvas& canvas = document.add_page(composition.page, "Proof");
-  const paper::Box& wall = composition.wall;
-  const auto block = [&](double y, double height) {
-    return paper::Box{wall.x, y, wall.width, height};
-  };
-  draw_heading(canvas, format, sheet, block(margin, heading_height));
-  if (const auto drawn = draw_wall(canvas, format, sheet, composition); !drawn) {
+  const double width = paper::points(composition.page.width) - 2 * margin;
+  draw_heading(canvas, format, sheet, {margin, margin, width, heading_height});
+  if (const auto drawn = draw_choices(canvas, format, sheet, composition); !drawn) {
     return tl::unexpected(drawn.error());
   }
-  double y = wall.y + wall.height + block_gap;
-  draw_captions(canvas, sheet, block(y, captions_height(sheet)));
-  y += captions_height(sheet);
-  draw_legend(canvas, sheet, block(y + 4, legend_height(sheet)));
-  y += legend_height(sheet) + block_gap;
-  draw_prices(canvas, sheet, block(y, prices_height(sheet)));
-  y += prices_height(sheet);
-  draw_approval(canvas, sheet, block(y, approval_height));
-  draw_footer(canvas, sheet, composition.views.front().scale,
-              block(y + approval_height, footer_height));
+  for (std::size_t i = 0; i < composition.cards.size(); ++i) {
+    const paper::Box& card = composition.cards[i];
+    draw_card(canvas, sheet, i, {card.x, card.y}, card.width);
+  }
+  double y = composition.below + block_gap;
+  y += draw_legend(canvas, sheet, {margin, y}, width) + block_gap;
+  y += draw_approval(canvas, sheet, {margin, y}, width);
+  draw_footer(canvas, sheet, composition.views.front().scale, {margin, y, width, footer_height});
   return document.finish();
 }
 

@@ -25,21 +25,22 @@ struct Letterhead {
 // Opens the logo too. A problem with it stands at its place in the shop file.
 Result<Letterhead> open_letterhead(const Shop& shop);
 
-// What the customer chooses from, lettered from A where there are several.
-struct Choice {
-  Piece piece;
-  std::string caption;  // in words; may be empty
-};
-
 struct PriceLine {
-  std::string text, amount;
+  std::string text, detail, amount;
   bool is_total = false;
 };
 
+// What the customer chooses from, lettered from A where there are several.
+struct Choice {
+  Piece piece;
+  std::string caption;             // its boards in words; may be empty
+  std::vector<std::string> notes;  // what else sets it apart from the first, in sentences
+  std::vector<PriceLine> prices;   // none without a price book
+};
+
 struct Sheet {
-  std::vector<Choice> choices;  // at least one; the first is described in the legend
+  std::vector<Choice> choices;  // at least one; its job gives title, paper and unit
   std::optional<Letterhead> head;
-  std::vector<PriceLine> prices;  // none without a price book
   PieceStyle style;
 };
 
@@ -48,8 +49,10 @@ inline constexpr std::size_t most_choices = 6;
 // Where everything lies, in points from the page's upper left corner.
 struct Composition {
   paper::PageSize page;
-  paper::Box wall;
-  std::vector<View> views;  // one a choice
+  std::vector<paper::Box> walls;  // one a choice
+  std::vector<View> views;        // one a choice
+  std::vector<paper::Box> cards;  // one a choice, below its wall; none for a single choice
+  double below = 0;               // where the blocks below them begin
 };
 Composition compose(const Sheet& sheet);
 

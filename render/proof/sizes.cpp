@@ -97,12 +97,15 @@ std::vector<SizeGroup> group_by_size(const Mat& mat) {
       }
     }
     if (i == groups.size()) {
-      groups.push_back({{}, shape, opening.sight});
+      groups.push_back({{}, false, shape, opening.sight});
       numbers.emplace_back();
     }
     numbers[i].push_back(opening.number);
   }
-  for (std::size_t i = 0; i < groups.size(); ++i) groups[i].numbers = ranges(numbers[i]);
+  for (std::size_t i = 0; i < groups.size(); ++i) {
+    groups[i].numbers = ranges(numbers[i]);
+    groups[i].several = numbers[i].size() > 1;
+  }
   return groups;
 }
 

@@ -19,6 +19,7 @@ SizeText length_text(Length length, const Scale& scale);
 // Openings of one shape and size, by number: {"1-3, 5", ...}.
 struct SizeGroup {
   std::string numbers;
+  bool several = false;
   std::string shape;  // empty for a rectangle
   Rect sight;
 };

@@ -7,6 +7,7 @@
 #include "engine/mat/rect.h"
 #include "render/proof/markup.h"
 #include "render/proof/sizes.h"
+#include "render/proof/words.h"
 
 namespace mullion::proof {
 namespace {
@@ -19,24 +20,22 @@ struct Stage {
   double width = 0, height = 0;
 };
 
-// All choices are drawn at one scale.
-double scale_of(const Sheet& sheet) {
-  double scale = 1;
+// All choices are drawn at one scale, on stages of one size, the piece in the middle.
+Stage stage_of(const Sheet& sheet, const Piece& piece) {
+  Length width, height;
   for (const Choice& choice : sheet.choices) {
     const Rect extent = seen_extent(*choice.piece.job, *choice.piece.mat);
-    scale =
-        std::min(scale, longest_side / paper::points(std::max(extent.width(), extent.height())));
+    width = std::max(width, extent.width());
+    height = std::max(height, extent.height());
   }
-  return scale;
-}
-
-Stage stage_of(const Sheet& sheet, const Piece& piece) {
   Stage stage;
-  stage.view.scale = scale_of(sheet);
+  stage.view.scale = std::min(1.0, longest_side / paper::points(std::max(width, height)));
+  stage.width = 2 * around + stage.view.size(width);
+  stage.height = 2 * around + stage.view.size(height);
   const Rect extent = seen_extent(*piece.job, *piece.mat);
-  stage.view.origin = {around - stage.view.size(extent.left), around - stage.view.size(extent.top)};
-  stage.width = 2 * around + stage.view.size(extent.width());
-  stage.height = 2 * around + stage.view.size(extent.height());
+  stage.view.origin = {
+      (stage.width - stage.view.size(extent.width())) / 2 - stage.view.size(extent.left),
+      (stage.height - stage.view.size(extent.height())) / 2 - stage.view.size(extent.top)};
   return stage;
 }
 
@@ -126,15 +125,20 @@ std::string part_key(const PiecePart& part) {
   return {};
 }
 
+std::string stage_label(const Sheet& sheet, std::size_t choice) {
+  std::string out = "Picture of " + words::title_of(*sheet.choices[choice].piece.job);
+  if (sheet.choices.size() > 1) out += ", choice " + letter_of(choice);
+  return out;
+}
+
 Result<std::string> stage_markup(const Sheet& sheet, std::size_t choice) {
   const Piece& piece = sheet.choices[choice].piece;
   const Stage stage = stage_of(sheet, piece);
   std::string out =
       "<svg xmlns=\"http://www.w3.org/2000/svg\" "
       "xmlns:xlink=\"http://www.w3.org/1999/xlink\" role=\"group\" aria-label=\"" +
-      escaped("Picture of " +
-              (piece.job->title.empty() ? piece.job->reference : piece.job->title)) +
-      "\" viewBox=\"0 0 " + number(stage.width) + " " + number(stage.height) + "\">\n";
+      escaped(stage_label(sheet, choice)) + "\" viewBox=\"0 0 " + number(stage.width) + " " +
+      number(stage.height) + "\">\n";
   for (const PiecePart& part : parts_of(piece, sheet.style)) {
     const auto markup = part_markup(sheet, choice, stage, part);
     if (!markup) return tl::unexpected(markup.error());

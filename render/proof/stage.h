@@ -10,6 +10,9 @@ namespace mullion::proof {
 // The key of a part in the page's markup: "layer-2", "frame".
 std::string part_key(const PiecePart& part);
 
+// "Picture of Boat, two sails, choice B"
+std::string stage_label(const Sheet& sheet, std::size_t choice);
+
 Result<std::string> stage_markup(const Sheet& sheet, std::size_t choice);
 
 }  // namespace mullion::proof

@@ -48,12 +48,12 @@ void draw_curved_bevel(paper::Canvas& canvas, const Window& window, const Colour
 
 }  // namespace
 
-void draw_board(paper::Canvas& canvas, const MatLayer& layer, const View& view) {
+void draw_board(paper::Canvas& canvas, const MatLayer& layer, const Rect& outer, const View& view) {
   cairo_t* context = canvas.context();
   const Colour& colour = layer.board.colour;
   cairo_new_path(context);
-  const paper::Box outer = view.box(layer.outer);
-  cairo_rectangle(context, outer.x, outer.y, outer.width, outer.height);
+  const paper::Box box = view.box(outer);
+  cairo_rectangle(context, box.x, box.y, box.width, box.height);
   for (const Window& window : layer.windows)
     canvas.trace(window.face_edge, view.origin, view.scale);
   cairo_set_fill_rule(context, CAIRO_FILL_RULE_EVEN_ODD);

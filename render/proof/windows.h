@@ -6,8 +6,9 @@
 
 namespace mullion::proof {
 
-// The board's face with all its windows left out, so that windows may be drawn in any order.
-void draw_board(paper::Canvas& canvas, const MatLayer& layer, const View& view);
+// The board's face within `outer`, all its windows left out, so that they may be drawn in any
+// order.
+void draw_board(paper::Canvas& canvas, const MatLayer& layer, const Rect& outer, const View& view);
 void draw_bevel(paper::Canvas& canvas, const Window& window, const Colour& core, const View& view);
 
 }  // namespace mullion::proof

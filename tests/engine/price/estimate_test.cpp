@@ -77,7 +77,7 @@ TEST_CASE("each line of an estimate is worked out as by hand") {
   // 16 x 14 from 32 x 40: 2 x 2 = 4 upright, 2 x 2 = 4 turned (14 into 32, 16 into 40)
   CHECK(line(found, "Mat board Ink").price.units == 363);  // 14.50 / 4 = 3.625, half up
   CHECK(line(found, "Mat board Ink").how ==
-        "1 of 4 blanks of 16 x 14 in from a sheet of 32 x 40 in at 14.50");
+        "1 of 4 blanks of 16 × 14 in from a sheet of 32 × 40 in at 14.50");
   CHECK(line(found, "Further layers").price.units == 350);
   CHECK(line(found, "Openings cut").price.units == 800);
   // 2 x (16 1/8 + 14 1/8) + 8 x 3/4 = 66 1/2 in; with 10 % 73.15 in = 6.0958 ft at 6.80

@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <vector>
 
 #include "tests/oracle/program.h"
 #include "tests/render/proof/chromium.h"
@@ -30,19 +31,55 @@ std::string proof(const std::string& folder, const std::string& file,
   return folder + "/" + file;
 }
 
+struct Edge {
+  const char* name;
+  double inches, pixels;
+};
+
+double mean(const std::vector<Edge>& edges, double Edge::*what) {
+  double sum = 0;
+  for (const Edge& edge : edges) sum += edge.*what;
+  return sum / static_cast<double>(edges.size());
+}
+
+// The scale of least squares, common to both directions: every edge is seen to half a pixel, so
+// no two of them alone say it.
+double fitted_scale(const std::vector<std::vector<Edge>>& directions) {
+  double products = 0, squares = 0;
+  for (const auto& edges : directions) {
+    const double inches = mean(edges, &Edge::inches), pixels = mean(edges, &Edge::pixels);
+    for (const Edge& edge : edges) {
+      products += (edge.inches - inches) * (edge.pixels - pixels);
+      squares += (edge.inches - inches) * (edge.inches - inches);
+    }
+  }
+  return products / squares;
+}
+
+// Every edge lies within a device pixel of its place.
 void check_positions(const Piece& piece) {
-  const double scale = (piece.right - piece.left) / 16.0;
-  const auto x = [&](double inches) { return Approx(piece.left + inches * scale).margin(1.0); };
-  const auto y = [&](double inches) { return Approx(piece.top + inches * scale).margin(1.0); };
-  CHECK(piece.bottom == y(20));
-  CHECK(piece.back_left == x(3));
-  CHECK(piece.back_right == x(3 + 7.75));
-  CHECK(piece.back_top == y(4));
-  CHECK(piece.back_bottom == y(4 + 9.75));
-  CHECK(piece.face_left == x(3 - 0.125));
-  CHECK(piece.face_right == x(3 + 7.75 + 0.125));
-  CHECK(piece.face_top == y(4 - 0.125));
-  CHECK(piece.face_bottom == y(4 + 9.75 + 0.125));
+  const std::vector<std::vector<Edge>> directions = {
+      {{"left", 0, piece.left},
+       {"face left", 3 - 0.125, piece.face_left},
+       {"back left", 3, piece.back_left},
+       {"back right", 3 + 7.75, piece.back_right},
+       {"face right", 3 + 7.75 + 0.125, piece.face_right},
+       {"right", 16, piece.right}},
+      {{"top", 0, piece.top},
+       {"face top", 4 - 0.125, piece.face_top},
+       {"back top", 4, piece.back_top},
+       {"back bottom", 4 + 9.75, piece.back_bottom},
+       {"face bottom", 4 + 9.75 + 0.125, piece.face_bottom},
+       {"bottom", 20, piece.bottom}}};
+  const double scale = fitted_scale(directions);
+  CHECK(scale > 25);  // pixels to the inch: else a pixel says too little
+  for (const auto& edges : directions) {
+    const double inches = mean(edges, &Edge::inches), pixels = mean(edges, &Edge::pixels);
+    for (const Edge& edge : edges) {
+      INFO(edge.name);
+      CHECK(edge.pixels == Approx(pixels + (edge.inches - inches) * scale).margin(1.0));
+    }
+  }
 }
 
 TEST_CASE("openings lie where the mat has them in the PDF, by poppler") {

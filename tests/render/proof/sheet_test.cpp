@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <filesystem>
 
 #include "tests/oracle/pdf.h"
 #include "tests/oracle/program.h"
@@ -38,12 +39,59 @@ TEST_CASE("no price is shown without a price book") {
   CHECK_FALSE(has(priced, "united inches"));
 }
 
-TEST_CASE("choices are lettered and told apart") {
+int count(const std::string& text, const std::string& what) {
+  int found = 0;
+  for (std::size_t at = 0; (at = text.find(what, at)) != std::string::npos; ++at) ++found;
+  return found;
+}
+
+std::string double_mat_with(const std::string& before, const std::string& after,
+                            const std::string& name) {
+  std::string xml = oracle::read_file(oracle::gallery("double-mat.xml"));
+  REQUIRE(has(xml, before));
+  xml.replace(xml.find(before), before.size(), after);
+  const std::string folder = oracle::scratch_folder("choice-" + name);
+  std::filesystem::create_directory(folder + "/pictures");
+  oracle::write_file(folder + "/pictures/boat.png",
+                     oracle::read_file(oracle::gallery("pictures/boat.png")));
+  oracle::write_file(folder + "/job.xml", xml);
+  return folder + "/job.xml";
+}
+
+TEST_CASE("each choice tells its own boards, sizes and price, and what all share is told once") {
+  const std::string text = text_of_proof(
+      {oracle::gallery("double-mat.xml"),
+       double_mat_with("Slate", "Marigold, a hand-made cotton board of long name", "board"),
+       double_mat_with("width=\"16\" height=\"14\"", "width=\"18\" height=\"15\"", "size"),
+       "--prices", oracle::gallery("shop/prices.xml")});
+  INFO(text);
+  CHECK(has(text, "I approve the one ticked"));
+  CHECK(count(text, "Chalk over Slate") == 2);
+  CHECK(count(text, "Chalk over Marigold") == 1);
+  CHECK(has(text, "long name"));                // wrapped, not cut
+  CHECK(count(text, "16 × 14 in") == 3);        // A, B, and the price of what B alone has
+  CHECK(count(text, "18 × 15 in") == 1);        // of C
+  CHECK(count(text, "9 3/4 × 7 3/4 in") == 1);  // all alike
+  CHECK(count(text, "revision 1 (") == 3);      // a mark for each
+  // 30 united inches at 0.42 twice, 3.50, 2 windows at 4.50 and 10 minutes at 0.80, to 0.50
+  CHECK(count(text, "45.50 EUR") == 4);  // below A and B and in the table
+}
+
+TEST_CASE("six choices have a place each, and the totals stand below the pictures alone") {
+  std::vector<std::string> words(6, oracle::gallery("double-mat.xml"));
+  words.insert(words.end(), {"--prices", oracle::gallery("shop/prices.xml")});
+  const std::string text = text_of_proof(words);
+  INFO(text);
+  CHECK(count(text, "45.50 EUR") == 6);
+  CHECK_FALSE(has(text, "Further layers"));
+}
+
+TEST_CASE("another crop of the same picture is told in words") {
   const std::string text =
-      text_of_proof({oracle::gallery("double-mat.xml"), oracle::gallery("double-mat.xml"),
-                     oracle::gallery("equal-borders.xml")});
-  CHECK(has(text, "I choose"));
-  CHECK(has(text, "Chalk over Slate"));
+      text_of_proof({oracle::gallery("double-mat.xml"),
+                     double_mat_with("image=\"pictures/boat.png\"",
+                                     "image=\"pictures/boat.png\" zoom=\"1.5\"", "crop")});
+  CHECK(has(text, "the crop of picture boat changed"));
 }
 
 TEST_CASE("the mark of a job changes with the job") {

@@ -1,0 +1,46 @@
+#include "render/proof/blocks.h"
+#include "render/proof/lines.h"
+#include "render/proof/type.h"
+
+namespace mullion::proof {
+namespace {
+
+constexpr double letter_width = 18, leading = 11, note_leading = 9.5, part_gap = 7, foot = 10;
+
+double draw_title(paper::Canvas& canvas, const std::string& letter, const std::string& caption,
+                  paper::Spot corner, double width) {
+  canvas.text(letter, {corner.x, corner.y + 12}, type::strong(14));
+  const auto lines = draw_lines(canvas, caption, {corner.x + letter_width, corner.y + 12},
+                                width - letter_width, type::strong(9), leading);
+  return 12 + leading * static_cast<double>(lines > 0 ? lines - 1 : 0) + part_gap;
+}
+
+double draw_total(paper::Canvas& canvas, const std::string& total, paper::Spot corner,
+                  double width) {
+  if (total.empty()) return 0;
+  canvas.text("Total", {corner.x, corner.y + 9}, type::strong(9));
+  canvas.text(total, {corner.x + width, corner.y + 9}, type::right(type::strong(9)));
+  return 9 + part_gap;
+}
+
+}  // namespace
+
+double draw_card(paper::Canvas& canvas, const Sheet& sheet, std::size_t choice, paper::Spot corner,
+                 double width) {
+  const Facts own = told_apart(sheet).own[choice];
+  const Choice& chosen = sheet.choices[choice];
+  paper::Spot at = corner;
+  const auto down = [&](double height) { at.y += height; };
+  down(draw_title(canvas, letter_of(choice), chosen.caption, at, width));
+  down(draw_materials(canvas, own.materials, at, width));
+  if (!own.sizes.empty()) down(draw_sizes(canvas, own.sizes, at, width) + part_gap);
+  for (const std::string& note : chosen.notes) {
+    down(note_leading * static_cast<double>(draw_lines(canvas, note, {at.x, at.y + 7}, width,
+                                                       type::faint(7.5), note_leading)));
+  }
+  if (!chosen.notes.empty()) down(part_gap - 2);
+  down(draw_total(canvas, total_of(chosen), at, width));
+  return at.y - corner.y + foot;
+}
+
+}  // namespace mullion::proof

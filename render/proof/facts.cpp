@@ -1,0 +1,186 @@
+#include "render/proof/facts.h"
+
+#include <algorithm>
+
+#include "engine/mat/rect.h"
+#include "render/proof/sizes.h"
+#include "render/proof/tone.h"
+
+namespace mullion::proof {
+namespace {
+
+SizeFact fact(const std::string& label, const SizeText& text) {
+  return {label, text.own, text.other};
+}
+
+Rect all_openings(const Mat& mat) {
+  const auto& windows = mat.layers.front().windows;
+  Rect all = windows.empty() ? mat.outer : windows.front().back;
+  for (const Window& window : windows) all = united(all, window.back);
+  return all;
+}
+
+std::vector<SizeFact> border_facts(const Job& job, const Mat& mat) {
+  const Rect all = all_openings(mat);
+  const Length left = all.left - mat.outer.left, right = mat.outer.right - all.right;
+  const Length top = all.top - mat.outer.top, bottom = mat.outer.bottom - all.bottom;
+  const auto border = [&](const char* label, Length length) {
+    return fact(label, length_text(length, job.scale));
+  };
+  if (left == right && top == left) {
+    if (top == bottom) return {border("Borders", left)};
+    return {border("Borders", left), border("Bottom border", bottom)};
+  }
+  std::vector<SizeFact> facts;
+  if (left == right) {
+    facts.push_back(border("Side borders", left));
+  } else {
+    facts = {border("Left border", left), border("Right border", right)};
+  }
+  if (top == bottom) {
+    facts.push_back(border("Top, bottom", top));
+  } else {
+    facts.push_back(border("Top border", top));
+    facts.push_back(border("Bottom border", bottom));
+  }
+  return facts;
+}
+
+const std::string& board_of(const Layer& layer) {
+  return layer.board.empty() ? layer.name : layer.board;
+}
+
+// Reveals that are the same on all sides, as most are.
+std::vector<SizeFact> reveal_facts(const Job& job) {
+  std::vector<SizeFact> facts;
+  for (std::size_t i = 1; i < job.layers.size(); ++i) {
+    const Layer& layer = job.layers[i];
+    const Sides& reveal = layer.reveal;
+    const bool even =
+        reveal.left == reveal.top && reveal.top == reveal.right && reveal.right == reveal.bottom;
+    if (layer.spacer || !even) continue;
+    facts.push_back(fact("Reveal, " + (layer.name.empty() ? board_of(layer) : layer.name),
+                         length_text(reveal.left, job.scale)));
+  }
+  return facts;
+}
+
+std::vector<SizeFact> sizes_of(const Piece& piece) {
+  const Job& job = *piece.job;
+  const Mat& mat = *piece.mat;
+  std::vector<SizeFact> facts;
+  if (job.frame) {
+    const Rect extent = seen_extent(job, mat);
+    facts.push_back(
+        fact("Outside of frame", size_text(extent.width(), extent.height(), job.scale)));
+  }
+  facts.push_back(fact("Mat", size_text(mat.outer.width(), mat.outer.height(), job.scale)));
+  for (SizeFact& border : border_facts(job, mat)) facts.push_back(std::move(border));
+  for (const SizeGroup& group : group_by_size(mat)) {
+    std::string label = (group.several ? "Openings " : "Opening ") + group.numbers;
+    if (!group.shape.empty()) label += ", " + group.shape;
+    facts.push_back(fact(label, size_text(group.sight.width(), group.sight.height(), job.scale)));
+  }
+  for (SizeFact& reveal : reveal_facts(job)) facts.push_back(std::move(reveal));
+  return facts;
+}
+
+// A core that is neither white nor of the face's own colour is worth a word.
+std::string core_words(const Layer& layer) {
+  if (layer.core == layer.colour) return ", solid core";
+  constexpr double dark = 0.05;  // of luminance; our own figure
+  if (luminance(layer.core) < dark) return ", black core";
+  return layer.core == white ? "" : ", coloured core";
+}
+
+std::vector<Material> materials_of(const Job& job) {
+  std::vector<Material> out;
+  for (const Layer& layer : job.layers) {
+    if (layer.spacer) continue;
+    out.push_back({layer.colour, board_of(layer),
+                   (layer.board.empty() ? "" : layer.name + ", ") + std::to_string(layer.ply) +
+                       "-ply board" + core_words(layer)});
+  }
+  if (job.frame) {
+    const std::string& name = job.frame->moulding;
+    out.push_back({job.frame->colour, name.empty() ? "Moulding" : name,
+                   "Moulding, " + format_length(job.frame->face_width, job.scale).text + " wide"});
+  }
+  return out;
+}
+
+template <class T>
+bool has(const std::vector<T>& items, const T& item) {
+  return std::find(items.begin(), items.end(), item) != items.end();
+}
+
+template <class T>
+void keep_common(std::vector<T>& common, const std::vector<T>& others) {
+  std::erase_if(common, [&](const T& item) { return !has(others, item); });
+}
+
+template <class T>
+void take_out(std::vector<T>& items, const std::vector<T>& common) {
+  std::erase_if(items, [&](const T& item) { return has(common, item); });
+}
+
+using Rows = std::vector<PriceRow>;
+
+// The row of a line, from a place on: a choice may have two lines of one text, such as two boards
+// of one name.
+Rows::iterator row_for(Rows& rows, Rows::iterator from, const PriceLine& line) {
+  return std::find_if(from, rows.end(), [&](const PriceRow& row) {
+    return row.text == line.text && row.is_total == line.is_total;
+  });
+}
+
+}  // namespace
+
+Facts facts_of(const Piece& piece) {
+  return {sizes_of(piece), materials_of(*piece.job)};
+}
+
+ToldApart told_apart(const Sheet& sheet) {
+  ToldApart out{facts_of(sheet.choices.front().piece), {}};
+  if (sheet.choices.size() < 2) return out;
+  for (const Choice& choice : sheet.choices) out.own.push_back(facts_of(choice.piece));
+  for (const Facts& own : out.own) {
+    keep_common(out.common.sizes, own.sizes);
+    keep_common(out.common.materials, own.materials);
+  }
+  for (Facts& own : out.own) {
+    take_out(own.sizes, out.common.sizes);
+    take_out(own.materials, out.common.materials);
+  }
+  return out;
+}
+
+// A line that only a later choice has comes where that choice has it: after the line before it.
+std::vector<PriceRow> price_rows(const Sheet& sheet) {
+  const std::size_t count = sheet.choices.size();
+  Rows rows;
+  for (std::size_t i = 0; i < count; ++i) {
+    std::ptrdiff_t next = 0;
+    for (const PriceLine& line : sheet.choices[i].prices) {
+      auto row = row_for(rows, rows.begin() + next, line);
+      if (row == rows.end()) {
+        row = rows.insert(rows.begin() + next,
+                          {line.text, line.detail, std::vector<std::string>(count), line.is_total});
+      } else if (row->detail != line.detail) {
+        row->detail.clear();  // it is not that of all choices
+      }
+      row->amounts[i] = line.amount;
+      next = row - rows.begin() + 1;
+    }
+  }
+  return rows;
+}
+
+std::string total_of(const Choice& choice) {
+  for (const PriceLine& line : choice.prices) {
+    if (line.is_total) return line.amount;
+  }
+  return {};
+}
+
+}  // namespace mullion::proof

@@ -17,6 +17,10 @@ void trace_spots(cairo_t* context, const std::vector<Spot>& spots) {
   for (const Spot& spot : spots) cairo_line_to(context, spot.x, spot.y);
 }
 
+// Cairo knows no layers. A tag of the document's structure is written around the same marks; it is
+// made a layer when the PDF is finished (pdf_finish.h).
+constexpr const char* layer_tag = "Div";
+
 }  // namespace
 
 void Canvas::stroke(const Pen& pen) {
@@ -135,6 +139,16 @@ void Canvas::clip(const Box& box) {
 
 void Canvas::end_clip() {
   cairo_restore(context_);
+}
+
+void Canvas::begin_layer(const std::string& name) {
+  if (layers_ == nullptr) return;
+  layers_->push_back(name);
+  cairo_tag_begin(context_, layer_tag, nullptr);
+}
+
+void Canvas::end_layer() {
+  if (layers_ != nullptr) cairo_tag_end(context_, layer_tag);
 }
 
 }  // namespace mullion::paper

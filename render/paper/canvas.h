@@ -52,7 +52,9 @@ struct TextStyle {
 
 class Canvas {
  public:
-  explicit Canvas(cairo_t* context) : context_(context) {}
+  // `layers` is told the names of the layers that begin, in their order.
+  explicit Canvas(cairo_t* context, std::vector<std::string>* layers = nullptr)
+      : context_(context), layers_(layers) {}
 
   void line(Spot from, Spot to, const Pen& pen);
   void polyline(const std::vector<Spot>& spots, const Pen& pen);
@@ -86,6 +88,11 @@ class Canvas {
   void clip(const Box& box);
   void end_clip();
 
+  // What is drawn between the two calls belongs to a layer that a viewer of the PDF can hide; on
+  // every page the same name is the same layer. Layers do not nest.
+  void begin_layer(const std::string& name);
+  void end_layer();
+
   cairo_t* context() { return context_; }
 
  private:
@@ -93,6 +100,7 @@ class Canvas {
   void paint(const Fill& fill);
 
   cairo_t* context_;
+  std::vector<std::string>* layers_;
 };
 
 }  // namespace mullion::paper

@@ -5,6 +5,7 @@
 #include <cairo.h>
 
 #include <cmath>
+#include <deque>
 #include <optional>
 #include <stdexcept>
 
@@ -33,6 +34,7 @@ struct Document::State {
   cairo_surface_t* surface = nullptr;
   cairo_t* context = nullptr;
   std::optional<Canvas> canvas;
+  std::deque<std::vector<std::string>> layers;  // of each page; canvases hold on to them
   int pages = 0;
 
   ~State() {
@@ -59,7 +61,12 @@ struct Document::State {
       cairo_set_source_rgb(context, 1, 1, 1);
       cairo_paint(context);
     }
-    canvas.emplace(context);
+    start_canvas();
+  }
+
+  void start_canvas() {
+    layers.emplace_back();
+    canvas.emplace(context, format == Format::pdf ? &layers.back() : nullptr);
   }
 
   void open_pdf(double width, double height) {
@@ -100,7 +107,7 @@ Canvas& Document::add_page(PageSize size, const std::string& bookmark) {
     cairo_pdf_surface_set_size(state.surface, width, height);
     cairo_destroy(state.context);
     state.context = cairo_create(state.surface);
-    state.canvas.emplace(state.context);
+    state.start_canvas();
   }
   if (state.format == Format::pdf && !bookmark.empty()) {
     const std::string link = "page=" + std::to_string(state.pages) + " pos=[0 0]";
@@ -126,7 +133,7 @@ std::string Document::finish() {
   }
   switch (state.format) {
     case Format::pdf:
-      return finish_pdf(state.bytes);
+      return finish_pdf(state.bytes, {state.layers.begin(), state.layers.end()});
     case Format::svg:
       return finish_svg(state.bytes);
     case Format::png:

@@ -59,9 +59,10 @@ Path visible_part(const Path& path, const Box& visible) {
   return result;
 }
 
-void replay(cairo_t* cairo, const Drawing& drawing, const Box& visible);
+void replay(Canvas& canvas, const Drawing& drawing, const Box& visible);
 
 struct Replay {
+  Canvas& canvas;
   cairo_t* cairo;
   const Box& visible;
 
@@ -91,6 +92,7 @@ struct Replay {
   }
 
   void operator()(const Group& group) const {
+    if (!group.title.empty()) canvas.begin_layer(group.title);
     cairo_save(cairo);
     Box inside = visible;
     if (group.clip) {
@@ -99,8 +101,9 @@ struct Replay {
       cairo_clip(cairo);
     }
     transform(group.placed);
-    replay(cairo, *group.drawing, bounds_of(inverse(group.placed), inside));
+    replay(canvas, *group.drawing, bounds_of(inverse(group.placed), inside));
     cairo_restore(cairo);
+    if (!group.title.empty()) canvas.end_layer();
   }
 
   void transform(const Transform& map) const {
@@ -110,9 +113,10 @@ struct Replay {
   }
 };
 
-void replay(cairo_t* cairo, const Drawing& drawing, const Box& visible) {
+void replay(Canvas& canvas, const Drawing& drawing, const Box& visible) {
   for (const Item& item : drawing.items()) {
-    if (overlap(bounds_of(item), visible)) std::visit(Replay{cairo, visible}, item);
+    if (overlap(bounds_of(item), visible))
+      std::visit(Replay{canvas, canvas.context(), visible}, item);
   }
 }
 
@@ -122,7 +126,7 @@ void draw(const Drawing& drawing, Canvas& canvas, const Box& visible) {
   cairo_t* cairo = canvas.context();
   cairo_save(cairo);
   cairo_set_fill_rule(cairo, CAIRO_FILL_RULE_EVEN_ODD);
-  replay(cairo, drawing, visible);
+  replay(canvas, drawing, visible);
   cairo_restore(cairo);
 }
 

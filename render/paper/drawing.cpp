@@ -65,11 +65,13 @@ Drawing& Drawing::place(Group group) {
   return *this;
 }
 
-Drawing& Drawing::place(Drawing drawing, const Transform& placed, std::string id) {
+Drawing& Drawing::place(Drawing drawing, const Transform& placed, std::string id,
+                        std::string title) {
   Group group;
   group.drawing = std::make_shared<const Drawing>(std::move(drawing));
   group.placed = placed;
   group.id = std::move(id);
+  group.title = std::move(title);
   return place(std::move(group));
 }
 

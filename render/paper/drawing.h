@@ -39,7 +39,8 @@ struct Label {
 };
 
 // Another drawing, placed, perhaps clipped to a box of the outer drawing's coordinates. The id and
-// title name a group of an SVG.
+// title name a group of an SVG; a title is a layer of a PDF, which viewers can hide. Groups with
+// titles do not nest.
 struct Group {
   std::shared_ptr<const Drawing> drawing;
   Transform placed;
@@ -58,7 +59,8 @@ class Drawing {
   Drawing& text(const std::string& content, Spot spot, const TextStyle& style);
   Drawing& text(const Text& text, Spot spot);
   Drawing& place(Group group);
-  Drawing& place(Drawing drawing, const Transform& placed = {}, std::string id = {});
+  Drawing& place(Drawing drawing, const Transform& placed = {}, std::string id = {},
+                 std::string title = {});
 
   const std::vector<Item>& items() const { return items_; }
   bool empty() const { return items_.empty(); }

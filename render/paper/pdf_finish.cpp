@@ -1,11 +1,15 @@
 #include "render/paper/pdf_finish.h"
 
+#include <algorithm>
+
 // Asks qpdf 11 for its std::shared_ptr interface alone.
 #define POINTERHOLDER_TRANSITION 4
 
 #include <qpdf/Pipeline.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
+
+#include "render/paper/pdf_layers.h"
 
 namespace mullion::paper {
 namespace {
@@ -25,12 +29,16 @@ class ToString : public Pipeline {
 
 }  // namespace
 
-std::string finish_pdf(const std::string& pdf) {
+std::string finish_pdf(const std::string& pdf,
+                       const std::vector<std::vector<std::string>>& layers_by_page) {
   constexpr std::size_t what_is_added = 1 << 16;
   QPDF document;
   document.processMemoryFile("drawing", pdf.data(), pdf.size());
   document.getRoot().replaceKey("/ViewerPreferences",
                                 QPDFObjectHandle::parse("<< /PrintScaling /None >>"));
+  const bool layered = std::any_of(layers_by_page.begin(), layers_by_page.end(),
+                                   [](const auto& names) { return !names.empty(); });
+  if (layered) make_layers(document, layers_by_page);
   std::string out;
   out.reserve(pdf.size() + what_is_added);
   ToString sink(out);

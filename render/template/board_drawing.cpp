@@ -53,7 +53,7 @@ class BoardDrawing {
     }
     Drawing marks;
     draw_board_marks(marks);
-    return all.place(std::move(marks), {}, "board-marks");
+    return all.place(std::move(marks), {}, "board-marks", "Board marks");
   }
 
  private:
@@ -80,12 +80,13 @@ class BoardDrawing {
       }
     }
     const std::string id = "layer-" + std::to_string(layer.number) + "-";
+    const std::string title = "Layer " + std::to_string(layer.number) + ": ";
     return Drawing()
-        .place(std::move(hatching), {}, id + "hatching")
-        .place(std::move(faces), {}, id + "face-edges")
-        .place(std::move(outer), {}, id + "outer-edge")
-        .place(std::move(cuts), {}, id + "cut-lines")
-        .place(std::move(labels), {}, id + "labels");
+        .place(std::move(hatching), {}, id + "hatching", title + "hatching of the waste")
+        .place(std::move(faces), {}, id + "face-edges", title + "face edges")
+        .place(std::move(outer), {}, id + "outer-edge", title + "outer edge")
+        .place(std::move(cuts), {}, id + "cut-lines", title + "cut lines")
+        .place(std::move(labels), {}, id + "labels", title + "numbers and sizes");
   }
 
   double at(Length length) const { return paper::points(length) * view_.scale; }

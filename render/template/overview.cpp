@@ -125,8 +125,8 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
                {8.5, true, {0, 0, 0}, Anchor::left, 0});
   draw_cautions(cautions, {0, 0}, width);
   content.place(draw_board(small), placed, "board")
-      .place(draw_board_dimensions(small), placed, "dimensions")
-      .place(std::move(parts), placed, "sheets")
+      .place(draw_board_dimensions(small), placed, "dimensions", "Dimensions")
+      .place(std::move(parts), placed, "sheets", "Joins of the sheets")
       .place(std::move(steps), paper::shifted(margin, below + 10), "steps")
       .place(std::move(cautions), paper::shifted(margin, below + 14 + steps_height), "cautions");
   page.drawing = std::move(content);

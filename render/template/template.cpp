@@ -85,8 +85,8 @@ SheetPage board_page(const BoardView& view, const TemplateOptions& options) {
   paper::Drawing content;
   content.place(std::move(heading), {}, "heading")
       .place(draw_board(view), placed, "board")
-      .place(draw_board_dimensions(view), placed, "dimensions")
-      .place(std::move(foot), {}, "check-rules");
+      .place(draw_board_dimensions(view), placed, "dimensions", "Dimensions")
+      .place(std::move(foot), {}, "check-rules", "Check rules");
   SheetPage result{page.size,
                    view.layers.size() > 1 ? "All layers" : layer_title(*view.layers[0], *view.mat),
                    {}};

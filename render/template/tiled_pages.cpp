@@ -102,10 +102,10 @@ SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const
       paper::shifted(frame.content.x - clip.x, frame.content.y - clip.y);
   Drawing tile;
   tile.place({whole.board, {}, {}, "board", ""});
-  if (whole.shows_dimensions) tile.place({whole.dimensions, {}, {}, "dimensions", ""});
+  if (whole.shows_dimensions) tile.place({whole.dimensions, {}, {}, "dimensions", "Dimensions"});
   Drawing joins;
   draw_joins(joins, tiling, row, column);
-  tile.place(std::move(joins), {}, "joins");
+  tile.place(std::move(joins), {}, "joins", "Joins of the sheets");
 
   Drawing content;
   const Box inside{frame.content.x, frame.content.y, clip.width, clip.height};

@@ -69,6 +69,13 @@ Path trace(const Outline& outline);
 
 Path transformed(const Path& path, const Transform& map);
 
+struct Edge {
+  Spot from, to;
+};
+
+// The path's straight lines, and chords of its curves that stray by less than 0.05 point.
+std::vector<Edge> flattened(const Path& path);
+
 // The region's inside (even-odd) filled with parallel lines `spacing` apart, at an angle from the
 // horizontal, counterclockwise on paper. Lines of neighbouring regions are in step. Curves are
 // followed to within 0.05 point.

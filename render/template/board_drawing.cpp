@@ -29,7 +29,7 @@ constexpr std::array<Colour, 5> overlaid_colours{Colour{0, 0, 0},
                                                  {0xb0, 0x20, 0x20},
                                                  {0x10, 0x78, 0x30},
                                                  {0x7a, 0x30, 0x90}};
-const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
+const char* const top_of_back = "TOP, seen from behind";
 
 std::string numbers_of(const Window& window) {
   std::string numbers;
@@ -118,17 +118,20 @@ class BoardDrawing {
   }
 
   TextStyle number_style(const Box& b) const {
-    return {
-        std::clamp(std::min(b.width, b.height) / 4, 6.0, 22.0), true, {0, 0, 0}, Anchor::centre, 0};
+    return {std::clamp(std::min(b.width, b.height) / 4, 6.0, view_.scale < 1 ? 22.0 : 36.0),
+            true,
+            {0, 0, 0},
+            Anchor::centre,
+            0};
   }
 
   std::string size_of(const Window& window) const {
-    return format_number(window.back.width(), view_.job->scale).text + " x " +
-           format_number(window.back.height(), view_.job->scale).text;
+    return dimension_text(window.back.width(), view_.job->scale) + " x " +
+           dimension_text(window.back.height(), view_.job->scale);
   }
 
   bool shows_size(const Window& window, const Box& b) const {
-    return view_.scale == 1 && b.height >= 60 &&
+    return view_.scale == 1 && b.height >= 84 &&
            paper::text_width(size_of(window), size_style) + 10 < b.width;
   }
 
@@ -137,7 +140,7 @@ class BoardDrawing {
     const bool sized = shows_size(window, b);
     double wide = paper::text_width(numbers_of(window), number_style(b)) + 8;
     if (sized) wide = std::max(wide, paper::text_width(size_of(window), size_style) + 8);
-    const double above = sized ? large + 14 : large * 0.6 + 2, below = sized ? 24 : large * 0.6 + 2;
+    const double above = sized ? large + 14 : large * 0.6 + 2, below = sized ? 27 : large * 0.6 + 2;
     return {b.x + b.width / 2 - wide / 2, b.y + b.height / 2 - above, wide, above + below};
   }
 
@@ -148,7 +151,7 @@ class BoardDrawing {
       drawing.stroke(paper::line({x - arm, y}, {x + arm, y}), thin_pen);
       drawing.stroke(paper::line({x, y - arm}, {x, y + arm}), thin_pen);
       drawing.text(numbers_of(window), {x, y - 12}, large);
-      drawing.text(size_of(window), {x, y + 19}, size_style);
+      drawing.text(size_of(window), {x, y + 22}, size_style);
     } else {
       drawing.text(numbers_of(window), {x, y + large.size * 0.36}, large);
     }
@@ -160,7 +163,7 @@ class BoardDrawing {
     constexpr double inset = 9;
     if (window.shape.kind != ShapeKind::rectangle || std::min(b.width, b.height) < 110) return;
     const std::string number = numbers_of(window);
-    TextStyle style{8, true, {0, 0, 0}, Anchor::left, 0};
+    const TextStyle style{10, true, {0, 0, 0}, Anchor::left, 0};
     const double wide = paper::text_width(number, style), high = style.size;
     for (const double x : {b.x + inset, b.x + b.width - inset - wide}) {
       for (const double y : {b.y + inset + high, b.y + b.height - inset}) {
@@ -188,7 +191,7 @@ class BoardDrawing {
     if (view_.scale < 1) return;
     drawing.stroke(paper::line({b.x + leg / 2, b.y + leg / 2}, {b.x + b.width, b.y + b.height}),
                    diagonal_pen);
-    drawing.text("TOP, seen from behind", {b.x + leg + 4, b.y + 10}, small);
+    drawing.text(top_of_back, {b.x + leg + 5, b.y + 14}, {11, true, {0, 0, 0}, Anchor::left, 0});
   }
 
   static const TextStyle size_style;
@@ -198,7 +201,7 @@ class BoardDrawing {
   Box board_;
 };
 
-const TextStyle BoardDrawing::size_style{8, false, {0, 0, 0}, Anchor::centre, 0};
+const TextStyle BoardDrawing::size_style{12, false, {0, 0, 0}, Anchor::centre, 0};
 
 }  // namespace
 
@@ -227,11 +230,14 @@ Drawing draw_board_dimensions(const BoardView& view) {
   const double left = at(board.left), right = at(board.right);
   const double top = at(board.top), bottom = at(board.bottom);
   const Scale& scale = view.job->scale;
+  const double size = view.scale < 1 ? 7.5 : 10;
   Drawing drawing;
-  draw_running_dimensions(drawing, from_left, DimensionSide::above, top, left, right, scale);
-  draw_running_dimensions(drawing, from_right, DimensionSide::below, bottom, left, right, scale);
-  draw_running_dimensions(drawing, from_top, DimensionSide::left, left, top, bottom, scale);
-  draw_running_dimensions(drawing, from_bottom, DimensionSide::right, right, top, bottom, scale);
+  draw_running_dimensions(drawing, from_left, DimensionSide::above, top, left, right, size, scale);
+  draw_running_dimensions(drawing, from_right, DimensionSide::below, bottom, left, right, size,
+                          scale);
+  draw_running_dimensions(drawing, from_top, DimensionSide::left, left, top, bottom, size, scale);
+  draw_running_dimensions(drawing, from_bottom, DimensionSide::right, right, top, bottom, size,
+                          scale);
   return drawing;
 }
 

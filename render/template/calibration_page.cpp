@@ -94,9 +94,10 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
     y += 22;
   }
   const paper::Text last(
-      "Then: mullion printer --name NAME --across .. --down .. --falling .. --rising .. -o "
-      "printer.xml, and hand printer.xml to every template (--printer). Measure again after a "
-      "change of paper, tray or toner.",
+      "mullion printer -o printer.xml --name NAME\n"
+      "    --across .. --down .. --falling .. --rising ..\n"
+      "mullion template JOB --printer printer.xml ..\n"
+      "Measure again after a change of paper, tray or toner.",
       plain, plate.width - 28);
   drawing.text(last, {x, y + 2});
 }

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/mat/rect.h"
+#include "render/template/corner_pieces.h"
 #include "render/template/overview.h"
 #include "render/template/pages.h"
 #include "render/template/sheet_frame.h"
@@ -14,107 +14,49 @@ using paper::Box;
 using paper::Drawing;
 using paper::TextStyle;
 
-constexpr double knife_gap = 10;  // points, for the knife
+constexpr double strip = 22;  // points below a piece, for its name and place
+constexpr double gap = 6;     // points between pieces
 
-// A piece's edges lie at whole steps from the board's edges, so that a rule finds them.
-struct Step {
-  Length step, piece;
-};
-
-Step step_of(const Scale& scale) {
-  if (scale.unit == Unit::inch) return {sixty_fourths(32), inches(2)};
-  return {millimetres(10), millimetres(50)};
+// "left 18 1/2 in": where the piece's edge is to be laid, from that edge of the board.
+std::string place_text(const char* edge, Length distance, const Scale& scale) {
+  if (distance >= Length()) return edge + (" " + format_length(distance, scale).text);
+  return edge + (" " + format_length(Length() - distance, scale).text) + " outside";
 }
 
-Length floor_to(Length length, Length step) {
-  const std::int64_t over = (length.ticks() % step.ticks() + step.ticks()) % step.ticks();
-  return length - Length::from_ticks(over);
-}
-
-struct Piece {
-  std::string name;
-  Rect rect;  // on the board, seen from behind
-};
-
-// A window's corners, or the four ends of its axes where it has none.
-std::vector<Point> marks_of(const Window& window, const Rect& back) {
-  if (window.shape.kind == ShapeKind::ellipse) {
-    const Length x = back.left + half_rounded_down(back.width());
-    const Length y = back.top + half_rounded_down(back.height());
-    return {{x, back.top}, {back.right, y}, {x, back.bottom}, {back.left, y}};
-  }
-  return {{back.left, back.top},
-          {back.right, back.top},
-          {back.right, back.bottom},
-          {back.left, back.bottom}};
-}
-
-std::vector<Piece> pieces_of(const BoardView& view) {
-  const Step step = step_of(view.job->scale);
-  const Length width = view.mat->outer.width();
-  std::vector<Piece> pieces;
-  for (const MatLayer* layer : view.layers) {
-    for (const Window& window : layer->windows) {
-      char letter = 'a';
-      for (const Point& mark : marks_of(window, mirrored(window.back, width))) {
-        const Length half = half_rounded_down(step.piece);
-        const Length left = floor_to(mark.x - half + half_rounded_down(step.step), step.step);
-        const Length top = floor_to(mark.y - half + half_rounded_down(step.step), step.step);
-        std::string name;
-        for (const int number : window.openings) name += std::to_string(number) + "+";
-        name.back() = letter++;
-        if (view.layers.size() > 1) name += "/" + std::to_string(layer->number);
-        pieces.push_back({name, {left, top, left + step.piece, top + step.piece}});
-      }
-    }
-  }
-  return pieces;
-}
-
-// "3 from left, 5 from top" as the piece's own edges are to be laid.
-std::vector<std::string> place_text(const Piece& piece, const Rect& board, const Scale& scale) {
-  const auto text = [&](Length distance, const char* edge) {
-    if (distance < Length()) {
-      return format_length(Length() - distance, scale).text + " beyond the " + edge;
-    }
-    return format_length(distance, scale).text + " from the " + edge;
-  };
-  return {"left edge " + text(piece.rect.left - board.left, "left"),
-          "top edge " + text(piece.rect.top - board.top, "top")};
-}
-
-void draw_piece(Drawing& page, const std::shared_ptr<const Drawing>& board, const Piece& piece,
-                const BoardView& view, paper::Spot corner) {
-  const double side = paper::points(piece.rect.width());
+// Named below, within the frame, so that the name stays on the piece when it is cut out.
+void draw_piece(Drawing& page, const std::shared_ptr<const Drawing>& board,
+                const CornerPiece& piece, const BoardView& view, paper::Spot corner) {
+  const double side = paper::points(piece.rect.width()), low = corner.y + side;
   const Box box{corner.x, corner.y, side, side};
   page.place({board,
               paper::shifted(corner.x - paper::points(piece.rect.left),
                              corner.y - paper::points(piece.rect.top)),
               box, "piece-" + piece.name, ""});
-  page.stroke(paper::rectangle(box), {0.4, {0, 0, 0}, {}, 1});
-  const TextStyle strong{9, true, {0, 0, 0}, Anchor::left, 0};
-  const TextStyle plain{6.5, false, {0, 0, 0}, Anchor::left, 0};
-  const auto lines = place_text(
-      piece, mirrored(view.layers.front()->outer, view.mat->outer.width()), view.job->scale);
-  double y = corner.y + side + 9;
-  page.text(piece.name, {corner.x, y}, strong);
-  for (const std::string& line : lines) {
-    y += 8;
-    page.text(paper::fitted(line, side + knife_gap - 3, plain), {corner.x, y}, plain);
-  }
+  page.stroke(paper::rectangle({corner.x, corner.y, side, side + strip}), {0.4, {0, 0, 0}, {}, 1});
+  page.stroke(paper::line({corner.x, low}, {corner.x + side, low}), {0.25, {0, 0, 0}, {}, 1});
+  TextStyle strong{15, true, {0, 0, 0}, Anchor::left, 0};
+  const double most = side * 0.4;
+  strong.size = std::min(strong.size, strong.size * most / paper::text_width(piece.name, strong));
+  page.text(piece.name, {corner.x + 4, low + 16}, strong);
+  const double x = corner.x + paper::text_width(piece.name, strong) + 12;
+  const TextStyle plain{9, false, {0, 0, 0}, Anchor::left, 0};
+  const Rect edge = located_from(view);
+  const Scale& scale = view.job->scale;
+  page.text(place_text("left", piece.rect.left - edge.left, scale), {x, low + 9.5}, plain);
+  page.text(place_text("top", piece.rect.top - edge.top, scale), {x, low + 19.5}, plain);
 }
 
-Overview overview_of(const BoardView& view, const std::vector<Piece>& pieces) {
+Overview overview_of(const BoardView& view, const std::vector<CornerPiece>& pieces) {
   Overview overview;
   overview.title =
       view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front(), *view.mat);
-  for (const Piece& piece : pieces) overview.parts.push_back({piece.name, piece.rect});
+  for (const CornerPiece& piece : pieces) overview.parts.push_back({piece.name, piece.rect});
   overview.steps = {
       "Measure the rules and the square's diagonals on the first sheet before you go on. Cut out "
-      "the pieces along their frames.",
-      "Board face down. Lay each piece at the distances that are printed below it, from the left "
-      "and "
-      "top edge as you see the back; the frame's sides parallel to the board's edges.",
+      "the pieces along their frames; keep the strip with the name.",
+      "Board face down. Each piece says how far its left side and its upper side lie from the "
+      "board's left and top edge, as you see the back. Lay it there, its name upright, its sides "
+      "parallel to the board's edges.",
       "Tape it, prick or draw its lines, and join them with a straightedge. Check the opening's "
       "size before you cut."};
   return overview;
@@ -130,11 +72,14 @@ Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& asked) 
   }
   if (options.sheet->roll) options.sheet->height = options.sheet->width;
   const SheetFrame frame = sheet_frame(options, {options.sheet->width, options.sheet->height});
-  const std::vector<Piece> pieces = pieces_of(view);
-  const double side = paper::points(step_of(view.job->scale).piece);
-  const double wide = side + knife_gap, high = side + 30 + knife_gap;
-  const std::size_t across = static_cast<std::size_t>(std::max(0.0, frame.content.width / wide));
-  const std::size_t down = static_cast<std::size_t>(std::max(0.0, frame.content.height / high));
+  const std::vector<CornerPiece> pieces = corner_pieces(view);
+  const double side = paper::points(corner_piece_side(view.job->scale));
+  const double wide = side + gap, high = side + strip + gap;
+  const auto fitting = [](double room, double size) {
+    return static_cast<std::size_t>(std::max(0.0, (room - 2 + gap) / size));
+  };
+  const std::size_t across = fitting(frame.content.width, wide);
+  const std::size_t down = fitting(frame.content.height, high);
   if (across * down == 0) {
     return tl::unexpected(
         Problems{template_problem("template-paper", "the paper \"" + options.sheet->name +

@@ -1,6 +1,7 @@
 #include "render/template/join_marks.h"
 
 #include <algorithm>
+#include <array>
 
 namespace mullion {
 namespace {
@@ -14,6 +15,9 @@ using paper::TextStyle;
 const Pen join_pen{0.35, {0x40, 0x40, 0x40}, {9, 3, 1.5, 3}, 1};
 const Pen mark_pen{0.35, {0, 0, 0}, {}, 1};
 constexpr double reach = 8, half_across = 6, half_along = 9;
+constexpr double label_size = 7;
+constexpr double with_label = reach + 2 + label_size + 1;  // of a mark and its label, across
+constexpr double clearance = 3, from_corner = 32;
 
 struct Join {
   Spot from, to;  // along the join
@@ -32,7 +36,8 @@ void draw_mark(Drawing& drawing, Spot at, Spot along, const Join& join) {
                      .close(),
                  mark_pen);
   drawing.stroke(paper::line(moved(at, in, -reach), moved(at, in, reach)), mark_pen);
-  const TextStyle style{6, false, {0x30, 0x30, 0x30}, Anchor::centre, in.x != 0 ? -90.0 : 0.0};
+  const TextStyle style{
+      label_size, false, {0x30, 0x30, 0x30}, Anchor::centre, in.x != 0 ? -90.0 : 0.0};
   const std::string text = "to " + join.neighbour;
   const double off = reach + 2 + (in.x > 0 || in.y > 0 ? style.size * 0.73 : 0);
   const Spot corner = moved(at, in, off);
@@ -47,13 +52,30 @@ void draw_mark(Drawing& drawing, Spot at, Spot along, const Join& join) {
   drawing.text(text, corner, style);
 }
 
-void draw_join(Drawing& drawing, const Join& join) {
+// Both marks, from the join's start: far apart, where they and their labels hide nothing, or at
+// least where the diamonds hide nothing. The same from both sides of the join.
+std::array<double, 2> places_of_marks(const Join& join, double length, const Ink& ink) {
+  const double inset = std::min(length / 4, std::max(length / 8, 40.0));
+  const double least = std::min(length / 4, from_corner), most = length * 0.4;
+  std::array<double, 2> places{inset, length - inset};
+  for (const double across : {with_label, reach}) {
+    const std::vector<Interval> taken = ink_beside(ink, {join.from, join.to}, across);
+    const double first = clear_place(taken, inset, least, most, half_along + clearance);
+    const double second =
+        clear_place(taken, length - inset, length - most, length - least, half_along + clearance);
+    if (places[0] == inset) places[0] = first;
+    if (places[1] == length - inset) places[1] = second;
+  }
+  return places;
+}
+
+void draw_join(Drawing& drawing, const Join& join, const Ink& ink) {
   drawing.stroke(paper::line(join.from, join.to), join_pen);
   const double length = std::abs(join.to.x - join.from.x) + std::abs(join.to.y - join.from.y);
   const Spot along{(join.to.x - join.from.x) / length, (join.to.y - join.from.y) / length};
-  const double inset = std::min(length / 4, std::max(length / 8, 40.0));
-  draw_mark(drawing, moved(join.from, along, inset), along, join);
-  draw_mark(drawing, moved(join.from, along, length - inset), along, join);
+  for (const double place : places_of_marks(join, length, ink)) {
+    draw_mark(drawing, moved(join.from, along, place), along, join);
+  }
 }
 
 }  // namespace
@@ -62,23 +84,24 @@ std::string sheet_name(std::size_t row, std::size_t column) {
   return std::to_string(row + 1) + "-" + std::to_string(column + 1);
 }
 
-void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
-                std::size_t column) {
+void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row, std::size_t column,
+                const Ink& ink) {
   const double left = paper::points(tiling.columns[column]);
   const double right = paper::points(tiling.columns[column + 1]);
   const double top = paper::points(tiling.rows[row]);
   const double bottom = paper::points(tiling.rows[row + 1]);
   if (column > 0) {
-    draw_join(drawing, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)});
+    draw_join(drawing, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink);
   }
   if (row > 0) {
-    draw_join(drawing, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)});
+    draw_join(drawing, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)}, ink);
   }
   if (column + 2 < tiling.columns.size()) {
-    draw_join(drawing, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)});
+    draw_join(drawing, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)}, ink);
   }
   if (row + 2 < tiling.rows.size()) {
-    draw_join(drawing, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)});
+    draw_join(drawing, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)},
+              ink);
   }
 }
 

@@ -6,6 +6,7 @@
 
 #include "render/paper/drawing.h"
 #include "render/paper/tiling.h"
+#include "render/template/ink.h"
 
 namespace mullion {
 
@@ -13,7 +14,8 @@ namespace mullion {
 std::string sheet_name(std::size_t row, std::size_t column);
 
 // The joins of one tile, in the coordinates of the area; neighbours are named beside the marks.
+// Marks are put where they hide no ink of the board, as far as there is such a place.
 void draw_joins(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
-                std::size_t column);
+                std::size_t column, const Ink& ink);
 
 }  // namespace mullion

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <set>
+#include <tuple>
 
 #include "engine/mat/rect.h"
 #include "render/template/sheet_furniture.h"
@@ -66,22 +68,40 @@ Spot place_name(const Box& part, double name, double size, const std::vector<Box
   return {right, low};
 }
 
+// Neighbours share a line, which is drawn once, so that its dashes show.
+paper::Path edges_of(const std::vector<OverviewPart>& parts, double scale) {
+  std::set<std::tuple<Length, Length, Length, Length>> edges;
+  for (const OverviewPart& part : parts) {
+    const Rect& r = part.rect;
+    edges.insert({{r.left, r.top, r.right, r.top},
+                  {r.left, r.bottom, r.right, r.bottom},
+                  {r.left, r.top, r.left, r.bottom},
+                  {r.right, r.top, r.right, r.bottom}});
+  }
+  paper::Path path;
+  const auto at = [&](Length length) { return paper::points(length) * scale; };
+  for (const auto& [x1, y1, x2, y2] : edges) {
+    path.append(paper::line({at(x1), at(y1)}, {at(x2), at(y2)}));
+  }
+  return path;
+}
+
 void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, const BoardView& view) {
+  const Colour red{0xc0, 0x30, 0x30};
+  drawing.stroke(edges_of(parts, view.scale), {0.5, red, {3, 2}, 1});
   std::vector<Box> taken = numbers_of(view);
   for (const OverviewPart& part : parts) {
     const auto at = [&](Length length) { return paper::points(length) * view.scale; };
     const Box box{at(part.rect.left), at(part.rect.top), at(part.rect.width()),
                   at(part.rect.height())};
-    drawing.stroke(paper::rectangle(box), {0.5, {0xc0, 0x30, 0x30}, {3, 2}, 1});
-    const TextStyle style{std::clamp(std::min(box.width, box.height) / 4, 4.5, 8.0),
-                          true,
-                          {0xc0, 0x30, 0x30},
-                          Anchor::left,
-                          0};
+    const double size = std::clamp(std::min(box.width, box.height) / 4, 4.5, 9.0);
+    const TextStyle style{size, true, red, Anchor::left, 0};
     const double name = paper::text_width(part.name, style);
-    const Spot spot = place_name(box, name, style.size, taken);
+    const Spot spot = place_name(box, name, size, taken);
+    const Box letters{spot.x - 1, spot.y - size * 0.8, name + 2, size};
+    drawing.fill(paper::rectangle(letters), {{255, 255, 255}, 0.8});
     drawing.text(part.name, spot, style);
-    taken.push_back({spot.x, spot.y - style.size, name, style.size});
+    taken.push_back(letters);
   }
 }
 

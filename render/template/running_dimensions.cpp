@@ -9,8 +9,7 @@ using paper::Pen;
 using paper::Spot;
 
 const Pen mark_pen{0.4, {0x40, 0x40, 0x40}, {}, 1};
-const paper::TextStyle label_style{7.5, false, {0x20, 0x20, 0x20}, paper::Anchor::left, 0};
-constexpr double label_spacing = 9.5;
+const std::string about = "\xE2\x89\x88";
 constexpr double tick = 5, leader = 7, label_gap = 2;
 
 // A place along the edge and a distance away from the board, as a spot on the page.
@@ -28,8 +27,8 @@ Spot spot_at(DimensionSide side, double edge, double along, double away) {
   return {};
 }
 
-paper::TextStyle style_for(DimensionSide side) {
-  paper::TextStyle style = label_style;
+paper::TextStyle style_for(DimensionSide side, double size) {
+  paper::TextStyle style{size, false, {0x20, 0x20, 0x20}, paper::Anchor::left, 0};
   if (side == DimensionSide::above) style.turn = -90;
   if (side == DimensionSide::below) {
     style.turn = -90;
@@ -37,6 +36,28 @@ paper::TextStyle style_for(DimensionSide side) {
   }
   if (side == DimensionSide::left) style.anchor = paper::Anchor::right;
   return style;
+}
+
+struct SharedLabel {
+  std::string text;
+  std::vector<double> places;  // of its marks, rising
+  double middle() const { return (places.front() + places.back()) / 2; }
+};
+
+// In the order of their places along the axis.
+std::vector<SharedLabel> labels_of(std::vector<DimensionMark> marks, const Scale& scale) {
+  std::sort(marks.begin(), marks.end(),
+            [](const auto& a, const auto& b) { return a.place < b.place; });
+  marks.erase(std::unique(marks.begin(), marks.end(),
+                          [](const auto& a, const auto& b) { return a.distance == b.distance; }),
+              marks.end());
+  std::vector<SharedLabel> labels;
+  for (const DimensionMark& mark : marks) {
+    std::string text = dimension_text(mark.distance, scale);
+    if (labels.empty() || labels.back().text != text) labels.push_back({std::move(text), {}});
+    labels.back().places.push_back(mark.place);
+  }
+  return labels;
 }
 
 }  // namespace
@@ -74,27 +95,33 @@ std::vector<double> spread_labels(const std::vector<double>& wished, double spac
   return places;
 }
 
+std::string dimension_text(Length length, const Scale& scale) {
+  const LengthText plain = format_number(length, scale);
+  if (plain.exact) return plain.text;
+  const bool inch = scale.unit == Unit::inch;
+  const Length finest = inch ? sixty_fourths(1) : Length::from_ticks(ticks_per_mm / 10);
+  const LengthText fine = format_number(length, {scale.unit, finest});
+  return fine.exact ? fine.text : about + fine.text;
+}
+
 void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
-                             DimensionSide side, double edge, double from, double to,
+                             DimensionSide side, double edge, double from, double to, double size,
                              const Scale& scale) {
-  std::sort(marks.begin(), marks.end(),
-            [](const auto& a, const auto& b) { return a.place < b.place; });
-  marks.erase(std::unique(marks.begin(), marks.end(),
-                          [](const auto& a, const auto& b) { return a.distance == b.distance; }),
-              marks.end());
+  const std::vector<SharedLabel> labels = labels_of(std::move(marks), scale);
   std::vector<double> wished;
-  for (const DimensionMark& mark : marks) wished.push_back(mark.place);
-  const std::vector<double> places = spread_labels(wished, label_spacing, from, to);
-  const paper::TextStyle style = style_for(side);
-  for (std::size_t i = 0; i < marks.size(); ++i) {
-    drawing.stroke(paper::polyline({spot_at(side, edge, marks[i].place, 1),
-                                    spot_at(side, edge, marks[i].place, tick),
-                                    spot_at(side, edge, places[i], tick + leader)}),
-                   mark_pen);
+  for (const SharedLabel& label : labels) wished.push_back(label.middle());
+  const std::vector<double> places = spread_labels(wished, size + 2, from, to);
+  const paper::TextStyle style = style_for(side, size);
+  for (std::size_t i = 0; i < labels.size(); ++i) {
+    for (const double place : labels[i].places) {
+      drawing.stroke(
+          paper::polyline({spot_at(side, edge, place, 1), spot_at(side, edge, place, tick),
+                           spot_at(side, edge, places[i], tick + leader)}),
+          mark_pen);
+    }
     // Half a capital's height below the leader's end puts the label's middle on it.
-    const double middle = places[i] + label_style.size * 0.36;
-    drawing.text(format_number(marks[i].distance, scale).text,
-                 spot_at(side, edge, middle, tick + leader + label_gap), style);
+    drawing.text(labels[i].text,
+                 spot_at(side, edge, places[i] + size * 0.36, tick + leader + label_gap), style);
   }
 }
 

@@ -2,7 +2,7 @@
 
 // Running dimensions: marks along an edge of the board, each labelled with its distance from the
 // edge that rests against the guide. Labels that would touch are moved apart and joined to their
-// marks by leaders.
+// marks by leaders; marks whose labels would say the same share one.
 
 #include <string>
 #include <vector>
@@ -20,10 +20,15 @@ struct DimensionMark {
 enum class DimensionSide { above, below, left, right };
 
 // `edge` is where the board's edge runs, in points across the axis; the marks' labels stand away
-// from the board on the given side. `from`, `to` bound the labels along the axis.
+// from the board on the given side. `from`, `to` bound the labels along the axis; `size` is the
+// labels' font size in points.
 void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
-                             DimensionSide side, double edge, double from, double to,
+                             DimensionSide side, double edge, double from, double to, double size,
                              const Scale& scale);
+
+// The length in the scale's unit and increment, or as finely as it takes down to 1/64 in or 0.1 mm;
+// with a sign for "about" where that does not say it exactly.
+std::string dimension_text(Length length, const Scale& scale);
 
 // The places of labels at least `spacing` apart, as near to the wished ones as an even push to both
 // sides brings them; in rising order like `wished`. Within [from, to] where there is room.

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "engine/length/format.h"
+#include "render/template/join_marks.h"
 
 namespace mullion {
 namespace {
@@ -16,7 +17,7 @@ using paper::Spot;
 using paper::TextStyle;
 
 const Pen rule_pen{0.6, {0, 0, 0}, {}, 1};
-const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
+const TextStyle small{7.5, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 const std::string dot = "  \xC2\xB7  ";
 
@@ -155,7 +156,11 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
                     std::size_t column, const paper::Box& box) {
   const double wide = paper::points(tiling.columns.back() - tiling.columns.front());
   const double high = paper::points(tiling.rows.back() - tiling.rows.front());
-  const double scale = std::min(box.width / wide, box.height / high);
+  const std::string name = sheet_name(row, column);
+  const TextStyle large{26, true, {0, 0, 0}, Anchor::right, 0};
+  const double letters = paper::text_width(name, large) + 8;
+  const bool named = box.width > letters + 36;
+  const double scale = std::min((box.width - (named ? letters : 0)) / wide, box.height / high);
   const double left = box.x + box.width - wide * scale;
   const auto x = [&](std::size_t i) {
     return left + paper::points(tiling.columns[i] - tiling.columns.front()) * scale;
@@ -174,6 +179,7 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
     grid.append(paper::line({left, y(i)}, {left + wide * scale, y(i)}));
   }
   drawing.stroke(grid, {0.4, {0, 0, 0}, {}, 1});
+  if (named) drawing.text(name, {left - 8, box.y + 30}, large);
 }
 
 std::string sheet_subject(const BoardView& view) {

@@ -21,7 +21,8 @@ double draw_double_rule(paper::Drawing& drawing, paper::Spot upper_left, double 
 // A square whose diagonals are 20 mm, and says so. Returns its width.
 double draw_diagonal_square(paper::Drawing& drawing, paper::Spot upper_left);
 
-// The sheets as a grid within the box, the given one filled.
+// The sheets as a grid at the right of the box, the given one filled, and its name in large letters
+// before it where there is room.
 void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
                     std::size_t column, const paper::Box& box);
 

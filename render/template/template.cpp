@@ -11,8 +11,8 @@ namespace mullion {
 namespace {
 
 constexpr Length side_margin = inches(1);
-constexpr Length top_margin = sixty_fourths(112);
-constexpr Length bottom_margin = sixty_fourths(176);
+constexpr Length top_margin = inches(2);
+constexpr Length bottom_margin = inches(3);
 constexpr Length least_page_width = inches(9);
 constexpr double page_margin = 24;
 
@@ -77,7 +77,7 @@ SheetPage board_page(const BoardView& view, const TemplateOptions& options) {
   const paper::Spot origin{paper::points(page.board_left), paper::points(page.board_top)};
   const paper::Transform placed = paper::shifted(origin.x, origin.y);
   const double width = paper::points(page.size.width) - 2 * page_margin;
-  const double below = origin.y + paper::points(view.mat->outer.height()) + 56;
+  const double below = origin.y + paper::points(view.mat->outer.height()) + 72;
   paper::Drawing heading, foot;
   draw_heading(heading, view, {page_margin, page_margin, width, 0});
   draw_check_rules(foot, {page_margin, below});

@@ -91,6 +91,7 @@ struct Whole {
   std::shared_ptr<const Drawing> board, dimensions;
   paper::Tiling tiling;
   bool shows_dimensions = false;  // they are on the overview in any case
+  Ink ink;                        // of what the sheets show
 };
 
 SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const Whole& whole,
@@ -104,7 +105,7 @@ SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const
   tile.place({whole.board, {}, {}, "board", ""});
   if (whole.shows_dimensions) tile.place({whole.dimensions, {}, {}, "dimensions", "Dimensions"});
   Drawing joins;
-  draw_joins(joins, tiling, row, column);
+  draw_joins(joins, tiling, row, column, whole.ink);
   tile.place(std::move(joins), {}, "joins", "Joins of the sheets");
 
   Drawing content;
@@ -160,9 +161,13 @@ Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options)
   Drawing dimensions = draw_board_dimensions(view);
   const auto tiling = plan(view, options, dimensions);
   if (!tiling) return tl::unexpected(Problems{template_problem("template-paper", tiling.error())});
-  const Whole whole{std::make_shared<const Drawing>(draw_board(view)),
-                    std::make_shared<const Drawing>(std::move(dimensions)), *tiling,
-                    tiling->columns.front() < view.mat->outer.left};
+  Whole whole{std::make_shared<const Drawing>(draw_board(view)),
+              std::make_shared<const Drawing>(std::move(dimensions)),
+              *tiling,
+              tiling->columns.front() < view.mat->outer.left,
+              {}};
+  add_ink(whole.ink, *whole.board);
+  if (whole.shows_dimensions) add_ink(whole.ink, *whole.dimensions);
   Pages pages{overview_page(view, options, overview_of(view, options, *tiling))};
   for (std::size_t row = 0; row + 1 < tiling->rows.size(); ++row) {
     for (std::size_t column = 0; column + 1 < tiling->columns.size(); ++column) {

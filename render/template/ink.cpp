@@ -1,0 +1,93 @@
+#include "render/template/ink.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace mullion {
+namespace {
+
+struct Collect {
+  Ink& ink;
+  const paper::Transform& placed;
+
+  void operator()(const paper::Stroke& stroke) const {
+    for (const paper::Edge& edge : paper::flattened(stroke.path)) {
+      ink.lines.push_back({placed(edge.from), placed(edge.to)});
+    }
+  }
+  void operator()(const paper::Area&) const {}
+  void operator()(const paper::Label& label) const {
+    ink.labels.push_back(bounds_of(placed, bounds_of(paper::Item(label))));
+  }
+  void operator()(const paper::Group& group) const {
+    if (group.id.ends_with("hatching")) return;
+    add_ink(ink, *group.drawing, then(group.placed, placed));
+  }
+};
+
+// The part of an edge whose distance across is at most `reach`, along the line; `along` and
+// `across` are its ends in the line's own directions.
+std::optional<Interval> part_beside(paper::Spot a, paper::Spot b, double reach) {
+  double start = 0, end = 1;
+  for (const double side : {-1.0, 1.0}) {
+    const double at_a = side * a.y - reach, at_b = side * b.y - reach;  // inside: not above zero
+    if (at_a > 0 && at_b > 0) return std::nullopt;
+    if (at_a > 0) start = std::max(start, at_a / (at_a - at_b));
+    if (at_b > 0) end = std::min(end, at_a / (at_a - at_b));
+  }
+  if (start > end) return std::nullopt;
+  const double first = a.x + start * (b.x - a.x), second = a.x + end * (b.x - a.x);
+  return Interval{std::min(first, second), std::max(first, second)};
+}
+
+}  // namespace
+
+void add_ink(Ink& ink, const paper::Drawing& drawing, const paper::Transform& placed) {
+  for (const paper::Item& item : drawing.items()) std::visit(Collect{ink, placed}, item);
+}
+
+std::vector<Interval> ink_beside(const Ink& ink, const paper::Edge& line, double reach) {
+  const double dx = line.to.x - line.from.x, dy = line.to.y - line.from.y;
+  const double length = std::hypot(dx, dy);
+  // In the line's own directions: x along it, y across.
+  const auto seen = [&](paper::Spot spot) {
+    const double x = spot.x - line.from.x, y = spot.y - line.from.y;
+    return paper::Spot{(x * dx + y * dy) / length, (y * dx - x * dy) / length};
+  };
+  std::vector<Interval> taken;
+  for (const paper::Edge& edge : ink.lines) {
+    if (const auto part = part_beside(seen(edge.from), seen(edge.to), reach))
+      taken.push_back(*part);
+  }
+  for (const paper::Box& box : ink.labels) {
+    const paper::Spot a = seen({box.x, box.y}), b = seen({box.x + box.width, box.y + box.height});
+    const auto [low, high] = std::minmax(a.y, b.y);
+    if (low > reach || high < -reach) continue;
+    taken.push_back({std::min(a.x, b.x), std::max(a.x, b.x)});
+  }
+  return taken;
+}
+
+double clear_place(const std::vector<Interval>& taken, double wished, double from, double to,
+                   double clearance) {
+  std::vector<double> places{wished};
+  for (const Interval& interval : taken) {
+    places.push_back(interval.from - clearance);
+    places.push_back(interval.to + clearance);
+  }
+  std::stable_sort(places.begin(), places.end(),
+                   [&](double a, double b) { return std::abs(a - wished) < std::abs(b - wished); });
+  constexpr double rounding = 1e-6;
+  for (const double place : places) {
+    if (place < from || place > to) continue;
+    const bool clear = std::none_of(taken.begin(), taken.end(), [&](const Interval& interval) {
+      return place > interval.from - clearance + rounding &&
+             place < interval.to + clearance - rounding;
+    });
+    if (clear) return place;
+  }
+  return wished;
+}
+
+}  // namespace mullion

@@ -2,10 +2,12 @@
 #include <map>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/job_argument.h"
 #include "cli/verb.h"
 #include "engine/cutting/cutter/profile_file.h"
 #include "engine/cutting/sheet/json.h"
+#include "engine/cutting/sheet/run_json.h"
+#include "engine/cutting/sheet/run_text.h"
 #include "engine/cutting/sheet/text.h"
 #include "render/cutsheet/cutsheet.h"
 
@@ -13,7 +15,8 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string job, output = "-", cutter, trim, way;
+  std::vector<std::string> jobs;
+  std::string output = "-", cutter, trim, way;
   int quantity = 0;
   bool separate = false;
 };
@@ -26,40 +29,87 @@ Result<CutterProfile> cutter_for(const Options& options, const Job& job) {
   return job.scale.unit == Unit::inch ? default_cutter() : *generic_cutter("metric-bench");
 }
 
-int write_plan(const Options& options, const CuttingPlan& plan, const std::string& date) {
-  const std::string ending = ending_of(options.output);
-  if (ending == "json") return write_output(options.output, plan_to_json(plan));
-  if (ending == "pdf") return write_output(options.output, render_cutsheet(plan, date));
-  if (options.output == "-" || ending == "txt") {
-    return write_output(options.output, plan_to_text(plan));
+int report_checks(const std::vector<OrderedJob>& jobs) {
+  int worst = success;
+  for (const OrderedJob& job : jobs) {
+    const Loaded& loaded = job.loaded;
+    worst = std::max(worst, report(check_mat(loaded.job, loaded.layout, loaded.mat)));
   }
+  return worst;
+}
+
+tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit unit) {
+  PlanOptions out;
+  out.stacked = !options.separate;
+  if (!options.way.empty()) out.way = ways.at(options.way);
+  if (unit != Unit::inch) out.trim = millimetres(3);
+  if (!options.trim.empty()) {
+    const auto trim = parse_length(options.trim, unit);
+    if (!trim) return tl::unexpected(trim.error());
+    out.trim = *trim;
+  }
+  return out;
+}
+
+int write_by_ending(const std::string& path, const std::function<std::string()>& json,
+                    const std::function<std::string()>& pdf,
+                    const std::function<std::string()>& text) {
+  const std::string ending = ending_of(path);
+  if (ending == "json") return write_output(path, json());
+  if (ending == "pdf") return write_output(path, pdf());
+  if (path == "-" || ending == "txt") return write_output(path, text());
   return bad_option("--output", "expected a file that ends in .pdf, .txt or .json");
 }
 
-int make_cuts(const Options& options) {
-  const Result<Loaded> loaded = load(options.job);
-  if (!loaded) return report(loaded.error());
-  const int unwise = report(check_mat(loaded->job, loaded->layout, loaded->mat));
-  if (unwise != success) return unwise;
-  const Result<CutterProfile> cutter = cutter_for(options, loaded->job);
-  if (!cutter) return report(cutter.error());
-
-  PlanOptions wanted;
-  wanted.quantity = options.quantity > 0 ? options.quantity : loaded->job.quantity;
-  wanted.stacked = !options.separate;
-  if (!options.way.empty()) wanted.way = ways.at(options.way);
-  if (!options.trim.empty()) {
-    const auto trim = parse_length(options.trim, loaded->job.scale.unit);
-    if (!trim) return bad_option("--trim", trim.error());
-    wanted.trim = *trim;
-  } else if (loaded->job.scale.unit != Unit::inch) {
-    wanted.trim = millimetres(3);
-  }
-  Result<CuttingPlan> plan = plan_cutting(loaded->mat, *cutter, wanted);
+int write_plan(const Options& options, const OrderedJob& order, const CutterProfile& cutter,
+               PlanOptions wanted) {
+  const Job& job = order.loaded.job;
+  wanted.quantity = order.quantity;
+  Result<CuttingPlan> plan = plan_cutting(order.loaded.mat, cutter, wanted);
   if (!plan) return report(plan.error());
-  plan->reference = loaded->job.reference;
-  plan->title = loaded->job.title;
-  return write_plan(options, *plan, loaded->job.date);
+  plan->reference = job.reference;
+  plan->title = job.title;
+  return write_by_ending(
+      options.output, [&] { return plan_to_json(*plan); },
+      [&] { return render_cutsheet(*plan, job.date); }, [&] { return plan_to_text(*plan); });
+}
+
+int write_run(const Options& options, std::vector<OrderedJob> orders, const CutterProfile& cutter,
+              const PlanOptions& wanted) {
+  const std::string date = orders.front().loaded.job.date;
+  std::vector<RunJob> jobs;
+  for (OrderedJob& order : orders) {
+    jobs.push_back(
+        {order.order, order.loaded.job.title, std::move(order.loaded.mat), order.quantity});
+  }
+  const Result<CuttingRun> run = plan_run(jobs, cutter, wanted);
+  if (!run) return report(run.error());
+  return write_by_ending(
+      options.output, [&] { return run_to_json(*run); },
+      [&] { return render_run_sheet(*run, date); }, [&] { return run_to_text(*run); });
+}
+
+int make_cuts(const Options& options) {
+  std::vector<JobArgument> arguments;
+  for (const std::string& text : options.jobs) {
+    const auto argument = job_argument(text);
+    if (!argument) return bad_option("JOB", argument.error());
+    arguments.push_back(*argument);
+  }
+  if (options.quantity > 0 && arguments.size() > 1) {
+    return bad_option("--quantity", "expected one job; for several write job.xml*40");
+  }
+  if (options.quantity > 0) arguments.front().quantity = options.quantity;
+  Result<std::vector<OrderedJob>> orders = load_orders(arguments);
+  if (!orders) return report(orders.error());
+  if (const int unwise = report_checks(*orders); unwise != success) return unwise;
+  const Job& first = orders->front().loaded.job;
+  const Result<CutterProfile> cutter = cutter_for(options, first);
+  if (!cutter) return report(cutter.error());
+  const auto wanted = plan_options(options, first.scale.unit);
+  if (!wanted) return bad_option("--trim", wanted.error());
+  if (orders->size() == 1) return write_plan(options, orders->front(), *cutter, *wanted);
+  return write_run(options, std::move(*orders), *cutter, *wanted);
 }
 
 }  // namespace
@@ -68,14 +118,17 @@ void add_cuts(CLI::App& app, Action& action) {
   CLI::App* verb = app.add_subcommand(
       "cuts", "Plan the cuts: settings, stops, turns and order for a hand-operated cutter");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file")->required();
+  verb->add_option("JOB", options->jobs,
+                   "The job file; several are cut as one run. job.xml*40 is forty mats of a job")
+      ->required();
   verb->add_option("-o,--output", options->output,
                    "The file to write: .pdf, .txt or .json; text to the terminal where not given");
   verb->add_option("--cutter", options->cutter,
                    "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
                    "given");
-  verb->add_option("--quantity", options->quantity, "Mats alike; the job's where not given")
-      ->check(CLI::Range(1, 100000));
+  verb->add_option("--quantity", options->quantity,
+                   "Mats alike of the one job; the job's where not given")
+      ->check(CLI::Range(1, most_mats));
   verb->add_option("--way", options->way, "pencil, one-stop or two-stops; the quickest else")
       ->check(CLI::IsMember({"pencil", "one-stop", "two-stops"}));
   verb->add_flag("--separate", options->separate,

@@ -1,119 +1,209 @@
 #include "render/cutsheet/board_diagram.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+
+#include "render/cutsheet/board_view.h"
 
 namespace mullion::cutsheet {
 namespace {
 
+using paper::Anchor;
 using paper::Box;
 using paper::Canvas;
+using paper::Pen;
 using paper::Spot;
 
-constexpr Colour board_colour{0xf1, 0xef, 0xe8};
+constexpr Colour board_colour{0xf4, 0xf2, 0xec};
 constexpr Colour metal{0x55, 0x5b, 0x60};
-constexpr Colour cut_grey{0x80, 0x80, 0x80};
+constexpr Colour line_colour{0x78, 0x78, 0x78};
+constexpr Colour opening_colour{0x8a, 0x8a, 0x8a};
 constexpr Colour now{0xc0, 0x20, 0x10};
+constexpr Colour white{0xff, 0xff, 0xff};
+constexpr double bar = 4;  // width of guide and arm
 
-class Diagram {
- public:
-  Diagram(Canvas& canvas, const DiagramView& view, const Box& box)
-      : canvas_(canvas), view_(view), edge_(view.placement.edge) {
-    side_ = view.plan.cutter.side;
-    near_ = near_edge(edge_, side_);
-    const Rect& board = view.plan.outer;
-    const bool upright = near_ == BoardEdge::top || near_ == BoardEdge::bottom;
-    across_ = paper::points(upright ? board.width() : board.height());
-    along_ = paper::points(upright ? board.height() : board.width());
-    constexpr double furniture = 11;  // guide, arm and letters around the board
-    const double room_x = box.width - 2 * furniture, room_y = box.height - 2 * furniture;
-    scale_ = std::min(room_x / across_, room_y / along_);
-    origin_ = {box.x + (box.width - across_ * scale_) / 2,
-               box.y + (box.height - along_ * scale_) / 2};
+Pen solid(double width, Colour colour) {
+  return {.width = width, .colour = colour, .dashes = {}};
+}
+
+std::vector<Spot> ellipse(Spot middle, double rx, double ry) {
+  constexpr int steps = 48;
+  std::vector<Spot> spots;
+  for (int i = 0; i <= steps; ++i) {
+    const double t = 2 * 3.14159265358979 * i / steps;
+    spots.push_back({middle.x + rx * std::cos(t), middle.y + ry * std::sin(t)});
   }
+  return spots;
+}
 
-  void draw() {
-    canvas_.fill(board_box(), {board_colour});
-    canvas_.rectangle(board_box(), {.width = 0.8, .dashes = {}});
-    draw_furniture();
-    draw_letters();
-    for (const BoardLine& line : view_.all) {
-      const bool cut = line.number < first_number();
-      canvas_.line(place(line.start), place(line.end),
-                   {.width = 0.7,
-                    .colour = cut_grey,
-                    .dashes = cut ? std::vector<double>{} : std::vector<double>{1.5, 2}});
+// Numbers in discs, each where it covers no other.
+class Discs {
+ public:
+  Discs(Canvas& canvas, double type) : canvas_(canvas), radius_(type * 0.72), type_(type) {}
+
+  // Beside the line from `a` to `b`, on the side of `beside`.
+  void put(int number, Spot a, Spot b, Spot beside) {
+    constexpr std::array<double, 7> along = {0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95};
+    Spot best{};
+    double widest = -1;
+    for (const double side : {1.0, -1.0}) {
+      for (const double t : along) {
+        const Spot spot{a.x + (b.x - a.x) * t + beside.x * side * (radius_ + 2),
+                        a.y + (b.y - a.y) * t + beside.y * side * (radius_ + 2)};
+        const double room = room_at(spot);
+        if (room > widest) {
+          best = spot;
+          widest = room;
+        }
+        if (room >= 2 * radius_) return draw(number, spot);
+      }
     }
-    for (const BoardLine& line : lines_of(view_.plan, view_.placement)) draw_cut(line);
+    draw(number, best);
   }
 
  private:
-  Box board_box() const { return {origin_.x, origin_.y, across_ * scale_, along_ * scale_}; }
-  int first_number() const { return view_.placement.cuts.front().number; }
-  bool on_left() const { return side_ == GuideSide::left; }
-
-  Spot place(const Point& point) const {
-    const double guide = paper::points(distance_from(edge_, point, view_.plan.outer));
-    const double near = paper::points(distance_from(near_, point, view_.plan.outer));
-    return {origin_.x + (on_left() ? guide : across_ - guide) * scale_,
-            origin_.y + (along_ - near) * scale_};
+  double room_at(Spot spot) const {
+    double room = 1e9;
+    for (const Spot& other : taken_) {
+      room = std::min(room, std::hypot(other.x - spot.x, other.y - spot.y));
+    }
+    return room;
   }
 
-  // The rail runs over the line to cut; the guide and the arm are where the board rests.
-  void draw_furniture() {
-    const Box b = board_box();
-    constexpr double bar = 4;
-    const Settings& settings = view_.set_up.settings;
-    const bool guided = settings.guide.has_value();
-    const double side_x = on_left() ? b.x - bar : b.x + b.width;
+  void draw(int number, Spot spot) {
+    taken_.push_back(spot);
+    canvas_.fill(ellipse(spot, radius_, radius_), {now});
+    const double size = type_ * (number < 10 ? 1.0 : number < 100 ? 0.85 : 0.62);
+    canvas_.text(std::to_string(number), {spot.x, spot.y + size * 0.36},
+                 {.size = size, .bold = true, .colour = white, .anchor = Anchor::centre});
+  }
+
+  Canvas& canvas_;
+  double radius_, type_;
+  std::vector<Spot> taken_;
+};
+
+class Diagram {
+ public:
+  Diagram(Canvas& canvas, const BoardPicture& board, BoardEdge at_guide, const Box& box)
+      : canvas_(canvas),
+        board_(board),
+        view_(board.plan.outer, at_guide, board.plan.cutter.side, box, bar + board.type * 1.15),
+        discs_(canvas, board.type) {}
+
+  void draw_ground() {
+    canvas_.fill(view_.board(), {board_colour});
+    canvas_.rectangle(view_.board(), solid(0.8, {0, 0, 0}));
+    draw_letters();
+    draw_curves();
+    for (const OpeningMark& mark : board_.openings) {
+      const Spot at = view_.place(mark.middle);
+      canvas_.text(mark.number, {at.x, at.y + board_.type * 0.36},
+                   {.size = board_.type, .colour = opening_colour, .anchor = Anchor::centre});
+    }
+  }
+
+  // Cuts of a lower number are there already.
+  void draw_lines(int first_number) {
+    for (const BoardLine& line : board_.lines) {
+      const bool cut = line.number < first_number;
+      Pen pen = solid(cut ? 0.9 : 0.6, line_colour);
+      if (!cut) pen.dashes = {1.5, 2};
+      canvas_.line(view_.place(line.start), view_.place(line.end), pen);
+    }
+  }
+
+  void draw_pencilled() {
+    for (const BoardLine& line : board_.lines) {
+      canvas_.line(view_.place(line.start), view_.place(line.end), solid(0.7, line_colour));
+    }
+  }
+
+  // The guide and the arm, where the board rests, and the rail over each line to cut.
+  void draw_cutter(const Placement& placement) {
+    const Box& b = view_.board();
+    const bool guided = std::any_of(placement.cuts.begin(), placement.cuts.end(),
+                                    [](const BevelCut& cut) { return cut.pencil == 0; });
+    const double side_x = view_.guide_on_left() ? b.x - bar : b.x + b.width;
     if (guided) canvas_.fill({side_x, b.y - 3, bar, b.height + 3}, {metal});
     canvas_.fill({b.x - bar, b.y + b.height, b.width + 2 * bar, bar}, {metal});
-    for (const BevelCut& cut : view_.placement.cuts) {
-      const double d = paper::points(cut.distance) * scale_;
-      const double x = on_left() ? b.x + d : b.x + b.width - d;
-      canvas_.line({x, b.y - 9}, {x, b.y + b.height + 4},
+    for (const BevelCut& cut : placement.cuts) {
+      const double x = view_.rail_x(cut.distance);
+      canvas_.line({x, b.y - 3}, {x, b.y + b.height},
                    {.width = 0.6, .colour = metal, .dashes = {5, 2, 1, 2}});
     }
   }
 
-  void draw_letters() {
-    const Box b = board_box();
-    const paper::TextStyle style{.size = 8.5, .bold = true, .anchor = paper::Anchor::centre};
-    const auto put = [&](BoardEdge edge, Spot at) {
-      canvas_.text(std::string(1, letter(edge)), at, style);
-    };
-    const double inset = 7;
-    const double middle_y = b.y + b.height / 2 + 3;
-    const double guide_x = on_left() ? b.x + inset : b.x + b.width - inset;
-    const double other_x = on_left() ? b.x + b.width - inset : b.x + inset;
-    put(edge_, {guide_x, middle_y});
-    put(opposite(edge_), {other_x, middle_y});
-    put(near_, {b.x + b.width / 2, b.y + b.height - 3});
-    put(opposite(near_), {b.x + b.width / 2, b.y + 9});
+  void draw_cut(const BoardLine& line) {
+    const Spot from = view_.place(line.start), to = view_.place(line.end);
+    canvas_.line({from.x - 4, from.y}, {from.x + 4, from.y}, solid(1.2, now));
+    arrow(from, to);
+    arrows_.push_back({from, to, {view_.guide_on_left() ? 1.0 : -1.0, 0}, line.number});
   }
 
-  void draw_cut(const BoardLine& line) {
-    const Spot from = place(line.start), to = place(line.end);
-    canvas_.line(from, {to.x, to.y - 3}, {.width = 2, .colour = now, .dashes = {}});
-    canvas_.fill({{to.x - 3.2, to.y - 6}, {to.x + 3.2, to.y - 6}, to}, {now});
-    canvas_.line({from.x - 4, from.y}, {from.x + 4, from.y}, {.width = 1.2, .colour = now, .dashes = {}});
-    const bool label_right = on_left();
-    canvas_.text(std::to_string(line.number),
-                 {from.x + (label_right ? 4 : -4), (from.y + to.y) / 2 - 5},
-                 {.size = 8.5,
-                  .bold = true,
-                  .colour = now,
-                  .anchor = label_right ? paper::Anchor::left : paper::Anchor::right});
+  void draw_skew(const SkewCut& cut) {
+    const Spot from = view_.place(cut.from), to = view_.place(cut.to);
+    arrow(from, to);
+    const double length = std::max(1.0, std::hypot(to.x - from.x, to.y - from.y));
+    arrows_.push_back(
+        {from, to, {(to.y - from.y) / length, -(to.x - from.x) / length}, cut.number});
+  }
+
+  void draw_numbers() {
+    for (const Arrow& a : arrows_) discs_.put(a.number, a.from, a.to, a.beside);
+  }
+
+ private:
+  struct Arrow {
+    Spot from, to, beside;
+    int number;
+  };
+
+  void arrow(Spot from, Spot to) {
+    const double length = std::max(1.0, std::hypot(to.x - from.x, to.y - from.y));
+    const Spot d{(to.x - from.x) / length, (to.y - from.y) / length};
+    const double head = std::min(6.0, length);
+    const Spot neck{to.x - d.x * head, to.y - d.y * head};
+    canvas_.line(from, neck, solid(2, now));
+    canvas_.fill(
+        {{neck.x - d.y * 3.2, neck.y + d.x * 3.2}, {neck.x + d.y * 3.2, neck.y - d.x * 3.2}, to},
+        {now});
+  }
+
+  void draw_letters() {
+    const Box& b = view_.board();
+    const double off = bar + board_.type * 0.62;
+    const auto put = [&](BoardEdge edge, Spot at) {
+      canvas_.text(std::string(1, letter(edge)), {at.x, at.y + board_.type * 0.36},
+                   {.size = board_.type, .bold = true, .anchor = Anchor::centre});
+    };
+    const double middle_x = b.x + b.width / 2, middle_y = b.y + b.height / 2;
+    const double left = b.x - off, right = b.x + b.width + off;
+    put(view_.at_guide(), {view_.guide_on_left() ? left : right, middle_y});
+    put(opposite(view_.at_guide()), {view_.guide_on_left() ? right : left, middle_y});
+    put(view_.near(), {middle_x, b.y + b.height + off});
+    put(opposite(view_.near()), {middle_x, b.y - off});
+  }
+
+  void draw_curves() {
+    for (const CurveCut& curve : board_.stage.curves) {
+      const Spot a = view_.place({curve.back.left, curve.back.top});
+      const Spot b = view_.place({curve.back.right, curve.back.bottom});
+      const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+      if (curve.kind != CurveKind::oval) continue;
+      canvas_.polyline(ellipse(middle, std::abs(a.x - b.x) / 2, std::abs(a.y - b.y) / 2),
+                       {.width = 0.6, .colour = line_colour, .dashes = {1.5, 2}});
+    }
   }
 
   Canvas& canvas_;
-  const DiagramView& view_;
-  BoardEdge edge_, near_ = BoardEdge::top;
-  GuideSide side_ = GuideSide::left;
-  double across_ = 1, along_ = 1, scale_ = 1;
-  Spot origin_;
+  const BoardPicture& board_;
+  BoardView view_;
+  Discs discs_;
+  std::vector<Arrow> arrows_;
 };
-
-}  // namespace
 
 std::vector<BoardLine> lines_of(const CuttingPlan& plan, const Placement& placement) {
   std::vector<BoardLine> out;
@@ -126,8 +216,89 @@ std::vector<BoardLine> lines_of(const CuttingPlan& plan, const Placement& placem
   return out;
 }
 
-void draw_board_as_it_lies(Canvas& canvas, const DiagramView& view, const Box& box) {
-  Diagram(canvas, view, box).draw();
+// The least rectangle around the points that belong to the same openings.
+class OpeningBoxes {
+ public:
+  void add(const std::vector<int>& openings, const Point& p) {
+    const auto [at, is_new] = boxes_.emplace(openings, Rect{p.x, p.y, p.x, p.y});
+    if (is_new) return;
+    Rect& box = at->second;
+    box = {std::min(box.left, p.x), std::min(box.top, p.y), std::max(box.right, p.x),
+           std::max(box.bottom, p.y)};
+  }
+  std::vector<OpeningMark> marks() const {
+    std::vector<OpeningMark> out;
+    if (boxes_.size() < 2) return out;
+    for (const auto& [openings, box] : boxes_) {
+      std::string number;
+      for (const int opening : openings) {
+        number += (number.empty() ? "" : ",") + std::to_string(opening);
+      }
+      out.push_back(
+          {{half_rounded_down(box.left + box.right), half_rounded_down(box.top + box.bottom)},
+           number});
+    }
+    return out;
+  }
+
+ private:
+  std::map<std::vector<int>, Rect> boxes_;
+};
+
+BoardEdge guide_edge_with_top_up(const CuttingPlan& plan) {
+  return plan.cutter.side == GuideSide::left ? BoardEdge::right : BoardEdge::left;
+}
+
+}  // namespace
+
+BoardPicture board_picture(const CuttingPlan& plan, const Stage& stage, double type) {
+  BoardPicture out{plan, stage, type, {}, {}};
+  OpeningBoxes boxes;
+  for (const SetUp& set_up : stage.set_ups) {
+    for (const Placement& placement : set_up.placements) {
+      const std::vector<BoardLine> lines = lines_of(plan, placement);
+      for (std::size_t i = 0; i < lines.size(); ++i) {
+        boxes.add(placement.cuts[i].openings, lines[i].start);
+        boxes.add(placement.cuts[i].openings, lines[i].end);
+        out.lines.push_back(lines[i]);
+      }
+    }
+  }
+  for (const SkewCut& cut : stage.skew_cuts) {
+    boxes.add(cut.openings, cut.from);
+    boxes.add(cut.openings, cut.to);
+    out.lines.push_back({cut.from, cut.to, cut.number});
+  }
+  for (const CurveCut& curve : stage.curves) {
+    boxes.add(curve.openings, {curve.back.left, curve.back.top});
+    boxes.add(curve.openings, {curve.back.right, curve.back.bottom});
+  }
+  out.openings = boxes.marks();
+  return out;
+}
+
+void draw_board_as_it_lies(Canvas& canvas, const BoardPicture& board, const Placement& placement,
+                           const Box& box) {
+  Diagram diagram(canvas, board, placement.edge, box);
+  diagram.draw_ground();
+  diagram.draw_cutter(placement);
+  diagram.draw_lines(placement.cuts.front().number);
+  for (const BoardLine& line : lines_of(board.plan, placement)) diagram.draw_cut(line);
+  diagram.draw_numbers();
+}
+
+void draw_back(Canvas& canvas, const BoardPicture& board, const Box& box) {
+  Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
+  diagram.draw_ground();
+  diagram.draw_pencilled();
+}
+
+void draw_skew_lines(Canvas& canvas, const BoardPicture& board, const Box& box) {
+  Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
+  diagram.draw_ground();
+  diagram.draw_lines(board.stage.skew_cuts.front().number);
+  for (const SkewCut& cut : board.stage.skew_cuts) diagram.draw_skew(cut);
+  diagram.draw_numbers();
 }
 
 }  // namespace mullion::cutsheet

@@ -1,7 +1,7 @@
 #pragma once
 
-// The board as it lies on the cutter, face down, seen by the operator: its lettered edges, the
-// guide, the squaring arm, the rail, the lines that are cut already and those to cut now.
+// The board on the cutter, face down, seen by the operator: its lettered edges, the guide, the
+// squaring arm, the rail, the lines that are cut already and those to cut now.
 
 #include <vector>
 
@@ -16,16 +16,30 @@ struct BoardLine {
   int number = 0;
 };
 
-std::vector<BoardLine> lines_of(const CuttingPlan& plan, const Placement& placement);
-
-struct DiagramView {
-  const CuttingPlan& plan;
-  const Stage& stage;
-  const SetUp& set_up;
-  const Placement& placement;
-  const std::vector<BoardLine>& all;  // of the stage
+// An opening's number, and where it is written.
+struct OpeningMark {
+  Point middle;
+  std::string number;
 };
 
-void draw_board_as_it_lies(paper::Canvas& canvas, const DiagramView& view, const paper::Box& box);
+// What the diagrams of a stage have in common. Refers to the plan and the stage.
+struct BoardPicture {
+  const CuttingPlan& plan;
+  const Stage& stage;
+  double type = 8.5;  // size of letters and numbers, in points
+  std::vector<BoardLine> lines;
+  std::vector<OpeningMark> openings;  // none for a single opening
+};
+
+BoardPicture board_picture(const CuttingPlan& plan, const Stage& stage, double type);
+
+void draw_board_as_it_lies(paper::Canvas& canvas, const BoardPicture& board,
+                           const Placement& placement, const paper::Box& box);
+
+// The back with its top edge up: all lines, to be drawn in pencil.
+void draw_back(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
+
+// The same with the slanting lines to cut, numbered.
+void draw_skew_lines(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
 
 }  // namespace mullion::cutsheet

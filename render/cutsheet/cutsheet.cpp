@@ -1,23 +1,19 @@
 #include "render/cutsheet/cutsheet.h"
 
-#include <algorithm>
-
 #include "engine/cutting/sheet/cautions.h"
 #include "engine/cutting/sheet/words.h"
-#include "render/cutsheet/set_up_block.h"
-#include "render/paper/drawing.h"
+#include "render/cutsheet/head.h"
+#include "render/cutsheet/pages.h"
+#include "render/cutsheet/placement_tile.h"
+#include "render/cutsheet/settings_tile.h"
+#include "render/cutsheet/stage_section.h"
 
 namespace mullion {
 namespace {
 
 using cutsheet::Flow;
-using paper::Canvas;
-using paper::Spot;
-
-// Tried from large to small until the sheet is one page; else the first is used.
-constexpr double sizes[] = {1.15, 1.0, 0.9, 0.8, 0.7};
-constexpr Colour black{0, 0, 0}, white{0xff, 0xff, 0xff};
-constexpr Colour amount_colour{0xff, 0xf0, 0xb0};
+using cutsheet::Look;
+using cutsheet::Tile;
 
 std::string title_of(const CuttingPlan& plan) {
   std::string out = "Cutting plan";
@@ -26,122 +22,76 @@ std::string title_of(const CuttingPlan& plan) {
   return out;
 }
 
-paper::PageSize page_for(const CuttingPlan& plan) {
-  if (plan.cutter.scale.unit == Unit::inch) return {sixty_fourths(544), inches(11)};
-  return {millimetres(210), millimetres(297)};
+std::string summary_of(const CuttingPlan& plan) {
+  const Scale& scale = plan.cutter.scale;
+  const std::string copies =
+      plan.quantity == 1 ? "1 mat" : std::to_string(plan.quantity) + " mats alike";
+  return copies + ", " + describe(plan.outer.width(), scale) + " x " +
+         describe(plan.outer.height(), scale) + ". " + plan.cutter.name + ", cut with " +
+         name_of(plan.way) + "; " + duration_text(plan.seconds) + ".";
 }
 
 class Sheet {
  public:
-  Sheet(const CuttingPlan& plan, const std::string& date, double size)
-      : plan_(plan), size_(size), flow_(page_for(plan), title_of(plan), date) {}
-
-  int pages() const { return flow_.pages(); }
-  std::string finish() { return flow_.finish(); }
+  Sheet(const CuttingPlan& plan, Flow& flow, const Look& look)
+      : plan_(plan), flow_(flow), look_(look) {}
 
   void write() {
-    head();
-    bar("Blanks: straight blade, no backing sheet, guide and stops off");
+    cutsheet::add_head(flow_, title_of(plan_), summary_of(plan_), cautions(plan_), look_);
+    std::vector<std::string> blanks;
     for (const StraightCut& side : plan_.blanks) {
-      flow_.tick(blank_text(plan_, side) +
-                     (plan_.quantity > 1 ? ", " + std::to_string(plan_.quantity) + " of each" : ""),
-                 text());
+      blanks.push_back(blank_text(plan_, side) + (plan_.quantity > 1 ? ", " + each() : ""));
     }
+    cutsheet::add_blanks(flow_, blanks, look_);
     for (const Stage& stage : plan_.stages) add_stage(stage);
-    flow_.gap(8);
-    flow_.keep(40);
-    for (const std::string& caution : cautions(plan_)) {
-      flow_.text("! " + caution, {.size = std::max(8.0, 9 * size_)});
-    }
   }
 
  private:
-  paper::TextStyle text() const { return {.size = std::max(10.5 * size_, 8.5)}; }
-
-  void head() {
-    const Scale& scale = plan_.cutter.scale;
-    const paper::TextStyle large{.size = 17 * size_, .bold = true};
-    flow_.text(title_of(plan_), large);
-    const std::string copies =
-        plan_.quantity == 1 ? "1 mat" : std::to_string(plan_.quantity) + " mats alike";
-    flow_.text(copies + ", " + describe(plan_.outer.width(), scale) + " x " +
-                   describe(plan_.outer.height(), scale) + ". " + plan_.cutter.name +
-                   ", cut with " + name_of(plan_.way) + "; " + duration_text(plan_.seconds) + ".",
-               {.size = 12 * size_});
-    flow_.text(
-        "Boards lie face down. Letter the back's edges clockwise: A top, B, C, D. "
-        "Red: the line to cut now, pulled toward you.",
-        text());
-    flow_.gap(5 * size_);
-  }
-
-  void bar(const std::string& title) {
-    const double height = 18 * size_;
-    flow_.keep(height * 3);
-    flow_.block(height + 4, [&](Canvas& canvas, Spot at) {
-      canvas.fill({at.x, at.y, flow_.width(), height}, {black});
-      canvas.text(canvas.fitted(title, flow_.width() - 12, {.size = 11.5 * size_, .bold = true}),
-                  {at.x + 6, at.y + height * 0.7},
-                  {.size = 11.5 * size_, .bold = true, .colour = white});
-    });
-  }
+  std::string each() const { return std::to_string(plan_.quantity) + " of each"; }
 
   void add_stage(const Stage& stage) {
-    flow_.gap(6 * size_);
-    bar(stage_text(plan_, stage));
-    if (const std::string prepare = prepare_text(plan_, stage); !prepare.empty()) {
-      flow_.text(prepare, text());
-    }
-    add_amount(shift_text(plan_, stage));
-    for (const PencilLine& line : stage.pencil_lines) {
-      flow_.tick("Draw " + pencil_text(plan_, line), text());
-    }
-    flow_.gap(3);
-    for (const SetUp& set_up : stage.set_ups) {
-      cutsheet::add_set_up(flow_, plan_, stage, set_up, size_);
-    }
-    for (const SkewCut& cut : stage.skew_cuts) {
-      flow_.tick("Cut " + std::to_string(cut.number) + ", " + skew_text(plan_, cut), text());
-    }
-    for (const CurveCut& curve : stage.curves) flow_.tick(curve_text(plan_, curve), text());
-    for (const GrooveTrim& trim : stage.trims) flow_.tick(trim_text(plan_, trim), text());
+    const cutsheet::BoardPicture board = cutsheet::board_picture(plan_, stage, look_.small());
+    flow_.gap(4);
+    flow_.bar(stage_text(plan_, stage), look_, look_.diagram());
+    cutsheet::add_before(flow_, board, look_);
+    const double width = tile_width(flow_, look_);
+    std::vector<Tile> tiles;
+    for (const SetUp& set_up : stage.set_ups) add_set_up(board, set_up, width, tiles);
+    if (!stage.skew_cuts.empty()) tiles.push_back(skew_tile(board, look_, width));
+    add_tiles(flow_, tiles, look_);
+    add_after(flow_, board, look_);
   }
 
-  // The one amount of a layer, said once and large.
-  void add_amount(const std::string& shift) {
-    if (shift.empty()) return;
-    const paper::TextStyle large{.size = 16 * size_, .bold = true};
-    const auto lines = cutsheet::wrapped(shift, flow_.width() - 16, large);
-    const double line = large.size * cutsheet::line_spacing;
-    const double height = line * static_cast<double>(lines.size()) + 20 * size_;
-    flow_.block(height + 4, [&](Canvas& canvas, Spot at) {
-      canvas.fill({at.x, at.y, flow_.width(), height}, {amount_colour});
-      canvas.text("Same edges, same order; every setting changed by one amount:",
-                  {at.x + 8, at.y + 13 * size_}, {.size = 10.5 * size_});
-      double y = at.y + 13 * size_;
-      for (const std::string& words : lines) {
-        y += line;
-        canvas.text(words, {at.x + 8, y}, large);
-      }
-    });
+  void add_set_up(const cutsheet::BoardPicture& board, const SetUp& set_up, double width,
+                  std::vector<Tile>& tiles) {
+    cutsheet::SettingsBox box = cutsheet::settings_box(plan_, set_up.settings, shown_);
+    box.title = "Set-up " + std::to_string(set_up.number);
+    if (plan_.quantity > 1) {
+      box.tallies = {{"tally of " + std::to_string(plan_.quantity), plan_.quantity}};
+    }
+    shown_ = shown_after(shown_, set_up.settings);
+    std::vector<Tile> placements = placement_tiles(board, set_up, look_, width);
+    const bool little = box.dials.size() == 1 && box.tallies.empty();
+    if (little) {
+      placements[0] = under_settings(box, std::move(placements[0]), look_, width);
+    } else {
+      tiles.push_back(settings_tile(box, look_, width));
+    }
+    for (Tile& tile : placements) tiles.push_back(std::move(tile));
   }
 
   const CuttingPlan& plan_;
-  double size_;
-  Flow flow_;
+  Flow& flow_;
+  const Look& look_;
+  Settings shown_;
 };
 
 }  // namespace
 
 std::string render_cutsheet(const CuttingPlan& plan, const std::string& date) {
-  for (const double size : sizes) {
-    Sheet sheet(plan, date, size);
-    sheet.write();
-    if (sheet.pages() == 1) return sheet.finish();
-  }
-  Sheet sheet(plan, date, 1.0);
-  sheet.write();
-  return sheet.finish();
+  return cutsheet::set_on_pages(
+      cutsheet::page_for(plan.cutter), title_of(plan), date,
+      [&](Flow& flow, const Look& look) { Sheet(plan, flow, look).write(); });
 }
 
 }  // namespace mullion

@@ -6,11 +6,15 @@
 
 #include <string>
 
-#include "engine/cutting/plan/plan.h"
+#include "engine/cutting/run/run.h"
 
 namespace mullion {
 
 // `date` as in paper::DocumentInfo.
 std::string render_cutsheet(const CuttingPlan& plan, const std::string& date = {});
+
+// The sheet of a run: its kinds and orders, the blanks, then step by step what to set and which
+// mats to cut with it, with a tally box for every mat.
+std::string render_run_sheet(const CuttingRun& run, const std::string& date = {});
 
 }  // namespace mullion

@@ -5,13 +5,30 @@
 namespace mullion::cutsheet {
 namespace {
 
-constexpr double margin = 34;
+constexpr double margin = 30;
 constexpr double foot = 14;
+constexpr int most_columns = 3;
+constexpr Colour black{0, 0, 0}, white{0xff, 0xff, 0xff};
+
+double indent_of(const paper::TextStyle& style) {
+  return style.size * 1.7;
+}
+
+int columns_for(const std::vector<std::string>& texts, double width,
+                const paper::TextStyle& style) {
+  double widest = 0;
+  for (const std::string& text : texts) {
+    widest = std::max(widest, paper::text_width(text, style) + indent_of(style) + style.size);
+  }
+  const int columns = widest > 0 ? static_cast<int>(width / widest) : 1;
+  return std::clamp(columns, 1, std::min(most_columns, static_cast<int>(texts.size())));
+}
 
 }  // namespace
 
 std::vector<std::string> wrapped(const std::string& text, double width,
                                  const paper::TextStyle& style) {
+  if (paper::text_width(text, style) <= width) return {text};
   std::vector<std::string> lines;
   std::string line;
   for (std::size_t at = 0; at <= text.size();) {
@@ -34,8 +51,8 @@ void tick_box(paper::Canvas& canvas, paper::Spot corner, double size) {
   canvas.rectangle({corner.x, corner.y, size, size}, {.width = 1, .dashes = {}});
 }
 
-Flow::Flow(paper::PageSize page, std::string title, const std::string& date)
-    : page_(page), title_(std::move(title)), document_(paper::Format::pdf, {title_, date}) {
+Flow::Flow(paper::PageSize page, std::string title, paper::Document* document)
+    : page_(page), title_(std::move(title)), document_(document) {
   next_page();
 }
 
@@ -45,8 +62,9 @@ double Flow::width() const {
 
 void Flow::next_page() {
   ++pages_;
-  canvas_ = &document_.add_page(page_, pages_ == 1 ? title_ : "Page " + std::to_string(pages_));
   y_ = margin;
+  if (document_ == nullptr) return;
+  canvas_ = &document_->add_page(page_, pages_ == 1 ? title_ : "Page " + std::to_string(pages_));
   const double bottom = paper::points(page_.height) - margin + foot;
   canvas_->text(canvas_->fitted(title_, width() - 80, {.size = 8}), {margin, bottom}, {.size = 8});
   canvas_->text("page " + std::to_string(pages_), {margin + width(), bottom},
@@ -59,34 +77,74 @@ void Flow::keep(double height) {
 
 void Flow::block(double height, const Draw& draw) {
   keep(height);
-  draw(*canvas_, {margin, y_});
+  if (canvas_ != nullptr) draw(*canvas_, {margin, y_});
   y_ += height;
 }
 
-void Flow::text(const std::string& text, const paper::TextStyle& style, double indent) {
-  for (const std::string& line : wrapped(text, width() - indent, style)) {
+void Flow::text(const std::string& text, const paper::TextStyle& style) {
+  for (const std::string& line : wrapped(text, width(), style)) {
     block(style.size * line_spacing, [&](paper::Canvas& canvas, paper::Spot at) {
-      canvas.text(line, {at.x + indent, at.y + style.size}, style);
+      canvas.text(line, {at.x, at.y + style.size}, style);
     });
   }
 }
 
-void Flow::tick(const std::string& text, const paper::TextStyle& style) {
-  const double indent = style.size * 1.7;
-  const auto lines = wrapped(text, width() - indent, style);
-  const double height = style.size * line_spacing;
-  block(height * static_cast<double>(lines.size()), [&](paper::Canvas& canvas, paper::Spot at) {
-    tick_box(canvas, {at.x, at.y + style.size * 0.15}, style.size * 0.95);
-    double y = at.y + style.size;
-    for (const std::string& line : lines) {
-      canvas.text(line, {at.x + indent, y}, style);
-      y += height;
-    }
+void Flow::bar(const std::string& title, const Look& look, double keep_below) {
+  const double height = look.bar();
+  const paper::TextStyle style{.size = look.text() * 1.05, .bold = true, .colour = white};
+  keep(height + 4 + keep_below);
+  block(height + 4, [&](paper::Canvas& canvas, paper::Spot at) {
+    canvas.fill({at.x, at.y, width(), height}, {black});
+    canvas.text(canvas.fitted(title, width() - 12, style),
+                {at.x + 6, at.y + height / 2 + style.size * 0.36}, style);
   });
 }
 
-std::string Flow::finish() {
-  return document_.finish();
+void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style) {
+  if (texts.empty()) return;
+  const auto columns = static_cast<std::size_t>(columns_for(texts, flow.width(), style));
+  const std::size_t rows = (texts.size() + columns - 1) / columns;
+  const double width = flow.width() / static_cast<double>(columns);
+  const double height = style.size * line_spacing;
+  for (std::size_t row = 0; row < rows; ++row) {
+    std::vector<std::vector<std::string>> cells;
+    std::size_t tallest = 1;
+    for (std::size_t i = row; i < texts.size(); i += rows) {
+      cells.push_back(wrapped(texts[i], width - indent_of(style), style));
+      tallest = std::max(tallest, cells.back().size());
+    }
+    flow.block(height * static_cast<double>(tallest), [&](paper::Canvas& canvas, paper::Spot at) {
+      for (std::size_t column = 0; column < cells.size(); ++column) {
+        const double x = at.x + width * static_cast<double>(column);
+        tick_box(canvas, {x, at.y + style.size * 0.15}, style.size * 0.95);
+        double y = at.y + style.size;
+        for (const std::string& line : cells[column]) {
+          canvas.text(line, {x + indent_of(style), y}, style);
+          y += height;
+        }
+      }
+    });
+  }
+}
+
+void add_sentences(Flow& flow, const std::vector<std::string>& sentences, const char* mark,
+                   const paper::TextStyle& style) {
+  std::string line;
+  const auto flush = [&] {
+    if (!line.empty()) flow.text(line, style);
+    line.clear();
+  };
+  for (const std::string& sentence : sentences) {
+    const std::string marked = std::string(mark) + " " + sentence;
+    const std::string longer = line.empty() ? marked : line + "   " + marked;
+    if (!line.empty() && paper::text_width(longer, style) > flow.width()) {
+      flush();
+      line = marked;
+    } else {
+      line = longer;
+    }
+  }
+  flush();
 }
 
 }  // namespace mullion::cutsheet

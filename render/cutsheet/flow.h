@@ -1,11 +1,13 @@
 #pragma once
 
-// Blocks set one below the other on pages; a block that does not fit goes to the next page.
+// Blocks set one below the other on pages; a block that does not fit goes to the next page. Without
+// a document nothing is drawn, and the pages are only counted.
 
 #include <functional>
 #include <string>
 #include <vector>
 
+#include "render/cutsheet/look.h"
 #include "render/paper/document.h"
 
 namespace mullion::cutsheet {
@@ -16,7 +18,7 @@ std::vector<std::string> wrapped(const std::string& text, double width,
 
 class Flow {
  public:
-  Flow(paper::PageSize page, std::string title, const std::string& date);
+  Flow(paper::PageSize page, std::string title, paper::Document* document);
 
   double width() const;
   int pages() const { return pages_; }
@@ -27,24 +29,30 @@ class Flow {
   // Starts a page unless so much is left, so that a heading is not alone at the foot.
   void keep(double height);
   void gap(double height) { y_ += height; }
-  void text(const std::string& text, const paper::TextStyle& style, double indent = 0);
-  // A text with a box to tick before it.
-  void tick(const std::string& text, const paper::TextStyle& style);
-
-  std::string finish();
+  void text(const std::string& text, const paper::TextStyle& style);
+  // A heading in white on black.
+  void bar(const std::string& title, const Look& look, double keep_below);
 
  private:
   void next_page();
 
   paper::PageSize page_;
   std::string title_;
-  paper::Document document_;
+  paper::Document* document_;
   paper::Canvas* canvas_ = nullptr;
   double y_ = 0;
   int pages_ = 0;
 };
 
 void tick_box(paper::Canvas& canvas, paper::Spot corner, double size);
+
+// Texts, each behind a box to tick, in as many columns as hold them without a break if that is
+// possible, else one below the other.
+void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style);
+
+// Sentences one after the other, as many on a line as fit, each behind the mark.
+void add_sentences(Flow& flow, const std::vector<std::string>& sentences, const char* mark,
+                   const paper::TextStyle& style);
 
 inline constexpr double line_spacing = 1.3;
 

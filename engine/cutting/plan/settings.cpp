@@ -69,4 +69,15 @@ std::optional<Length> stop_for(const std::optional<StopScale>& stop, Length plac
   return place;
 }
 
+Settings shown_after(const Settings& shown, const Settings& set) {
+  Settings out = shown;
+  if (set.guide) {
+    out.guide = set.guide;
+    out.block = set.block;
+  }
+  if (set.near_stop) out.near_stop = set.near_stop;
+  if (set.far_stop) out.far_stop = set.far_stop;
+  return out;
+}
+
 }  // namespace mullion

@@ -24,6 +24,9 @@ struct Settings {
   friend bool operator==(const Settings&, const Settings&) = default;
 };
 
+// What the scales show after a set-up: what is not set stays as it was.
+Settings shown_after(const Settings& shown, const Settings& set);
+
 struct GuideSetting {
   Length guide;
   std::optional<Block> block;

@@ -29,10 +29,8 @@ std::vector<std::string> cautions(const CuttingPlan& plan) {
         "Cut curves last, after a trial on scrap: oval cutters differ in what they show.");
   }
   out.push_back("Fresh blade; test cut on scrap of the same board first.");
-  out.push_back(
-      "Board face down on a backing sheet for bevel cuts; no backing sheet for straight ones.");
-  out.push_back(
-      "Keep the hand that holds the rail behind the blade; turn the blade out before you let go.");
+  out.push_back("Bevel cuts over a backing sheet, straight cuts without it.");
+  out.push_back("Keep the hand on the rail behind the blade; blade out before you let go.");
   out.push_back("All fallouts stay in until the layer is done.");
   out.push_back("Where the maker of your cutter says otherwise, the maker is right.");
   return out;

@@ -1,14 +1,27 @@
 #include "engine/cutting/sheet/json.h"
 
-#include <nlohmann/json.hpp>
-
 #include "engine/cutting/sheet/cautions.h"
+#include "engine/cutting/sheet/plan_json.h"
 #include "engine/cutting/sheet/scale_text.h"
 
 namespace mullion {
 namespace {
 
 using Json = nlohmann::ordered_json;
+
+Json setting_json(const CutterProfile& cutter, Length true_distance, Length zero) {
+  const ScaleText text = scale_text(true_distance, zero, cutter.scale);
+  return {{"shows", text.shows},
+          {"remainder", format_exact(text.exact_remainder, Unit::millimetre)}};
+}
+
+void add_guide(const CutterProfile& cutter, const std::optional<Length>& guide,
+               const std::optional<Block>& block, Json& out) {
+  out["guide"] = guide ? setting_json(cutter, *guide, cutter.guide->zero) : Json();
+  out["block"] = block ? Json{{"width", format_exact(block->width, cutter.scale.unit)},
+                              {"place", block->outside ? "outside the guide" : "inside the guide"}}
+                       : Json();
+}
 
 class PlanWriter {
  public:
@@ -40,13 +53,14 @@ class PlanWriter {
   }
 
  private:
-  const CutterProfile& cutter_profile() const { return plan_.cutter; }
   std::string exact(Length length) const { return format_exact(length, plan_.cutter.scale.unit); }
 
   Json setting(Length true_distance, Length zero) const {
-    const ScaleText text = scale_text(true_distance, zero, plan_.cutter.scale);
-    return {{"shows", text.shows},
-            {"remainder", format_exact(text.exact_remainder, Unit::millimetre)}};
+    return setting_json(plan_.cutter, true_distance, zero);
+  }
+  void guide_json(const std::optional<Length>& guide, const std::optional<Block>& block,
+                  Json& out) const {
+    add_guide(plan_.cutter, guide, block, out);
   }
 
   Json cutter() const {
@@ -113,22 +127,9 @@ class PlanWriter {
             {"openings", line.openings}};
   }
 
-  Json guide_json(const std::optional<Length>& guide, const std::optional<Block>& block,
-                  Json& out) const {
-    out["guide"] = guide ? setting(*guide, cutter_profile().guide->zero) : Json();
-    out["block"] = block
-                       ? Json{{"width", exact(block->width)},
-                              {"place", block->outside ? "outside the guide" : "inside the guide"}}
-                       : Json();
-    return out;
-  }
-
   Json set_up_json(const SetUp& set_up) const {
-    const Settings& s = set_up.settings;
     Json out = {{"number", set_up.number}};
-    guide_json(s.guide, s.block, out);
-    out["near_stop"] = s.near_stop ? setting(*s.near_stop, plan_.cutter.near_stop->zero) : Json();
-    out["far_stop"] = s.far_stop ? setting(*s.far_stop, plan_.cutter.far_stop->zero) : Json();
+    out.update(settings_json(plan_.cutter, set_up.settings));
     out["placements"] = Json::array();
     for (const Placement& placement : set_up.placements) {
       Json cuts = Json::array();
@@ -216,8 +217,23 @@ class PlanWriter {
 
 }  // namespace
 
+nlohmann::ordered_json settings_json(const CutterProfile& cutter, const Settings& settings) {
+  Json out;
+  add_guide(cutter, settings.guide, settings.block, out);
+  const auto stop = [&](const std::optional<Length>& place, const std::optional<StopScale>& scale) {
+    return place ? setting_json(cutter, *place, scale->zero) : Json();
+  };
+  out["near_stop"] = stop(settings.near_stop, cutter.near_stop);
+  out["far_stop"] = stop(settings.far_stop, cutter.far_stop);
+  return out;
+}
+
+nlohmann::ordered_json plan_json(const CuttingPlan& plan) {
+  return PlanWriter(plan).write();
+}
+
 std::string plan_to_json(const CuttingPlan& plan) {
-  return PlanWriter(plan).write().dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return plan_json(plan).dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace mullion

@@ -1,5 +1,7 @@
 #include "engine/cutting/sheet/words.h"
 
+#include <map>
+
 #include "engine/cutting/sheet/scale_text.h"
 
 namespace mullion {
@@ -9,13 +11,23 @@ std::string length(const CuttingPlan& plan, Length value) {
   return scale_text(value, Length(), plan.cutter.scale).all();
 }
 
+std::string mark_text(const CuttingPlan& plan, Length past) {
+  if (past == Length()) return "onto the line";
+  return amount_text(past, plan.cutter.scale) +
+         (past > Length() ? " past the line" : " short of the line");
+}
+
 std::string end_text(const CuttingPlan& plan, const CutEnd& end, const char* stop) {
   if (end.by == EndBy::stop) return std::string("at the ") + stop + " stop";
   std::string out = end.by == EndBy::cut ? "by eye at cut " : "by eye at pencil line ";
   out += std::to_string(end.reference);
-  if (end.past == Length()) return out;
-  return out + " (mark " + amount_text(end.past, plan.cutter.scale) +
-         (end.past > Length() ? " past it)" : " short of it)");
+  return end.past == Length() ? out : out + " (mark " + mark_text(plan, end.past) + ")";
+}
+
+std::string both_marks_text(const CuttingPlan& plan, const SkewCut& cut) {
+  if (cut.past == Length()) return "onto both points";
+  return amount_text(cut.past, plan.cutter.scale) +
+         (cut.past < Length() ? " short of both points" : " past both points");
 }
 
 std::string point_text(const CuttingPlan& plan, const Point& p) {
@@ -54,13 +66,16 @@ std::string far_stop_text(const CuttingPlan& plan, const Settings& settings) {
   return scale_text(*settings.far_stop, plan.cutter.far_stop->zero, plan.cutter.scale).all();
 }
 
-std::string openings_text(const std::vector<int>& openings) {
-  if (openings.empty()) return "all openings";
-  std::string out = openings.size() == 1 ? "opening " : "openings ";
-  for (std::size_t i = 0; i < openings.size(); ++i) {
-    out += (i > 0 ? ", " : "") + std::to_string(openings[i]);
+std::string numbered(const char* what, const std::vector<int>& numbers) {
+  std::string out = std::string(what) + (numbers.size() == 1 ? " " : "s ");
+  for (std::size_t i = 0; i < numbers.size(); ++i) {
+    out += (i > 0 ? ", " : "") + std::to_string(numbers[i]);
   }
   return out;
+}
+
+std::string openings_text(const std::vector<int>& openings) {
+  return openings.empty() ? "all openings" : numbered("opening", openings);
 }
 
 std::string line_text(const BevelCut& cut) {
@@ -71,29 +86,118 @@ std::string ends_text(const CuttingPlan& plan, const BevelCut& cut) {
   return "start " + end_text(plan, cut.start, "far") + ", end " + end_text(plan, cut.end, "near");
 }
 
-std::string freehand_text(const CuttingPlan& plan, const BevelCut& cut) {
-  if (cut.pencil == 0) return "";
-  std::string out = "freehand: bring pencil line " + std::to_string(cut.pencil) + ", " +
-                    length(plan, cut.distance) + " from the edge, under the rail";
-  if (cut.instead) {
-    Settings settings;
-    settings.guide = cut.instead->guide;
-    out += "; or, where a board can lie over your guide's bar: guide " +
-           guide_text(plan, settings) + ", " + block_text(plan, *cut.instead->block);
+std::string settings_text(const CuttingPlan& plan, const Settings& settings) {
+  std::string out = "guide " + guide_text(plan, settings);
+  if (settings.block) out += ", " + block_text(plan, *settings.block);
+  if (plan.way != Way::pencilled) {
+    out += " | near stop " + near_stop_text(plan, settings) + " | far stop " +
+           far_stop_text(plan, settings);
   }
   return out;
 }
 
-std::string pencil_text(const CuttingPlan& plan, const PencilLine& line) {
-  return "line " + std::to_string(line.number) + ": " + length(plan, line.distance) +
-         " from edge " + std::string(1, letter(line.edge)) + ", at " + openings_text(line.openings);
+std::optional<Length> common_past(const Stage& stage) {
+  std::optional<Length> common;
+  for (const SetUp& set_up : stage.set_ups) {
+    for (const Placement& placement : set_up.placements) {
+      for (const BevelCut& cut : placement.cuts) {
+        for (const CutEnd* end : {&cut.start, &cut.end}) {
+          if (end->by == EndBy::stop) continue;
+          if (common && *common != end->past) return std::nullopt;
+          common = end->past;
+        }
+      }
+    }
+  }
+  return common;
+}
+
+bool lines_are_named(const CuttingPlan& plan, const Stage& stage) {
+  return plan.way != Way::pencilled || !stage.skew_cuts.empty() || !stage.curves.empty();
+}
+
+std::string by_eye_text(const CuttingPlan& plan, const Stage& stage) {
+  const std::optional<Length> past = common_past(stage);
+  if (!past) return "";
+  return "Where a cut starts or ends by eye, bring the head's mark " + mark_text(plan, *past) + ".";
+}
+
+std::string brief_ends_text(const CuttingPlan& plan, const Stage& stage, const BevelCut& cut) {
+  const bool say_mark = !common_past(stage);
+  std::string out;
+  const auto add = [&](const char* what, const CutEnd& end) {
+    if (end.by == EndBy::stop) return;
+    out += (out.empty() ? "" : ", ") + std::string(what) +
+           (end.by == EndBy::cut ? " at cut " : " at line ") + std::to_string(end.reference);
+    if (say_mark) out += ", mark " + mark_text(plan, end.past);
+  };
+  if (!say_mark && !lines_are_named(plan, stage)) return "";
+  add("start", cut.start);
+  add("end", cut.end);
+  return out;
+}
+
+std::string freehand_text(const CuttingPlan& plan, const BevelCut& cut) {
+  if (cut.pencil == 0) return "";
+  return "freehand: bring pencil line " + std::to_string(cut.pencil) + ", " +
+         length(plan, cut.distance) + " from the edge, under the rail";
+}
+
+std::vector<Marking> markings_of(const Stage& stage) {
+  std::map<std::pair<BoardEdge, Length>, Marking> markings;
+  for (const PencilLine& line : stage.pencil_lines) {
+    Marking& marking = markings[{line.edge, line.distance}];
+    marking.edge = line.edge;
+    marking.distance = line.distance;
+    marking.lines.push_back(line.number);
+    for (const int opening : line.openings) marking.openings.push_back(opening);
+  }
+  std::vector<Marking> out;
+  for (auto& [place, marking] : markings) out.push_back(std::move(marking));
+  return out;
+}
+
+std::string marking_text(const CuttingPlan& plan, const Marking& marking) {
+  return length(plan, marking.distance) + " from edge " + std::string(1, letter(marking.edge)) +
+         ": " + numbered("line", marking.lines) + ", at " + openings_text(marking.openings);
+}
+
+std::string outside_blocks_text(const CuttingPlan& plan, const Stage& stage) {
+  std::map<Length, GuideSetting> blocks;
+  for (const SetUp& set_up : stage.set_ups) {
+    for (const Placement& placement : set_up.placements) {
+      for (const BevelCut& cut : placement.cuts) {
+        if (cut.instead) blocks.emplace(cut.distance, *cut.instead);
+      }
+    }
+  }
+  if (blocks.empty()) return "";
+  std::string out =
+      "instead of freehand cuts, where a board can lie over your guide's bar, with a block outside "
+      "the guide";
+  std::optional<Length> guide;
+  for (const auto& [distance, setting] : blocks) {
+    Settings settings;
+    settings.guide = setting.guide;
+    if (guide != setting.guide) out += "; guide at " + guide_text(plan, settings) + ": ";
+    out += (guide == setting.guide ? ", " : "") + length(plan, setting.block->width) + " for " +
+           length(plan, distance);
+    guide = setting.guide;
+  }
+  return out;
+}
+
+std::string skew_brief_text(const CuttingPlan& plan, const SkewCut& cut) {
+  const auto point = [&](const Point& p) {
+    return length(plan, p.y) + " from A, " + length(plan, p.x) + " from B";
+  };
+  return point(cut.from) + " to " + point(cut.to) + ", mark " + both_marks_text(plan, cut);
 }
 
 std::string skew_text(const CuttingPlan& plan, const SkewCut& cut) {
   return openings_text(cut.openings) + ", freehand on a pencil line from " +
          point_text(plan, cut.from) + " to " + point_text(plan, cut.to) + ", mark " +
-         amount_text(cut.past, plan.cutter.scale) +
-         (cut.past < Length() ? " short of both points" : " past both points");
+         both_marks_text(plan, cut);
 }
 
 std::string curve_text(const CuttingPlan& plan, const CurveCut& curve) {
@@ -127,25 +231,32 @@ std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim) {
   return out + "; then tape it back from behind";
 }
 
+std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side) {
+  const Length set = side.size + half_rounded_down(cutter.kerf);
+  const auto text = [&](Length value, Length zero) {
+    return scale_text(value, zero, cutter.scale).all();
+  };
+  return (side.by_stop ? "arm stop " + text(set, cutter.arm_zero)
+                       : "pencil line at " + text(side.size, Length()) + " (beyond the arm)") +
+         ": cut " + text(side.length, Length()) + " long";
+}
+
 std::string blank_text(const CuttingPlan& plan, const StraightCut& side) {
-  const Length set = side.size + half_rounded_down(plan.cutter.kerf);
-  std::string out =
-      side.by_stop ? "arm stop " + scale_text(set, plan.cutter.arm_zero, plan.cutter.scale).all()
-                   : "pencil line at " + length(plan, side.size) + " (beyond the arm)";
-  out += ": cut " + length(plan, side.length) + " long, for layer";
-  out += side.layers.size() > 1 ? "s" : "";
-  for (std::size_t i = 0; i < side.layers.size(); ++i) {
-    out += (i > 0 ? ", " : " ") + std::to_string(side.layers[i]);
-  }
-  return out;
+  return blank_size_text(plan.cutter, side) + ", for " + numbered("layer", side.layers);
+}
+
+std::string distance_text(const CuttingPlan& plan, Length distance) {
+  return length(plan, distance);
+}
+
+std::string stage_brief_text(const Stage& stage) {
+  if (stage.kind == StageKind::groove) return "V-grooves";
+  return "Layer " + std::to_string(stage.layer) + ": " + stage.name +
+         (stage.board.empty() ? "" : ", " + stage.board);
 }
 
 std::string stage_text(const CuttingPlan& plan, const Stage& stage) {
-  std::string out = stage.kind == StageKind::groove
-                        ? "V-grooves"
-                        : "Layer " + std::to_string(stage.layer) + ": " + stage.name;
-  if (stage.kind == StageKind::layer && !stage.board.empty()) out += ", " + stage.board;
-  return out + ", blank " + length(plan, stage.blank.width()) + " x " +
+  return stage_brief_text(stage) + ", blank " + length(plan, stage.blank.width()) + " x " +
          length(plan, stage.blank.height());
 }
 

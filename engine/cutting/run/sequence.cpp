@@ -1,4 +1,4 @@
-#include "engine/cutting/plan/run.h"
+#include "engine/cutting/run/sequence.h"
 
 #include <algorithm>
 #include <limits>
@@ -26,12 +26,7 @@ class Scales {
   }
   std::int64_t set(const Settings& to) {
     const std::int64_t seconds = cost(to);
-    if (to.guide) {
-      now_.guide = to.guide;
-      now_.block = to.block;
-    }
-    if (to.near_stop) now_.near_stop = to.near_stop;
-    if (to.far_stop) now_.far_stop = to.far_stop;
+    now_ = shown_after(now_, to);
     return seconds;
   }
 
@@ -40,63 +35,54 @@ class Scales {
   Settings now_;
 };
 
-class Run {
+class Sequencer {
  public:
-  Run(std::vector<CuttingPlan> plans, const CutterProfile& cutter)
-      : plans_(std::move(plans)), times_(cutter.times) {
+  Sequencer(const std::vector<CuttingPlan>& plans, const HandlingTimes& times)
+      : plans_(plans), times_(times) {
     for (std::size_t k = 0; k < plans_.size(); ++k) chains_.push_back(chain(static_cast<int>(k)));
   }
 
-  CuttingRun plan() {
-    const std::vector<RunStep> after = kind_after_kind();
-    const std::vector<RunStep> mixed = mix();
+  Sequence find() {
+    const std::vector<RunWork> after = kind_after_kind();
+    const std::vector<RunWork> mixed = mix();
     const std::int64_t after_cost = moves(after), mixed_cost = moves(mixed);
-    CuttingRun out;
+    Sequence out;
     out.mixed = mixed_cost < after_cost;
-    out.steps = out.mixed ? mixed : after;
-    std::int64_t handling = 0;
-    for (std::size_t k = 0; k < plans_.size(); ++k) {
-      out.alone += plans_[k].seconds;
-      handling += plans_[k].seconds - moves(chains_[k]);
-    }
-    out.seconds = handling + std::min(after_cost, mixed_cost);
-    // Every kind's own order is what its plan says; only the moves have a floor.
-    out.bound = handling + least_moves();
-    out.plans = std::move(plans_);
+    out.work = out.mixed ? mixed : after;
+    out.moves = std::min(after_cost, mixed_cost);
+    for (const auto& own : chains_) out.own_moves += moves(own);
+    out.least_moves = least_moves();
     return out;
   }
 
  private:
-  std::vector<RunStep> chain(int kind) const {
-    std::vector<RunStep> out;
+  std::vector<RunWork> chain(int kind) const {
+    std::vector<RunWork> out;
     const auto& stages = plans_[static_cast<std::size_t>(kind)].stages;
     for (std::size_t s = 0; s < stages.size(); ++s) {
-      for (std::size_t u = 0; u < stages[s].set_ups.size(); ++u) {
-        out.push_back({kind, static_cast<int>(s), static_cast<int>(u)});
-      }
+      const int count = static_cast<int>(stages[s].set_ups.size());
+      if (count == 0) out.push_back({kind, static_cast<int>(s), -1});
+      for (int u = 0; u < count; ++u) out.push_back({kind, static_cast<int>(s), u});
     }
     return out;
   }
 
-  const Settings& settings(const RunStep& step) const {
-    return plans_[static_cast<std::size_t>(step.kind)]
-        .stages[static_cast<std::size_t>(step.stage)]
-        .set_ups[static_cast<std::size_t>(step.set_up)]
-        .settings;
+  const Settings& settings(const RunWork& work) const {
+    return settings_of(plans_[static_cast<std::size_t>(work.kind)], work);
   }
 
-  std::int64_t play(Scales& scales, const std::vector<RunStep>& steps) const {
+  std::int64_t play(Scales& scales, const std::vector<RunWork>& all) const {
     std::int64_t seconds = 0;
-    for (const RunStep& step : steps) seconds += scales.set(settings(step));
+    for (const RunWork& work : all) seconds += scales.set(settings(work));
     return seconds;
   }
-  std::int64_t moves(const std::vector<RunStep>& steps) const {
+  std::int64_t moves(const std::vector<RunWork>& all) const {
     Scales scales(times_);
-    return play(scales, steps);
+    return play(scales, all);
   }
 
-  std::vector<RunStep> kind_after_kind() const {
-    std::vector<RunStep> out;
+  std::vector<RunWork> kind_after_kind() const {
+    std::vector<RunWork> out;
     for (const std::size_t kind : sequence()) {
       out.insert(out.end(), chains_[kind].begin(), chains_[kind].end());
     }
@@ -168,16 +154,16 @@ class Run {
     return out;
   }
 
-  std::vector<RunStep> mix() const {
+  std::vector<RunWork> mix() const {
     std::vector<std::size_t> at(chains_.size(), 0);
     Scales scales(times_);
-    std::vector<RunStep> out;
+    std::vector<RunWork> out;
     for (;;) {
-      const RunStep* best = nullptr;
+      const RunWork* best = nullptr;
       for (std::size_t k = 0; k < chains_.size(); ++k) {
         if (at[k] == chains_[k].size()) continue;
-        const RunStep& step = chains_[k][at[k]];
-        if (best == nullptr || comes_before(step, *best, scales)) best = &step;
+        const RunWork& next = chains_[k][at[k]];
+        if (best == nullptr || comes_before(next, *best, scales)) best = &next;
       }
       if (best == nullptr) return out;
       scales.set(settings(*best));
@@ -187,7 +173,7 @@ class Run {
   }
 
   // Less to move; then the guide farther out, since it only comes in.
-  bool comes_before(const RunStep& a, const RunStep& b, const Scales& scales) const {
+  bool comes_before(const RunWork& a, const RunWork& b, const Scales& scales) const {
     const std::int64_t cost_a = scales.cost(settings(a)), cost_b = scales.cost(settings(b));
     if (cost_a != cost_b) return cost_a < cost_b;
     return settings(a).guide.value_or(Length()) > settings(b).guide.value_or(Length());
@@ -196,9 +182,9 @@ class Run {
   std::int64_t least_moves() const {
     std::set<std::pair<Length, Length>> guides;
     std::set<Length> near_stops, far_stops;
-    for (const auto& steps : chains_) {
-      for (const RunStep& step : steps) {
-        const Settings& s = settings(step);
+    for (const auto& all : chains_) {
+      for (const RunWork& work : all) {
+        const Settings& s = settings(work);
         if (s.guide) guides.insert({*s.guide, s.block ? s.block->width : Length()});
         if (s.near_stop) near_stops.insert(*s.near_stop);
         if (s.far_stop) far_stops.insert(*s.far_stop);
@@ -209,38 +195,23 @@ class Run {
            (count(near_stops) + count(far_stops)) * times_.stop_move;
   }
 
-  std::vector<CuttingPlan> plans_;
+  const std::vector<CuttingPlan>& plans_;
   const HandlingTimes& times_;
-  std::vector<std::vector<RunStep>> chains_;
+  std::vector<std::vector<RunWork>> chains_;
 };
 
 }  // namespace
 
-Result<CuttingRun> plan_run(const std::vector<RunKind>& kinds, const CutterProfile& cutter,
-                            const PlanOptions& options) {
-  std::vector<CuttingPlan> plans;
-  Problems problems;
-  for (const RunKind& kind : kinds) {
-    PlanOptions own = options;
-    own.quantity = kind.quantity;
-    Result<CuttingPlan> plan = plan_cutting(kind.mat, cutter, own);
-    if (plan) {
-      plan->title = kind.name;
-      plans.push_back(std::move(*plan));
-      continue;
-    }
-    for (Problem& problem : plan.error()) {
-      problem.message = kind.name + ": " + problem.message;
-      problems.push_back(std::move(problem));
-    }
-  }
-  if (!problems.empty()) return tl::unexpected(std::move(problems));
-  if (plans.empty()) return CuttingRun{};
-  return Run(std::move(plans), cutter).plan();
+const Settings& settings_of(const CuttingPlan& plan, const RunWork& work) {
+  static const Settings none;
+  if (work.set_up < 0) return none;
+  return plan.stages[static_cast<std::size_t>(work.stage)]
+      .set_ups[static_cast<std::size_t>(work.set_up)]
+      .settings;
 }
 
-std::int64_t minutes(const CuttingRun& run) {
-  return (run.seconds + 59) / 60;
+Sequence sequence_of(const std::vector<CuttingPlan>& plans, const HandlingTimes& times) {
+  return Sequencer(plans, times).find();
 }
 
 }  // namespace mullion

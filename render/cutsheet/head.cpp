@@ -1,0 +1,33 @@
+#include "render/cutsheet/head.h"
+
+namespace mullion::cutsheet {
+namespace {
+
+constexpr const char* how_boards_lie =
+    "Boards lie face down; letter the back's edges clockwise: A top, B, C, D. "
+    "Red: cut now, pulled toward you.";
+constexpr const char* blanks_title =
+    "Blanks: straight blade, no backing sheet, guide and stops off";
+
+}  // namespace
+
+paper::PageSize page_for(const CutterProfile& cutter) {
+  if (cutter.scale.unit == Unit::inch) return {sixty_fourths(544), inches(11)};
+  return {millimetres(210), millimetres(297)};
+}
+
+void add_head(Flow& flow, const std::string& title, const std::string& summary,
+              const std::vector<std::string>& cautions, const Look& look) {
+  flow.text(title, {.size = look.title(), .bold = true});
+  flow.text(summary, {.size = look.text()});
+  flow.text(how_boards_lie, {.size = look.text()});
+  add_sentences(flow, cautions, "!", {.size = look.small()});
+  flow.gap(4);
+}
+
+void add_blanks(Flow& flow, const std::vector<std::string>& blanks, const Look& look) {
+  flow.bar(blanks_title, look, look.text() * 2);
+  add_list(flow, blanks, {.size = look.text()});
+}
+
+}  // namespace mullion::cutsheet

@@ -1,0 +1,22 @@
+#pragma once
+
+// Sizes of type and diagrams on a sheet, in points. Everything grows with `size`, but no type is
+// smaller than can be read at arm's length.
+
+#include <algorithm>
+
+namespace mullion::cutsheet {
+
+struct Look {
+  double size = 1;
+  int columns = 3;  // of tiles
+
+  double title() const { return 15 * size; }
+  double value() const { return std::max(21 * size, 17.0); }  // what a scale shows
+  double text() const { return std::max(11 * size, 9.5); }
+  double small() const { return std::max(9.5 * size, 8.5); }
+  double bar() const { return 17 * size; }
+  double diagram() const { return 100 * size; }
+};
+
+}  // namespace mullion::cutsheet

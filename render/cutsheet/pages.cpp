@@ -1,0 +1,55 @@
+#include "render/cutsheet/pages.h"
+
+#include <optional>
+
+namespace mullion::cutsheet {
+namespace {
+
+constexpr double smallest = 0.8, largest = 1.4, step = 0.05;
+constexpr int fewest_columns = 3, most_columns = 4;
+
+int pages_of(const paper::PageSize& page, const Write& write, const Look& look) {
+  Flow flow(page, "", nullptr);
+  write(flow, look);
+  return flow.pages();
+}
+
+Look best_look(const paper::PageSize& page, const Write& write) {
+  Look best{smallest, fewest_columns};
+  std::optional<int> fewest;
+  for (int columns = fewest_columns; columns <= most_columns; ++columns) {
+    const int pages = pages_of(page, write, {smallest, columns});
+    if (!fewest || pages < *fewest) {
+      fewest = pages;
+      best = {smallest, columns};
+    }
+  }
+  for (int columns = fewest_columns; columns <= most_columns; ++columns) {
+    // Pages grow with the type, so the largest type that keeps them is found by halving.
+    int low = best.columns == columns ? 0 : -1;
+    int high = static_cast<int>((largest - smallest) / step + 0.5) + 1;
+    const auto look = [&](int n) { return Look{smallest + step * n, columns}; };
+    if (low < 0) low = static_cast<int>((best.size - smallest) / step + 0.5);
+    while (high - low > 1) {
+      const int middle = (low + high) / 2;
+      (pages_of(page, write, look(middle)) <= *fewest ? low : high) = middle;
+    }
+    if (look(low).size > best.size && pages_of(page, write, look(low)) <= *fewest) {
+      best = look(low);
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+std::string set_on_pages(const paper::PageSize& page, const std::string& title,
+                         const std::string& date, const Write& write) {
+  const Look look = best_look(page, write);
+  paper::Document document(paper::Format::pdf, {title, date});
+  Flow flow(page, title, &document);
+  write(flow, look);
+  return document.finish();
+}
+
+}  // namespace mullion::cutsheet

@@ -1,0 +1,136 @@
+#include <deque>
+
+#include "engine/cutting/sheet/run_text.h"
+#include "engine/cutting/sheet/words.h"
+#include "render/cutsheet/cutsheet.h"
+#include "render/cutsheet/head.h"
+#include "render/cutsheet/pages.h"
+#include "render/cutsheet/placement_tile.h"
+#include "render/cutsheet/settings_tile.h"
+#include "render/cutsheet/stage_section.h"
+
+namespace mullion {
+namespace {
+
+using cutsheet::Flow;
+using cutsheet::Look;
+using cutsheet::Tile;
+
+std::string counted(std::size_t n, const char* what) {
+  return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
+}
+
+std::string title_of(const CuttingRun& run) {
+  return "Run of " + counted(static_cast<std::size_t>(mats_in(run)), "mat") + " of " +
+         counted(run.kinds.size(), "kind");
+}
+
+class RunSheet {
+ public:
+  RunSheet(const CuttingRun& run, Flow& flow, const Look& look)
+      : run_(run), flow_(flow), look_(look) {}
+
+  void write() {
+    cutsheet::add_head(flow_, title_of(run_), summary(), cautions(run_), look_);
+    add_kinds();
+    std::vector<std::string> blanks;
+    for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank));
+    cutsheet::add_blanks(flow_, blanks, look_);
+    flow_.gap(6);
+    for (const RunStep& step : run_.steps) add_step(step);
+    flush();
+  }
+
+ private:
+  std::string summary() const {
+    return run_.cutter.name + "; " + duration_text(run_.seconds) + ", kind by kind " +
+           duration_text(run_.alone) + ". Mats with the same settings are cut together.";
+  }
+
+  void add_kinds() {
+    flow_.bar("Kinds", look_, look_.text() * 2);
+    for (const RunKind& kind : run_.kinds) {
+      const Scale& scale = run_.cutter.scale;
+      flow_.text("Kind " + std::to_string(kind.number) + ": " +
+                     counted(static_cast<std::size_t>(kind.plan.quantity), "mat") + ", " +
+                     describe(kind.plan.outer.width(), scale) + " x " +
+                     describe(kind.plan.outer.height(), scale) + ", cut with " +
+                     name_of(kind.plan.way) + ": " + kind_text(kind),
+                 {.size = look_.text()});
+    }
+    flow_.gap(4);
+  }
+
+  void add_step(const RunStep& step) {
+    for (const RunWork& work : step.work) add_work(step, work);
+    shown_ = shown_after(shown_, step.settings);
+  }
+
+  void add_work(const RunStep& step, const RunWork& work) {
+    const RunKind& kind = kind_of(run_, work);
+    const Stage& stage = stage_of(run_, work);
+    pictures_.push_back(cutsheet::board_picture(kind.plan, stage, look_.small()));
+    const cutsheet::BoardPicture& board = pictures_.back();
+    if (begins_stage(work) && needs_preparation(kind.plan, stage)) {
+      flush();
+      flow_.bar("Kind " + std::to_string(kind.number) + ": " + stage_text(kind.plan, stage), look_,
+                look_.diagram());
+      cutsheet::add_before(flow_, board, look_);
+    }
+    if (work.set_up >= 0) add_set_up(step, work, board);
+    if (!ends_stage(run_, work)) return;
+    if (!stage.skew_cuts.empty()) tiles_.push_back(skew_tile(board, look_, width()));
+    if (stage.curves.empty() && stage.trims.empty()) return;
+    flush();
+    cutsheet::add_after(flow_, board, look_);
+  }
+
+  static bool needs_preparation(const CuttingPlan& plan, const Stage& stage) {
+    return !prepare_text(plan, stage).empty() || !stage.pencil_lines.empty() ||
+           stage.set_ups.empty();
+  }
+
+  void add_set_up(const RunStep& step, const RunWork& work, const cutsheet::BoardPicture& board) {
+    const RunKind& kind = kind_of(run_, work);
+    const bool goes_on = &work != &step.work.front();
+    cutsheet::SettingsBox box =
+        cutsheet::settings_box(kind.plan, step.settings, goes_on ? step.settings : shown_);
+    box.title = "Step " + std::to_string(step.number) + (goes_on ? ", goes on" : "");
+    if (goes_on) box.dials.clear();
+    box.notes = {"Kind " + std::to_string(kind.number) + ", " +
+                 stage_brief_text(stage_of(run_, work))};
+    for (const RunShare& share : kind.shares) {
+      box.tallies.push_back({share.order + ": " + std::to_string(share.quantity), share.quantity});
+    }
+    tiles_.push_back(settings_tile(box, look_, width()));
+    const SetUp& set_up = stage_of(run_, work).set_ups[static_cast<std::size_t>(work.set_up)];
+    for (Tile& tile : placement_tiles(board, set_up, look_, width())) {
+      tiles_.push_back(std::move(tile));
+    }
+  }
+
+  double width() const { return tile_width(flow_, look_); }
+
+  void flush() {
+    add_tiles(flow_, tiles_, look_);
+    tiles_.clear();
+    pictures_.clear();
+  }
+
+  const CuttingRun& run_;
+  Flow& flow_;
+  const Look& look_;
+  Settings shown_;
+  std::vector<Tile> tiles_;                      // not yet on the page
+  std::deque<cutsheet::BoardPicture> pictures_;  // that they show
+};
+
+}  // namespace
+
+std::string render_run_sheet(const CuttingRun& run, const std::string& date) {
+  return cutsheet::set_on_pages(
+      cutsheet::page_for(run.cutter), title_of(run), date,
+      [&](Flow& flow, const Look& look) { RunSheet(run, flow, look).write(); });
+}
+
+}  // namespace mullion

@@ -1,0 +1,166 @@
+#include "render/cutsheet/settings_tile.h"
+
+#include <algorithm>
+
+#include "engine/cutting/sheet/words.h"
+#include "render/paper/drawing.h"
+
+namespace mullion::cutsheet {
+namespace {
+
+using paper::Box;
+using paper::Canvas;
+using paper::Spot;
+using paper::TextStyle;
+
+constexpr int most_boxes = 60;
+constexpr double padding = 5;
+constexpr Colour settings_colour{0xe6, 0xec, 0xf1};
+constexpr Colour stays_colour{0x70, 0x70, 0x70};
+
+// How the boxes of a tally stand.
+struct Boxes {
+  int count = 0, a_row = 1;
+  double size = 0;
+
+  double height() const { return size * ((count + a_row - 1) / a_row); }
+};
+
+Boxes boxes_for(int quantity, const Look& look, double width) {
+  Boxes out;
+  out.count = quantity > most_boxes ? (quantity + 9) / 10 : quantity;
+  out.size = look.small() * 1.25;
+  out.a_row = std::clamp(static_cast<int>(width / out.size), 1, 10);
+  return out;
+}
+
+std::string heading_of(const Tally& tally) {
+  return tally.quantity > most_boxes ? tally.heading + ", a box for ten" : tally.heading;
+}
+
+// A settings box as it is drawn in a given width.
+class Painter {
+ public:
+  Painter(const SettingsBox& box, const Look& look, double width)
+      : box_(box), look_(look), inner_(width - tile_gap - 2 * padding) {
+    if (!box.block.empty()) block_ = wrapped(box.block, inner_, bold());
+    for (const std::string& note : box.notes) {
+      for (std::string& line : wrapped(note, inner_, plain())) notes_.push_back(std::move(line));
+    }
+  }
+
+  double height() const {
+    double height = line() + 2;
+    for (const Dial& dial : box_.dials) height += dial_height(dial);
+    height += line() * static_cast<double>(block_.size() + notes_.size());
+    for (const Tally& tally : box_.tallies) {
+      height += line() + boxes_for(tally.quantity, look_, inner_).height() + 3;
+    }
+    return height + padding;
+  }
+
+  void draw(Canvas& canvas, const Box& at, double ground) {
+    canvas.fill({at.x, at.y, at.width - tile_gap, ground}, {settings_colour});
+    x_ = at.x + padding;
+    y_ = at.y + 2;
+    write(canvas, box_.title, tile_heading(look_));
+    for (std::size_t i = 0; i < box_.dials.size(); ++i) {
+      draw_dial(canvas, box_.dials[i]);
+      if (i > 0) continue;
+      for (const std::string& words : block_) write(canvas, words, bold());
+    }
+    for (const std::string& words : notes_) write(canvas, words, plain());
+    for (const Tally& tally : box_.tallies) draw_tally(canvas, tally);
+  }
+
+ private:
+  TextStyle plain() const { return {.size = look_.text()}; }
+  TextStyle bold() const { return {.size = look_.text(), .bold = true}; }
+  double line() const { return look_.text() * line_spacing; }
+
+  void write(Canvas& canvas, const std::string& words, TextStyle style) {
+    y_ += line();
+    draw_fitted(canvas, words, {x_, y_ - look_.text() * 0.25}, inner_, style);
+  }
+
+  // What stays is said in one line.
+  static bool stays(const Dial& dial) { return dial.set && !dial.moves; }
+  double dial_height(const Dial& dial) const {
+    if (stays(dial) || !dial.set) return line();
+    return look_.small() * 1.2 + look_.value() * 1.08;
+  }
+
+  void draw_dial(Canvas& canvas, const Dial& dial) {
+    if (!dial.set) return write(canvas, dial.name + ": " + dial.shows, plain());
+    if (stays(dial)) {
+      TextStyle grey = plain();
+      grey.colour = stays_colour;
+      const std::string rest = dial.remainder.empty() ? "" : " " + dial.remainder;
+      return write(canvas, dial.name + " stays " + dial.shows + rest, grey);
+    }
+    canvas.text(dial.name, {x_, y_ + look_.small() * 1.1}, {.size = look_.small()});
+    TextStyle value{.size = look_.value(), .bold = true};
+    TextStyle rest = bold();
+    const double wide = paper::text_width(dial.shows, value) +
+                        (dial.remainder.empty() ? 0 : paper::text_width(dial.remainder, rest) + 5);
+    if (wide > inner_) {
+      value.size *= inner_ / wide;
+      rest.size *= inner_ / wide;
+    }
+    const double base = y_ + look_.small() * 1.2 + look_.value() * 0.83;
+    canvas.text(dial.shows, {x_, base}, value);
+    if (!dial.remainder.empty()) {
+      canvas.text(dial.remainder, {x_ + paper::text_width(dial.shows, value) + 5, base}, rest);
+    }
+    y_ += dial_height(dial);
+  }
+
+  void draw_tally(Canvas& canvas, const Tally& tally) {
+    write(canvas, heading_of(tally), bold());
+    const Boxes boxes = boxes_for(tally.quantity, look_, inner_);
+    for (int i = 0; i < boxes.count; ++i) {
+      tick_box(canvas,
+               {x_ + boxes.size * (i % boxes.a_row), y_ + 1 + boxes.size * (i / boxes.a_row)},
+               boxes.size * 0.8);
+    }
+    y_ += boxes.height() + 3;
+  }
+
+  const SettingsBox& box_;
+  const Look& look_;
+  double inner_;
+  std::vector<std::string> block_, notes_;
+  double x_ = 0, y_ = 0;
+};
+
+}  // namespace
+
+SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, const Settings& shown) {
+  SettingsBox out;
+  out.dials = dials_of(plan, settings, shown);
+  if (settings.block) out.block = "with a " + block_text(plan, *settings.block);
+  return out;
+}
+
+Tile settings_tile(const SettingsBox& box, const Look& look, double width) {
+  Tile tile;
+  tile.leads = true;
+  tile.height = Painter(box, look, width).height();
+  tile.draw = [=](Canvas& canvas, const Box& at) {
+    Painter(box, look, width).draw(canvas, at, at.height);
+  };
+  return tile;
+}
+
+Tile under_settings(const SettingsBox& box, Tile below, const Look& look, double width) {
+  const double top = Painter(box, look, width).height();
+  Tile tile;
+  tile.height = top + 3 + below.height;
+  tile.draw = [=](Canvas& canvas, const Box& at) {
+    Painter(box, look, width).draw(canvas, at, top);
+    below.draw(canvas, {at.x, at.y + top + 3, at.width, below.height});
+  };
+  return tile;
+}
+
+}  // namespace mullion::cutsheet

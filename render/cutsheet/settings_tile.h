@@ -1,0 +1,31 @@
+#pragma once
+
+// What to set, in large type, and how many mats are cut with it.
+
+#include "engine/cutting/sheet/dials.h"
+#include "render/cutsheet/tiles.h"
+
+namespace mullion::cutsheet {
+
+// Mats alike, with a box to tick for each, or for ten where they are many.
+struct Tally {
+  std::string heading;
+  int quantity = 1;
+};
+
+struct SettingsBox {
+  std::string title;        // "Set-up 3"
+  std::vector<Dial> dials;  // none: all stays as it is
+  std::string block;        // "with a block ...", or empty
+  std::vector<std::string> notes;
+  std::vector<Tally> tallies;
+};
+
+SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, const Settings& shown);
+
+Tile settings_tile(const SettingsBox& box, const Look& look, double width);
+
+// The same above the tile that follows it, where little is to be set.
+Tile under_settings(const SettingsBox& box, Tile below, const Look& look, double width);
+
+}  // namespace mullion::cutsheet

@@ -1,0 +1,44 @@
+#include "render/cutsheet/tiles.h"
+
+#include <algorithm>
+
+#include "render/paper/drawing.h"
+
+namespace mullion::cutsheet {
+
+using paper::Canvas;
+using paper::Spot;
+
+paper::TextStyle tile_heading(const Look& look) {
+  return {.size = look.text() * 1.05, .bold = true};
+}
+
+void draw_fitted(Canvas& canvas, const std::string& text, Spot at, double width,
+                 paper::TextStyle style) {
+  const double wide = paper::text_width(text, style);
+  if (wide > width) style.size *= width / wide;
+  canvas.text(text, at, style);
+}
+
+double tile_width(const Flow& flow, const Look& look) {
+  return flow.width() / look.columns;
+}
+
+void add_tiles(Flow& flow, const std::vector<Tile>& tiles, const Look& look) {
+  const double width = tile_width(flow, look);
+  for (std::size_t first = 0; first < tiles.size();) {
+    std::size_t last = std::min(first + static_cast<std::size_t>(look.columns), tiles.size());
+    if (last - first > 1 && last < tiles.size() && tiles[last - 1].leads) --last;
+    double height = 0;
+    for (std::size_t i = first; i < last; ++i) height = std::max(height, tiles[i].height);
+    flow.block(height + tile_gap, [&](Canvas& canvas, Spot at) {
+      for (std::size_t i = first; i < last; ++i) {
+        const double x = at.x + width * static_cast<double>(i - first);
+        tiles[i].draw(canvas, {x, at.y, width, height});
+      }
+    });
+    first = last;
+  }
+}
+
+}  // namespace mullion::cutsheet

@@ -6,6 +6,7 @@
 #include "engine/cutting/cutter/check.h"
 #include "engine/cutting/cutter/profile_file.h"
 #include "engine/cutting/sheet/check_text.h"
+#include "render/cutsheet/test_sheet.h"
 
 namespace mullion::cli {
 namespace {
@@ -47,6 +48,20 @@ std::optional<TestMeasures> measures_of(const Options& options, Unit unit) {
   return out;
 }
 
+int write_test_cuts(const Options& options, const CutterProfile& cutter, Length thickness) {
+  const std::string ending = ending_of(options.output);
+  if (ending == "pdf") return write_output(options.output, render_test_sheet(cutter, thickness));
+  if (options.output.empty() || options.output == "-" || ending == "txt") {
+    return write_output(options.output.empty() ? "-" : options.output,
+                        test_cut_text(cutter, thickness));
+  }
+  std::fprintf(stderr,
+               "error: --output: found \"%s\" and nothing measured; expected a file that ends in "
+               ".pdf or .txt for the test cuts\n",
+               options.output.c_str());
+  return bad_usage;
+}
+
 int check(const Options& options) {
   const Result<CutterProfile> cutter = find_cutter(options.cutter);
   if (!cutter) return report(cutter.error());
@@ -55,7 +70,7 @@ int check(const Options& options) {
   const auto measured = measure_up(*cutter, *measures);
   if (!measured) return refuse(bad_usage, measured.error());
   if (measured->corrections.empty()) {
-    return write_output("-", test_cut_text(*cutter, measures->thickness));
+    return write_test_cuts(options, *cutter, measures->thickness);
   }
   std::fputs(corrections_text(*measured).c_str(), stderr);
   return write_output(options.output.empty() ? "-" : options.output,
@@ -77,7 +92,9 @@ void add_cutter(CLI::App& app, Action& action) {
   CLI::App* checked = verb->add_subcommand(
       "check", "Print the test cuts; with what was measured, write the corrected cutter");
   checked->add_option("CUTTER", options->cutter, "bench, plain-bench, metric-bench or a file");
-  checked->add_option("-o,--output", options->output, "The corrected cutter file to write");
+  checked->add_option("-o,--output", options->output,
+                      "The test cuts to write, .pdf or .txt; with what was measured, the corrected "
+                      "cutter file");
   checked->add_option("--thickness", options->thickness, "Of the board (1/16 in or 1.5 mm)");
   checked->add_option("--line", options->line,
                       "From the edge at the guide to the cut, on the back");

@@ -5,7 +5,8 @@
 namespace mullion::cutsheet {
 namespace {
 
-constexpr double smallest = 0.8, largest = 1.4, step = 0.05;
+// Smaller diagrams are taken only where the whole sheet is then one page.
+constexpr double for_one_page = 0.7, usual_least = 0.8, largest = 1.4, step = 0.05;
 constexpr int fewest_columns = 3, most_columns = 4;
 
 int pages_of(const paper::PageSize& page, const Write& write, const Look& look) {
@@ -15,6 +16,8 @@ int pages_of(const paper::PageSize& page, const Write& write, const Look& look) 
 }
 
 Look best_look(const paper::PageSize& page, const Write& write) {
+  const bool one_page = pages_of(page, write, {for_one_page, fewest_columns}) == 1;
+  const double smallest = one_page ? for_one_page : usual_least;
   Look best{smallest, fewest_columns};
   std::optional<int> fewest;
   for (int columns = fewest_columns; columns <= most_columns; ++columns) {

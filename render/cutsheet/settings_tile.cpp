@@ -87,7 +87,7 @@ class Painter {
   static bool stays(const Dial& dial) { return dial.set && !dial.moves; }
   double dial_height(const Dial& dial) const {
     if (stays(dial) || !dial.set) return line();
-    return look_.small() * 1.2 + look_.value() * 1.08;
+    return look_.small() * 1.4 + look_.value() * 1.06;
   }
 
   void draw_dial(Canvas& canvas, const Dial& dial) {
@@ -107,7 +107,7 @@ class Painter {
       value.size *= inner_ / wide;
       rest.size *= inner_ / wide;
     }
-    const double base = y_ + look_.small() * 1.2 + look_.value() * 0.83;
+    const double base = y_ + look_.small() * 1.4 + look_.value() * 0.83;
     canvas.text(dial.shows, {x_, base}, value);
     if (!dial.remainder.empty()) {
       canvas.text(dial.remainder, {x_ + paper::text_width(dial.shows, value) + 5, base}, rest);

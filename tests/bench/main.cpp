@@ -3,12 +3,11 @@
 #include <cstdio>
 #include <stdexcept>
 
-#include "engine/cutting/cutter/profile_file.h"
-#include "engine/cutting/plan/plan.h"
 #include "engine/job/read.h"
 #include "engine/layout/model.h"
 #include "engine/mat/mat.h"
 #include "render/template/template.h"
+#include "tests/bench/cutting.h"
 #include "tests/bench/grid_job.h"
 #include "tests/bench/sheets.h"
 #include "tests/bench/stopwatch.h"
@@ -61,19 +60,12 @@ void bench_grids() {
   }
 }
 
-void bench_cuts() {
-  Job job = expect(parse_job(bench::grid_job(12), "bench.xml"));
-  const Mat mat = expect(build_mat(job, expect(lay_out(job))));
-  row("cutting plan for 12 openings on two layers",
-      bench::time_of([&] { expect(plan_cutting(mat, default_cutter(), {})); }), "goal 20 ms");
-}
-
 }  // namespace
 
 int main() {
   bench_start_up();
   bench_collage();
-  bench_cuts();
+  bench::cutting();
   bench_grids();
   bench::sheets();
 }

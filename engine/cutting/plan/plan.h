@@ -79,7 +79,8 @@ struct SetUp {
   std::vector<Placement> placements;
 };
 
-// Freehand against the rail, with the board askew: the kept board lies on the side of the guide.
+// Freehand against the rail, with the board askew: cut from `from` toward `to`, so that the kept
+// board lies on the side to which the blade's tip points.
 struct SkewCut {
   int number = 0;
   std::vector<int> openings;

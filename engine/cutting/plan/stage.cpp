@@ -149,11 +149,15 @@ class Planner {
     set_up.placements.back().cuts.push_back(std::move(cut));
   }
 
+  // Pulled toward the operator with the kept board where the blade's tip points.
   void add_skew_cuts() {
-    const Length over = blunt_over_cut(over_cut(request_.cutter, request_.thickness));
-    for (const SkewLine& line : out_.lines.lines.skew) {
-      stage().skew_cuts.push_back({next_cut_++, openings(line.window), line.from, line.to, over,
-                                   over - request_.cutter.mark_lead});
+    const CutterProfile& cutter = request_.cutter;
+    const Length over = blunt_over_cut(over_cut(cutter, request_.thickness));
+    const bool tip_left = (cutter.side == GuideSide::left) == (cutter.lean == BladeLean::to_guide);
+    for (SkewLine line : out_.lines.lines.skew) {
+      if (!tip_left) std::swap(line.from, line.to);
+      stage().skew_cuts.push_back(
+          {next_cut_++, openings(line.window), line.from, line.to, over, over - cutter.mark_lead});
     }
   }
 

@@ -1,6 +1,7 @@
 #include "mats.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "engine/mat/rect.h"
 #include "engine/mat/shape.h"
@@ -132,6 +133,62 @@ std::string difference(const Mat& mat, const std::string& plan_json,
     if (cut[i]->back != backs(mat.layers[i])) return "the back edges of " + name;
     if (cut[i]->face != faces(mat.layers[i])) return "the face edges of " + name;
     if (cut[i]->longest_overrun != Length()) return "an over-cut seen on the face of " + name;
+  }
+  return "";
+}
+
+namespace {
+
+struct Line {
+  double ax, ay, bx, by;
+};
+
+// How far the cut goes past the edge at its nearer end, in ticks; nothing if it is not its line.
+std::optional<double> overrun(const Line& cut, const Line& edge) {
+  const double length = std::hypot(cut.bx - cut.ax, cut.by - cut.ay);
+  const double dx = (cut.bx - cut.ax) / length, dy = (cut.by - cut.ay) / length;
+  const auto along = [&](double x, double y) { return (x - cut.ax) * dx + (y - cut.ay) * dy; };
+  const auto off = [&](double x, double y) {
+    return std::abs((x - cut.ax) * dy - (y - cut.ay) * dx);
+  };
+  constexpr double rounding = 1.5;  // corners of outlines are whole ticks
+  if (off(edge.ax, edge.ay) > rounding || off(edge.bx, edge.by) > rounding) return std::nullopt;
+  const double low = std::min(along(edge.ax, edge.ay), along(edge.bx, edge.by));
+  const double high = std::max(along(edge.ax, edge.ay), along(edge.bx, edge.by));
+  if (low < -rounding || high > length + rounding) return std::nullopt;
+  return std::max(low, length - high);
+}
+
+double ticks(Length a) {
+  return static_cast<double>(a.ticks());
+}
+
+template <class Cut>
+bool all_cut(const Outline& outline, const std::vector<simulator::Slit>& slits, Cut line,
+             double loose) {
+  Point at = outline.start;
+  for (const Segment& segment : outline.segments) {
+    const Line edge{ticks(at.x), ticks(at.y), ticks(segment.to.x), ticks(segment.to.y)};
+    at = segment.to;
+    const bool cut = std::any_of(slits.begin(), slits.end(), [&](const simulator::Slit& slit) {
+      const auto past = overrun(line(slit), edge);
+      return past && *past <= loose;
+    });
+    if (!cut && std::hypot(edge.bx - edge.ax, edge.by - edge.ay) > 0) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+std::string uncut_edge(const MatLayer& layer, const simulator::CutLayer& cut, Length loose) {
+  for (const mullion::Window& window : layer.windows) {
+    const auto back = [](const simulator::Slit& s) { return Line{s.ax, s.ay, s.bx, s.by}; };
+    const auto face = [](const simulator::Slit& s) {
+      return Line{s.face_ax, s.face_ay, s.face_bx, s.face_by};
+    };
+    if (!all_cut(window.back_edge, cut.slits, back, 1e9)) return "the back edge";
+    if (!all_cut(window.face_edge, cut.slits, face, ticks(loose))) return "the face edge";
   }
   return "";
 }

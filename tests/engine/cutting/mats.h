@@ -35,6 +35,11 @@ simulator::Cutter ideal(const mullion::CutterProfile& cutter);
 std::string difference(const mullion::Mat& mat, const std::string& plan_json,
                        const simulator::Cutter& cutter);
 
+// For windows with slanting lines: the edges of the layer that no cut runs along from corner to
+// corner, or only with an over-cut of more than `loose` on the face. Empty: all are cut.
+std::string uncut_edge(const mullion::MatLayer& layer, const simulator::CutLayer& cut,
+                       Length loose);
+
 // Any mat and any cutter, from a fixed seed.
 mullion::Mat random_mat(std::mt19937& random);
 mullion::CutterProfile random_cutter(std::mt19937& random);

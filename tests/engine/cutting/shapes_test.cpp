@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include <random>
 
 #include "engine/cutting/sheet/json.h"
 #include "engine/cutting/sheet/text.h"
@@ -66,9 +67,56 @@ TEST_CASE("an arch has three straight cuts, and its curve is cut along the templ
   CHECK(plan["stages"][0]["curves"][0]["kind"] == "template");
 }
 
-TEST_CASE("an octagon has four cuts at the guide and four freehand on pencil lines") {
-  const json plan = plan_of(shaped({ShapeKind::octagon, inches(2), {}, {}, {}}));
-  CHECK(plan["stages"][0]["freehand"].size() == 4);
+TEST_CASE("an octagon comes off the ideal cutter, its slanting lines freehand along the rail") {
+  const Mat mat = shaped({ShapeKind::octagon, inches(2), {}, {}, {}});
+  for (const GuideSide side : {GuideSide::left, GuideSide::right}) {
+    for (const BladeLean lean : {BladeLean::to_guide, BladeLean::from_guide}) {
+      CutterProfile cutter = default_cutter();
+      cutter.side = side;
+      cutter.lean = lean;
+      json plan = json::parse(plan_to_json(plan_cutting(mat, cutter).value()));
+      CHECK(plan["stages"][0]["freehand"].size() == 4);
+      const auto outcome = simulator::play(plan.dump(), mats::ideal(cutter));
+      CHECK(outcome.faults.empty());
+      CHECK(mats::uncut_edge(mat.layers[0], outcome.layers[0], sixty_fourths(1)) == "");
+
+      json& slant = plan["stages"][0]["freehand"][0];
+      std::swap(slant["from"], slant["to"]);
+      const auto turned = simulator::play(plan.dump(), mats::ideal(cutter));
+      CHECK(mats::uncut_edge(mat.layers[0], turned.layers[0], sixty_fourths(1)) == "the face edge");
+    }
+  }
+}
+
+TEST_CASE("an octagon cut on a line that is off by a division is noticed") {
+  const Mat mat = shaped({ShapeKind::octagon, inches(2), {}, {}, {}});
+  json plan = plan_of(mat);
+  plan["stages"][0]["freehand"][1]["from"]["from_A"] = "4 in";
+  const auto outcome = simulator::play(plan.dump(), mats::ideal(default_cutter()));
+  CHECK(mats::uncut_edge(mat.layers[0], outcome.layers[0], sixty_fourths(1)) != "");
+}
+
+TEST_CASE("the half-axes and the centre of any oval are those of its window, to a tick") {
+  std::mt19937 random(41);
+  const auto length = [](const json& text) {
+    return parse_length(text.get<std::string>(), Unit::inch).value();
+  };
+  for (int i = 0; i < 200; ++i) {
+    const auto border = [&] { return sixty_fourths(128 + static_cast<int>(random() % 200)); };
+    Mat mat = mats::single(inches(20), inches(24), {{border(), border(), border(), border()}});
+    Window& window = mat.layers[0].windows[0];
+    window.shape.kind = ShapeKind::ellipse;
+    const json curve = plan_of(mat)["stages"][0]["curves"][0];
+    for (const auto& [edge, box] :
+         {std::pair("back", window.back), std::pair("face", window.face)}) {
+      const Length twice = length(curve[edge]["half_width"]) * 2 - box.width();
+      CHECK((twice <= Length() && twice >= -Length::from_ticks(1)));
+      CHECK(length(curve[edge]["height"]) == box.height());
+    }
+    const Length middle = length(curve["centre"]["from_B"]);
+    const Length left = middle - window.back.left, right = window.back.right - middle;
+    CHECK((right - left >= Length() && right - left <= Length::from_ticks(1)));
+  }
 }
 
 TEST_CASE("a V-groove is cut out as a panel before the openings, shaved and taped back") {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <stdexcept>
@@ -58,7 +59,7 @@ class Board {
   int turns_ = 0;
 };
 
-struct Slit {
+struct StraightSlit {
   Point a, b;            // on the back
   Point face_a, face_b;  // where it comes out
 };
@@ -206,12 +207,43 @@ class Bench {
       back.push_back({slit.a, slit.b});
       face.push_back({slit.face_a, slit.face_b});
     }
+    for (const auto& [number, slit] : slits_) layer.slits.push_back(in_ticks(slit));
+    for (const json& cut : stage.at("freehand")) layer.slits.push_back(along_rail(cut));
+    if (!stage.at("freehand").empty() || !stage.at("curves").empty()) {
+      out_.layers.push_back(std::move(layer));
+      return;
+    }
     Openings seen_from_behind(back), seen_from_front(face);
     layer.back = seen_from_behind.polygons();
     layer.face = seen_from_front.polygons();
     layer.longest_overrun = seen_from_front.longest_overrun();
     if (!seen_from_front.whole() || !seen_from_behind.whole()) fault("a cut does not close");
     out_.layers.push_back(std::move(layer));
+  }
+
+  static Slit in_ticks(const StraightSlit& slit) {
+    const auto ticks = [](Length a) { return static_cast<double>(a.ticks()); };
+    return {ticks(slit.a.x),      ticks(slit.a.y),      ticks(slit.b.x),      ticks(slit.b.y),
+            ticks(slit.face_a.x), ticks(slit.face_a.y), ticks(slit.face_b.x), ticks(slit.face_b.y)};
+  }
+
+  // The board is laid askew so that the first point is the far one and both are under the rail.
+  Slit along_rail(const json& cut) const {
+    const auto ticks = [&](const char* end, const char* edge) {
+      return static_cast<double>(length_of(cut.at(end).at(edge)).ticks());
+    };
+    const double past =
+        static_cast<double>((length_of(cut.at("mark_past_line")) + cutter_.mark_lead).ticks());
+    double ax = ticks("from", "from_B"), ay = ticks("from", "from_A");
+    double bx = ticks("to", "from_B"), by = ticks("to", "from_A");
+    const double length = std::hypot(bx - ax, by - ay);
+    const double dx = (bx - ax) / length, dy = (by - ay) / length;
+    ax -= dx * past, ay -= dy * past, bx += dx * past, by += dy * past;
+    // Face down and pulled toward the operator, the table's left is to the left of the way as the
+    // front shows it, where y goes down.
+    const bool tip_left = cutter_.guide_on_left == cutter_.tip_to_guide;
+    const double out = static_cast<double>(run_.ticks()) * (tip_left ? 1 : -1);
+    return {ax, ay, bx, by, ax + dy * out, ay - dx * out, bx + dy * out, by - dx * out};
   }
 
   void work_set_up(const json& set_up) {
@@ -319,7 +351,7 @@ class Bench {
   const json* stage_ = nullptr;
   Board board_{Length(), Length()};
   Length top_width_, top_height_, run_;
-  std::map<int, Slit> slits_;
+  std::map<int, StraightSlit> slits_;
   json guide_, near_, far_;
 };
 

@@ -30,10 +30,17 @@ struct Point {
 // Corner points, sorted; of the board as seen from the front, from its upper left corner.
 using Polygon = std::vector<Point>;
 
+// One cut, in ticks: where the blade went through the back, and where its tip came out.
+struct Slit {
+  double ax = 0, ay = 0, bx = 0, by = 0;
+  double face_ax = 0, face_ay = 0, face_bx = 0, face_by = 0;
+};
+
 struct CutLayer {
   std::string kind;
   int layer = 0;
   std::vector<Polygon> back, face;  // sorted
+  std::vector<Slit> slits;          // straight and slanting
   mullion::Length longest_overrun;  // of a cut past a corner, on the face
   mullion::Length blank_width, blank_height;
 };

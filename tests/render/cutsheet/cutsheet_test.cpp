@@ -1,8 +1,11 @@
 #include "render/cutsheet/cutsheet.h"
 
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <regex>
 
 #include "engine/job/read.h"
+#include "render/cutsheet/test_sheet.h"
 #include "tests/oracle/program.h"
 
 using namespace mullion;
@@ -38,10 +41,24 @@ std::size_t count(const std::string& text, const std::string& what) {
   return n;
 }
 
+// In mutool's trace, paths of one move and one line to a place so far off, in points.
+int lines_of_length(const std::string& trace, double length) {
+  static const std::regex path(
+      "<moveto x=\"([-0-9.]+)\" y=\"([-0-9.]+)\"/>\\s*<lineto x=\"([-0-9.]+)\" y=\"([-0-9.]+)\"/>"
+      "\\s*</stroke_path>");
+  int found = 0;
+  for (std::sregex_iterator at(trace.begin(), trace.end(), path), end; at != end; ++at) {
+    const auto number = [&](int i) { return std::stod((*at)[static_cast<std::size_t>(i)]); };
+    const double far = std::hypot(number(3) - number(1), number(4) - number(2));
+    found += std::abs(far - length) < 0.05 ? 1 : 0;
+  }
+  return found;
+}
+
 }  // namespace
 
 TEST_CASE("the sheet of a single mat is one page that poppler and qpdf accept") {
-  for (const char* job : {"equal-borders.xml", "weighted-bottom.xml"}) {
+  for (const char* job : {"equal-borders.xml", "weighted-bottom.xml", "double-mat.xml"}) {
     const std::string path = written("cutsheet-single", render_cutsheet(plan_for(job)));
     CHECK(pages_of(path) == 1);
     CHECK(oracle::run({"qpdf", "--check", path}).status == 0);
@@ -74,4 +91,26 @@ TEST_CASE("a run has a tally, and the same plan gives the same bytes") {
   const std::string pdf = render_cutsheet(plan_for("equal-borders.xml", options));
   CHECK(text_of(written("cutsheet-run", pdf)).find("tally of 40") != std::string::npos);
   CHECK(render_cutsheet(plan_for("equal-borders.xml", options)) == pdf);
+}
+
+TEST_CASE("seven pictures on two layers take no more than three pages") {
+  const std::string path =
+      written("cutsheet-collage", render_cutsheet(plan_for("seven-picture-collage.xml")));
+  CHECK(pages_of(path) <= 3);
+}
+
+TEST_CASE("what a scale shows already is said to stay") {
+  const std::string text =
+      text_of(written("cutsheet-stays", render_cutsheet(plan_for("double-mat.xml"))));
+  CHECK(count(text, "guide stays 2 13/16 in") == 1);
+  CHECK(count(text, "near stop stays 3 1/8 in") == 1);
+}
+
+TEST_CASE("the test window of the test cuts is drawn at full size") {
+  const std::string path =
+      written("cutsheet-test-window", render_test_sheet(default_cutter(), sixty_fourths(4)));
+  // Its lines are 3 in and 10 points at either end long: 236 points.
+  const std::string page = oracle::run({"mutool", "draw", "-F", "trace", path}).out;
+  CHECK(lines_of_length(page, 236) == 4);
+  CHECK(text_of(path).find("3 in square, full size") != std::string::npos);
 }

@@ -1,0 +1,83 @@
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "tests/oracle/program.h"
+
+namespace {
+
+std::string text_of(const std::string& pdf) {
+  return oracle::run({"pdftotext", "-layout", pdf, "-"}).out;
+}
+
+int pages_of(const std::string& pdf) {
+  const std::string out = oracle::run({"pdfinfo", pdf}).out;
+  return std::stoi(out.substr(out.find("Pages:") + 6));
+}
+
+}  // namespace
+
+TEST_CASE("the test cuts are a sheet of paper with a line for every measure") {
+  const std::string pdf = oracle::scratch_folder("test-cuts") + "/test.pdf";
+  REQUIRE(oracle::mullion({"cutter", "check", "bench", "-o", pdf}).status == 0);
+  CHECK(oracle::run({"qpdf", "--check", pdf}).status == 0);
+  CHECK(pages_of(pdf) == 1);
+  const std::string text = text_of(pdf);
+  for (const char* option : {"--line", "--near-end", "--far-end", "--mark", "--corner"}) {
+    CHECK(text.find(option) != std::string::npos);
+  }
+  CHECK(text.find("guide 3 in, near stop 3 in, far stop 9 in") != std::string::npos);
+}
+
+TEST_CASE("what was measured on the test cuts corrects the cutter, and the plans made for it") {
+  const std::string folder = oracle::scratch_folder("measured-cutter");
+  const std::string file = folder + "/mine.xml";
+  // The guide cuts 1/32 in wider than its scale shows.
+  const oracle::Run check =
+      oracle::mullion({"cutter", "check", "bench", "--line", "3 1/32", "-o", file});
+  REQUIRE(check.status == 0);
+  CHECK(check.err.find("the scale showed 3 in, the cut is 3 1/32 in from the edge") !=
+        std::string::npos);
+  const auto first_guide = [&](const std::string& cutter) {
+    const std::string path = folder + "/cuts.json";
+    REQUIRE(oracle::mullion(
+                {"cuts", oracle::gallery("equal-borders.xml"), "--cutter", cutter, "-o", path})
+                .status == 0);
+    const auto plan = nlohmann::json::parse(oracle::read_file(path));
+    return plan["stages"][0]["set_ups"][0]["guide"];
+  };
+  // So each setting is 1/32 in = 0.79375 mm less than before, to the tick.
+  CHECK(first_guide("bench")["shows"] == "3 in");
+  const auto corrected = first_guide(file);
+  CHECK(((corrected["shows"] == "3 in" && corrected["remainder"] == "-0.79375 mm") ||
+         (corrected["shows"] == "2 15/16 in" && corrected["remainder"] == "0.79375 mm")));
+}
+
+TEST_CASE("a misfit output of the test cuts is refused before anything is written") {
+  CHECK(oracle::mullion({"cutter", "check", "bench", "-o", "cutter.png"}).status == 2);
+}
+
+TEST_CASE("several jobs with quantities are one run, in text, JSON and PDF") {
+  const std::string folder = oracle::scratch_folder("cuts-run");
+  const std::vector<std::string> jobs = {"cuts", oracle::gallery("equal-borders.xml") + "*12",
+                                         oracle::gallery("weighted-bottom.xml") + "*8"};
+  const auto with_output = [&](const std::string& name) {
+    std::vector<std::string> arguments = jobs;
+    arguments.insert(arguments.end(), {"-o", folder + "/" + name});
+    REQUIRE(oracle::mullion(arguments).status == 0);
+    return folder + "/" + name;
+  };
+  CHECK(oracle::mullion(jobs).out.find("Run of 20 mats of 2 kinds") == 0);
+  const auto run = nlohmann::json::parse(oracle::read_file(with_output("run.json")));
+  CHECK(run["mats"] == 20);
+  CHECK(run["kinds"][0]["orders"][0]["order"] == "W-0101");
+  const std::string pdf = with_output("run.pdf");
+  CHECK(oracle::run({"qpdf", "--check", pdf}).status == 0);
+  CHECK(text_of(pdf).find("W-0102: 8") != std::string::npos);
+}
+
+TEST_CASE("a quantity that is none is refused with what was expected") {
+  const oracle::Run run = oracle::mullion({"cuts", "frame.xml*many"});
+  CHECK(run.status == 2);
+  CHECK(run.err.find("expected a whole number from 1 to 100000 after the *") != std::string::npos);
+  CHECK(oracle::mullion({"cuts", "a.xml", "b.xml", "--quantity", "3"}).status == 2);
+}

@@ -85,12 +85,15 @@ Header read_jpeg(std::string_view bytes) {
   return within_limits(header, header.interlaced ? most_progressive_pixels : most_jpeg_pixels);
 }
 
-// The chunks up to IEND; their checks are the decoder's.
-bool png_is_whole(std::string_view bytes) {
+// The chunks up to IEND, which tell whether the file is whole and, by eXIf, how it is turned; their
+// checks are the decoder's.
+bool read_png_chunks(std::string_view bytes, ImageHeader& header) {
   std::size_t at = png_signature.size();
   while (at + 12 <= bytes.size()) {
     const std::size_t length = big_32(bytes, at);
-    if (bytes.substr(at + 4, 4) == "IEND") return true;
+    const std::string_view type = bytes.substr(at + 4, 4);
+    if (type == "IEND") return true;
+    if (type == "eXIf") header.orientation = tiff_orientation(bytes.substr(at + 8, length));
     at += 12 + length;
   }
   return false;
@@ -108,9 +111,10 @@ Header read_png(std::string_view bytes) {
   header.width = static_cast<int>(std::min(width, longest));
   header.height = static_cast<int>(std::min(height, longest));
   header.interlaced = byte_at(bytes, ihdr + 20) != 0;
+  const bool whole = read_png_chunks(bytes, header);
   const Header limited =
       within_limits(header, header.interlaced ? most_interlaced_pixels : most_png_pixels);
-  if (limited && !png_is_whole(bytes)) {
+  if (limited && !whole) {
     return tl::unexpected<std::string>("the PNG ends before the picture does: it is truncated");
   }
   return limited;

@@ -1,7 +1,7 @@
 #pragma once
 
 // What a picture file says of itself before it is decoded: JPEG (ITU-T T.81, with the orientation
-// of Exif 2.3, tag 0x0112) and PNG (ISO/IEC 15948).
+// of Exif 2.3, tag 0x0112) and PNG (ISO/IEC 15948; eXIf by its extensions 1.5).
 //
 // Sizes are pixels. Nothing is decoded, so a file of any claim costs no more than one pass over its
 // bytes. Refused: other kinds of file, files that end before the picture does, codings that no PDF

@@ -1,6 +1,8 @@
 #include "engine/picture/jpeg_segments.h"
 
+#include <algorithm>
 #include <cstring>
+#include <map>
 
 #include "engine/picture/bytes.h"
 
@@ -65,6 +67,27 @@ tl::expected<std::vector<JpegSegment>, std::string> jpeg_segments(std::string_vi
 bool is_exif(const JpegSegment& segment) {
   constexpr std::string_view name("Exif\0\0", 6);
   return segment.marker == 0xE1 && segment.body.starts_with(name);
+}
+
+bool is_adobe(const JpegSegment& segment) {
+  return segment.marker == 0xEE && segment.body.starts_with("Adobe");
+}
+
+std::string icc_profile(const std::vector<JpegSegment>& segments) {
+  constexpr std::string_view name("ICC_PROFILE\0", 12);
+  std::map<std::uint32_t, std::string_view> pieces;  // numbered from 1
+  std::uint32_t count = 0;
+  for (const JpegSegment& segment : segments) {
+    if (segment.marker != 0xE2 || !segment.body.starts_with(name)) continue;
+    const std::size_t numbers = name.size();
+    count = byte_at(segment.body, numbers + 1);
+    pieces.emplace(byte_at(segment.body, numbers),
+                   segment.body.substr(std::min(numbers + 2, segment.body.size())));
+  }
+  std::string profile;
+  if (pieces.size() != count || count == 0 || pieces.rbegin()->first != count) return profile;
+  for (const auto& [number, piece] : pieces) profile += piece;
+  return profile;
 }
 
 }  // namespace mullion

@@ -22,4 +22,12 @@ tl::expected<std::vector<JpegSegment>, std::string> jpeg_segments(std::string_vi
 
 bool is_exif(const JpegSegment& segment);
 
+// Written by Adobe's programs and by those that follow them, who store CMYK inverted: 255 is no
+// ink (Adobe technical note 5116, APP14).
+bool is_adobe(const JpegSegment& segment);
+
+// The ICC profile that the segments carry, in as many as it takes (ICC.1, annex B.4); empty where
+// there is none or a piece of it is missing.
+std::string icc_profile(const std::vector<JpegSegment>& segments);
+
 }  // namespace mullion

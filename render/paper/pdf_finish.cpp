@@ -9,6 +9,7 @@
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
 
+#include "render/paper/pdf_colours.h"
 #include "render/paper/pdf_layers.h"
 
 namespace mullion::paper {
@@ -39,6 +40,7 @@ std::string finish_pdf(const std::string& pdf,
   const bool layered = std::any_of(layers_by_page.begin(), layers_by_page.end(),
                                    [](const auto& names) { return !names.empty(); });
   if (layered) make_layers(document, layers_by_page);
+  state_colours(document);
   std::string out;
   out.reserve(pdf.size() + what_is_added);
   ToString sink(out);

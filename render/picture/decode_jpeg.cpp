@@ -7,8 +7,8 @@
 //
 #include <jpeglib.h>
 
+#include "render/colour/profile.h"
 #include "render/picture/pixels.h"
-#include "render/picture/profile.h"
 
 namespace mullion::picture {
 namespace {
@@ -40,7 +40,7 @@ struct Decoder {
   JOCTET* icc = nullptr;
   unsigned icc_size = 0;
   std::vector<std::uint8_t> row, rgb;
-  std::optional<ToSrgb> to_srgb;
+  std::optional<colour::ToSrgb> to_srgb;
   Pixels pixels;
 
   Decoder() {
@@ -87,7 +87,9 @@ void Decoder::start(std::string_view bytes, PixelSize wanted) {
   jpeg_read_icc_profile(&info, &icc, &icc_size);
   const bool cmyk = info.num_components == 4, grey = info.num_components == 1;
   info.out_color_space = cmyk ? JCS_CMYK : grey ? JCS_GRAYSCALE : JCS_RGB;
-  to_srgb.emplace(profile(), cmyk ? Channels::cmyk : grey ? Channels::grey : Channels::rgb);
+  to_srgb.emplace(profile(), cmyk   ? colour::Channels::cmyk
+                             : grey ? colour::Channels::grey
+                                    : colour::Channels::rgb);
   choose_scale(wanted);
   jpeg_start_decompress(&info);
   pixels.size = {static_cast<int>(info.output_width), static_cast<int>(info.output_height)};

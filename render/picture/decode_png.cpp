@@ -1,12 +1,14 @@
 #include <png.h>
 
 #include <algorithm>
+#include <array>
 #include <csetjmp>
 #include <cstring>
+#include <numeric>
 #include <optional>
 
+#include "render/colour/profile.h"
 #include "render/picture/pixels.h"
-#include "render/picture/profile.h"
 
 namespace mullion::picture {
 namespace {
@@ -20,7 +22,8 @@ struct Decoder {
   png_infop info = nullptr;
   std::vector<std::uint8_t> rows;
   std::vector<png_bytep> row_starts;
-  std::optional<ToSrgb> to_srgb;
+  std::optional<colour::ToSrgb> to_srgb;
+  std::vector<std::uint8_t> grey_in_srgb;  // red, green, blue of each grey, where it has a profile
   Pixels strip, pixels;  // as many rows as are reduced to one, and the rows made of them
 
   Decoder() = default;
@@ -32,6 +35,7 @@ struct Decoder {
   void read_rows(PixelSize wanted);
 
  private:
+  void read_profile();
   void take_row(std::uint8_t* rgba, std::uint32_t* out);
 };
 
@@ -59,14 +63,30 @@ std::string_view profile_of(png_structp png, png_infop info) {
   return {reinterpret_cast<const char*>(data), size};
 }
 
+// libpng's rows of greys become red, green and blue before they come here: a profile of greys is
+// applied by a table.
+void Decoder::read_profile() {
+  const std::string_view icc = profile_of(png, info);
+  if ((png_get_color_type(png, info) & PNG_COLOR_MASK_COLOR) != 0) {
+    to_srgb.emplace(icc, colour::Channels::rgba);
+    return;
+  }
+  to_srgb.emplace(std::string_view(), colour::Channels::rgba);
+  const colour::ToSrgb from_grey(icc, colour::Channels::grey);
+  if (!from_grey.is_needed()) return;
+  std::array<std::uint8_t, 256> greys{};
+  std::iota(greys.begin(), greys.end(), std::uint8_t{0});
+  grey_in_srgb.resize(3 * greys.size());
+  from_grey.convert(greys.data(), grey_in_srgb.data(), static_cast<std::uint32_t>(greys.size()));
+}
+
 // Whatever the colour type, rows come out as 8-bit red, green, blue, alpha.
 void Decoder::start(const ImageHeader& header) {
   png = png_create_read_struct(PNG_LIBPNG_VER_STRING, this, fail, ignore);
   info = png_create_info_struct(png);
   png_set_read_fn(png, this, read_bytes);
   png_read_info(png, info);
-  const bool grey = (png_get_color_type(png, info) & PNG_COLOR_MASK_COLOR) == 0;
-  to_srgb.emplace(grey ? std::string_view() : profile_of(png, info), Channels::rgba);
+  read_profile();
   png_set_expand(png);
   png_set_scale_16(png);
   png_set_gray_to_rgb(png);
@@ -85,6 +105,7 @@ void Decoder::take_row(std::uint8_t* rgba, std::uint32_t* out) {
   const int width = strip.size.width;
   if (to_srgb->is_needed()) to_srgb->convert(rgba, rgba, static_cast<std::uint32_t>(width));
   for (int x = 0; x < width; ++x, rgba += 4) {
+    if (!grey_in_srgb.empty()) std::copy_n(&grey_in_srgb[3 * std::size_t{rgba[0]}], 3, rgba);
     const std::uint32_t alpha = rgba[3];
     const auto premultiplied = [&](int c) { return (rgba[c] * alpha + 127) / 255; };
     if (alpha != 255) pixels.opaque = false;

@@ -69,7 +69,8 @@ tl::expected<Pixels, std::string> decode(const Photograph& photograph, PixelSize
 MaybeSurface surface_for(paper::Format format, const Photograph& photograph, PixelSize wanted,
                          bool keep_jpeg) {
   const bool jpeg = photograph.header.kind == ImageKind::jpeg;
-  const bool page_holds_jpeg = format != paper::Format::png && photograph.header.components != 4;
+  const bool page_holds_jpeg = format == paper::Format::pdf ||
+                               (format == paper::Format::svg && photograph.header.components != 4);
   if (jpeg && page_holds_jpeg && keep_jpeg) return unchanged_jpeg(format, photograph);
   auto pixels = decode(photograph, wanted);
   if (!pixels) return tl::unexpected(std::move(pixels.error()));

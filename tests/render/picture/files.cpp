@@ -147,6 +147,20 @@ std::string png(int width, int height, int colour_type, int depth, bool interlac
   return bytes;
 }
 
+std::string grey_png(int width, int height, unsigned char grey) {
+  const std::vector<unsigned char> pixels(static_cast<std::size_t>(width * height), grey);
+  png_image image{};
+  image.version = PNG_IMAGE_VERSION;
+  image.width = static_cast<png_uint_32>(width);
+  image.height = static_cast<png_uint_32>(height);
+  image.format = PNG_FORMAT_GRAY;
+  png_alloc_size_t size = PNG_IMAGE_PNG_SIZE_MAX(image);
+  std::string bytes(size, '\0');
+  png_image_write_to_memory(&image, bytes.data(), &size, 0, pixels.data(), 0, nullptr);
+  bytes.resize(size);
+  return bytes;
+}
+
 std::string png_claiming(std::uint32_t width, std::uint32_t height) {
   std::string out = png(8, 8, PNG_COLOR_TYPE_RGB, 8);
   out.replace(16, 8, big_32(width) + big_32(height));

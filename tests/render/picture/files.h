@@ -17,6 +17,9 @@ std::string jpeg(int width, int height, Kind kind = Kind::rgb, int orientation =
 // A PNG with that colour type and bit depth (PNG, table 8), interlaced or not; the same picture.
 std::string png(int width, int height, int colour_type, int bit_depth, bool interlaced = false);
 
+// A PNG of one grey.
+std::string grey_png(int width, int height, unsigned char grey);
+
 // A PNG header alone that claims a size, with a few bytes of data.
 std::string png_claiming(std::uint32_t width, std::uint32_t height);
 

@@ -1,1 +1,1 @@
-target_link_libraries(${name} PRIVATE JPEG::JPEG PNG::PNG)
+target_link_libraries(${name} PRIVATE JPEG::JPEG PNG::PNG PkgConfig::LCMS ZLIB::ZLIB)

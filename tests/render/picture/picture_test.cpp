@@ -9,15 +9,16 @@
 #include "render/picture/pixels.h"
 #include "tests/oracle/program.h"
 #include "tests/render/picture/files.h"
+#include "tests/render/picture/pages.h"
 
 namespace {
 
 using namespace mullion;
 using files::Kind;
-
-struct Tone {
-  int red, green, blue;
-};
+using pages::drawn;
+using pages::Page;
+using pages::page_of;
+using pages::Tone;
 
 Tone tone(const picture::Pixels& pixels, double across, double down) {
   const auto x = static_cast<std::size_t>(across * pixels.size.width);
@@ -35,56 +36,6 @@ picture::Pixels decoded(const std::string& bytes, picture::PixelSize wanted = {9
   INFO((pixels ? "" : pixels.error()));
   REQUIRE(pixels.has_value());
   return *pixels;
-}
-
-// A page of 100 x 100 pt that the picture fills, as pixels of a PNG that libpng reads.
-struct Page {
-  std::vector<unsigned char> rgb;
-  png_image image{};
-  Tone at(double across, double down) const {
-    const auto x = static_cast<std::size_t>(across * image.width);
-    const auto y = static_cast<std::size_t>(down * image.height);
-    const unsigned char* p = &rgb[3 * (y * image.width + x)];
-    return {p[0], p[1], p[2]};
-  }
-};
-
-Page read_page(const std::string& path) {
-  Page page;
-  page.image.version = PNG_IMAGE_VERSION;
-  REQUIRE(png_image_begin_read_from_file(&page.image, path.c_str()) != 0);
-  page.image.format = PNG_FORMAT_RGB;
-  page.rgb.resize(PNG_IMAGE_SIZE(page.image));
-  REQUIRE(png_image_finish_read(&page.image, nullptr, page.rgb.data(), 0, nullptr) != 0);
-  return page;
-}
-
-std::string drawn(const std::string& bytes, paper::Format format, const picture::Crop& crop = {},
-                  const picture::Resolution& resolution = {}) {
-  const std::string path = oracle::scratch_folder("picture") + "/source";
-  oracle::write_file(path, bytes);
-  const auto photograph = picture::open_photograph(path);
-  REQUIRE(photograph.has_value());
-  paper::Document document(format, {"picture", "", 144});
-  paper::Canvas& canvas = document.add_page({inches(1), inches(1)}, "");
-  REQUIRE(picture::draw(canvas, format, *photograph, {0, 0, 72, 72}, crop, resolution).has_value());
-  return document.finish();
-}
-
-Page page_of(const std::string& bytes, paper::Format format) {
-  const std::string made = drawn(bytes, format), folder = oracle::scratch_folder("page");
-  if (format == paper::Format::png) {
-    oracle::write_file(folder + "/p.png", made);
-  } else if (format == paper::Format::pdf) {
-    oracle::write_file(folder + "/p.pdf", made);
-    REQUIRE(oracle::run(
-                {"pdftoppm", "-r", "144", "-png", "-singlefile", folder + "/p.pdf", folder + "/p"})
-                .status == 0);
-  } else {
-    oracle::write_file(folder + "/p.svg", made);
-    REQUIRE(oracle::run({"rsvg-convert", "-o", folder + "/p.png", folder + "/p.svg"}).status == 0);
-  }
-  return read_page(folder + "/p.png");
 }
 
 bool is_red(const Tone& tone) {
@@ -190,7 +141,7 @@ TEST_CASE("zoom and pan choose the part that is shown") {
   const std::string folder = oracle::scratch_folder("crop");
   oracle::write_file(folder + "/a.png", drawn(bytes, paper::Format::png, {2, -1, -1}));
   oracle::write_file(folder + "/b.png", drawn(bytes, paper::Format::png, {2, 1, 1}));
-  const Page a = read_page(folder + "/a.png"), b = read_page(folder + "/b.png");
+  const Page a = pages::read_png(folder + "/a.png"), b = pages::read_png(folder + "/b.png");
   CHECK(is_red(a.at(0.5, 0.5)));
   CHECK(is_red(a.at(0.9, 0.9)));
   CHECK(is_light(b.at(0.1, 0.1)));

@@ -6,9 +6,12 @@
 #include <memory>
 #include <string_view>
 
-namespace mullion::picture {
+namespace mullion::colour {
 
 enum class Channels { grey, rgb, rgba, cmyk };  // 8 bits each, interleaved
+
+// Whether the bytes are a profile whose colours have these channels.
+bool is_profile_of(std::string_view icc, Channels channels);
 
 class ToSrgb {
  public:
@@ -27,4 +30,4 @@ class ToSrgb {
   std::unique_ptr<void, Close> transform_;
 };
 
-}  // namespace mullion::picture
+}  // namespace mullion::colour

@@ -1,8 +1,8 @@
-#include "render/picture/profile.h"
+#include "render/colour/profile.h"
 
 #include <lcms2.h>
 
-namespace mullion::picture {
+namespace mullion::colour {
 namespace {
 
 struct CloseProfile {
@@ -29,18 +29,28 @@ Formats formats_of(Channels channels) {
   return {cmsSigRgbData, TYPE_RGB_8, TYPE_RGB_8};
 }
 
+// Nothing where the bytes are no profile or one of other channels.
+Profile open_profile(std::string_view icc, Channels channels) {
+  if (icc.empty()) return {};
+  Profile profile(cmsOpenProfileFromMem(icc.data(), static_cast<cmsUInt32Number>(icc.size())));
+  if (profile && cmsGetColorSpace(profile.get()) != formats_of(channels).space) profile.reset();
+  return profile;
+}
+
 }  // namespace
+
+bool is_profile_of(std::string_view icc, Channels channels) {
+  return open_profile(icc, channels) != nullptr;
+}
 
 void ToSrgb::Close::operator()(void* transform) const {
   cmsDeleteTransform(transform);
 }
 
 ToSrgb::ToSrgb(std::string_view icc, Channels channels) {
-  if (icc.empty()) return;
-  const Profile own(cmsOpenProfileFromMem(icc.data(), static_cast<cmsUInt32Number>(icc.size())));
+  const Profile own = open_profile(icc, channels);
   if (!own) return;
   const Formats formats = formats_of(channels);
-  if (cmsGetColorSpace(own.get()) != formats.space) return;
   const Profile srgb(cmsCreate_sRGBProfile());
   transform_.reset(cmsCreateTransform(own.get(), formats.from, srgb.get(), formats.to,
                                       INTENT_PERCEPTUAL, cmsFLAGS_COPY_ALPHA));
@@ -52,4 +62,4 @@ void ToSrgb::convert(const std::uint8_t* from, std::uint8_t* to, std::uint32_t p
   cmsDoTransform(transform_.get(), from, to, pixels);
 }
 
-}  // namespace mullion::picture
+}  // namespace mullion::colour

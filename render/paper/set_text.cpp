@@ -46,6 +46,11 @@ std::shared_ptr<PangoLayout> lay_text(const std::string& content, const TextStyl
   pango_font_description_set_weight(face, style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_layout_set_font_description(layout.get(), face);
   pango_font_description_free(face);
+  // Without ligatures a reader of the file finds every word by its letters.
+  PangoAttrList* plain = pango_attr_list_new();
+  pango_attr_list_insert(plain, pango_attr_font_features_new("liga=0"));
+  pango_layout_set_attributes(layout.get(), plain);
+  pango_attr_list_unref(plain);
   if (wrap > 0) {
     pango_layout_set_width(layout.get(), static_cast<int>(wrap / style.size * em * PANGO_SCALE));
     pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);

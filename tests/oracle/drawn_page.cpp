@@ -289,6 +289,8 @@ double distance_to_ink(const DrawnPage& page, Spot spot, bool dashed) {
   for (const Stroke& stroke : page.strokes) {
     if (stroke.dashed != dashed) continue;
     const double dx = stroke.to.x - stroke.from.x, dy = stroke.to.y - stroke.from.y;
+    if (std::abs(spot.x - stroke.from.x) > least + std::abs(dx)) continue;
+    if (std::abs(spot.y - stroke.from.y) > least + std::abs(dy)) continue;
     const double square = dx * dx + dy * dy;
     const double along = (spot.x - stroke.from.x) * dx + (spot.y - stroke.from.y) * dy;
     const double t = square == 0 ? 0 : std::clamp(along / square, 0.0, 1.0);

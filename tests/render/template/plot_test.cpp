@@ -21,6 +21,18 @@ struct Entity {
   Spot first() const { return end(50, 10); }
   Spot last() const { return end(51, 11); }
 
+  // The ends, and for an arc the points furthest left, right, up and down that lie on it.
+  std::vector<Spot> outermost() const {
+    std::vector<Spot> spots{first(), last()};
+    for (int quarter = 0; kind == "ARC" && quarter < 8; ++quarter) {
+      const double angle = 90.0 * quarter, from = values.at(50), to = values.at(51);
+      if (angle < from || angle > (to < from ? to + 360 : to)) continue;
+      spots.push_back({values.at(10) + values.at(40) * std::cos(angle * std::acos(-1.0) / 180),
+                       values.at(20) + values.at(40) * std::sin(angle * std::acos(-1.0) / 180)});
+    }
+    return spots;
+  }
+
  private:
   Spot end(int angle_code, int line_code) const {
     if (kind == "LINE") return {values.at(line_code), values.at(line_code + 10)};
@@ -113,7 +125,7 @@ TEST_CASE("a DXF holds every opening as a closed chain in millimetres, mirrored"
       }
       CHECK(met == 2);
       if (entity.layer != "OPENINGS") continue;
-      for (const Spot& end : {entity.first(), entity.last()}) {
+      for (const Spot& end : entity.outermost()) {
         left = std::min(left, end.x);
         right = std::max(right, end.x);
         low = std::min(low, end.y);

@@ -106,6 +106,15 @@ std::string colour_of(const pugi::xml_node& node) {
   return text.data();
 }
 
+// Letters of one line may come from several fonts, each in a span of its own.
+bool runs_on(const Label& before, const Label& next) {
+  const double turn = before.turn / 180 * std::numbers::pi;
+  const Spot end{before.at.x + before.length * std::cos(turn),
+                 before.at.y + before.length * std::sin(turn)};
+  return before.size == next.size && before.turn == next.turn &&
+         std::hypot(end.x - next.at.x, end.y - next.at.y) < 0.01 * before.size;
+}
+
 class PageReader {
  public:
   explicit PageReader(const pugi::xml_node& page) {
@@ -178,7 +187,12 @@ class PageReader {
       label.size = std::hypot(along.x, along.y);
       label.length += last_advance * label.size;
       label.turn = std::atan2(along.y, along.x) * 180 / std::numbers::pi;
-      page_.labels.push_back(label);
+      if (!page_.labels.empty() && runs_on(page_.labels.back(), label)) {
+        page_.labels.back().text += label.text;
+        page_.labels.back().length += label.length;
+      } else {
+        page_.labels.push_back(label);
+      }
     }
   }
 

@@ -38,6 +38,11 @@ std::optional<Place> place_of(const DrawnPage& page) {
   return std::nullopt;
 }
 
+// The template draws joins in this grey, and hidden edges lighter: both are dashed.
+bool may_be_join(const Stroke& s) {
+  return s.dashed && s.colour == "#404040";
+}
+
 bool is_upright(const Stroke& s) {
   return std::abs(s.from.x - s.to.x) < 1e-3;
 }
@@ -65,21 +70,13 @@ std::vector<Spot> marks_on(const DrawnPage& page, const Stroke& join, bool uprig
   return marks;
 }
 
-// The two marks of a join stand equally far from its ends; strokes that merely cross do not.
-bool are_marks(const std::vector<Spot>& marks, const Stroke& join, bool upright) {
-  if (marks.size() != 2) return false;
-  const double ends = upright ? join.from.y + join.to.y : join.from.x + join.to.x;
-  const double both = upright ? marks[0].y + marks[1].y : marks[0].x + marks[1].x;
-  return std::abs(ends - both) < 0.01;
-}
-
 Sheet sheet_of(const DrawnPage& page) {
   Sheet sheet{&page, {}, {}, {}, {}, {}};
   for (const Stroke& s : page.strokes) {
-    if (!s.dashed || (!is_upright(s) && !is_level(s))) continue;
+    if (!may_be_join(s) || (!is_upright(s) && !is_level(s))) continue;
     const bool upright = is_upright(s);
     const std::vector<Spot> marks = marks_on(page, s, upright);
-    if (!are_marks(marks, s, upright)) continue;
+    if (marks.size() != 2) continue;
     const Join join{upright, upright ? s.from.x : s.from.y, marks};
     const bool before = join.at < (upright ? page.width : page.height) / 2;
     auto& side =

@@ -1,39 +1,58 @@
-#include <cstdio>
+#include <algorithm>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
+#include "engine/job/source_text.h"
 
 namespace mullion::cli {
 namespace {
 
-void print_rect(const char* what, const Rect& rect, const Scale& scale) {
-  std::printf("  %-12s %s x %s, %s from the left and %s from the top\n", what,
-              describe(rect.width(), scale).c_str(), describe(rect.height(), scale).c_str(),
-              describe(rect.left, scale).c_str(), describe(rect.top, scale).c_str());
+std::string rect_text(const Rect& rect, const Scale& scale) {
+  return describe(rect.width(), scale) + " x " + describe(rect.height(), scale) + ", " +
+         describe(rect.left, scale) + " from the left and " + describe(rect.top, scale) +
+         " from the top";
 }
 
-void print_summary(const Loaded& loaded) {
+// A name and what belongs to it, in two columns.
+std::string line_text(std::string name, const std::string& text) {
+  constexpr std::size_t column = 12;
+  name.append(column - std::min(column, count_characters(name)), ' ');
+  return "  " + name + " " + text + "\n";
+}
+
+std::string summary(const Loaded& loaded) {
   const Scale& scale = loaded.job.scale;
-  const Sides& borders = loaded.layout.borders;
-  std::printf("%s: mat %s x %s\n", loaded.job.file.c_str(),
-              describe(loaded.layout.width, scale).c_str(),
-              describe(loaded.layout.height, scale).c_str());
-  std::printf("  borders      left %s, top %s, right %s, bottom %s\n",
-              describe(borders.left, scale).c_str(), describe(borders.top, scale).c_str(),
-              describe(borders.right, scale).c_str(), describe(borders.bottom, scale).c_str());
-  for (const PlacedOpening& opening : loaded.layout.openings) {
-    const std::string label = std::to_string(opening.number) + " " + opening.id;
-    print_rect(label.c_str(), opening.rect, scale);
+  const Layout& layout = loaded.layout;
+  const Sides& borders = layout.borders;
+  std::string out = loaded.job.file + ": mat " + describe(layout.width, scale) + " x " +
+                    describe(layout.height, scale) + "\n";
+  out += line_text("borders", "left " + describe(borders.left, scale) + ", top " +
+                                  describe(borders.top, scale) + ", right " +
+                                  describe(borders.right, scale) + ", bottom " +
+                                  describe(borders.bottom, scale));
+  for (const PlacedOpening& opening : layout.openings) {
+    out += line_text(std::to_string(opening.number) + " " + opening.id,
+                     rect_text(opening.rect, scale));
   }
+  return out;
 }
 
-int check(const std::string& path) {
+int check(const std::string& path, const Answer& answer) {
   const Result<Loaded> loaded = load(path);
-  if (!loaded) return report(loaded.error());
-  print_summary(*loaded);
-  report(loaded->layout.notes);
-  return report(check_mat(loaded->job, loaded->layout, loaded->mat));
+  if (!loaded) return answer.fail(loaded.error());
+  Problems problems = loaded->layout.notes;
+  for (Problem& found : check_mat(loaded->job, loaded->layout, loaded->mat)) {
+    problems.push_back(std::move(found));
+  }
+  const int status = status_of(problems);
+  const int written =
+      answer.give([&] { return summary(*loaded); },
+                  [&] {
+                    return check_json(loaded->job, loaded->layout, {status, problems});
+                  });
+  if (!answer.is_json()) report(problems);
+  return written == success ? status : written;
 }
 
 }  // namespace
@@ -42,8 +61,11 @@ void add_check(CLI::App& app, Action& action) {
   CLI::App* verb = app.add_subcommand(
       "check", "Read a job, lay it out, and say what is wrong or unwise about it");
   auto path = std::make_shared<std::string>();
+  auto answer = std::make_shared<Answer>("check");
   verb->add_option("JOB", *path, "The job file")->required();
-  verb->callback([&action, path] { action = [path] { return check(*path); }; });
+  answer->add_option(*verb);
+  verb->callback(
+      [&action, path, answer] { action = [path, answer] { return check(*path, *answer); }; });
 }
 
 }  // namespace mullion::cli

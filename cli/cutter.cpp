@@ -1,7 +1,7 @@
 #include <cstdio>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 #include "engine/cutting/cutter/check.h"
 #include "engine/cutting/cutter/profile_file.h"
@@ -13,27 +13,37 @@ namespace {
 
 struct Options {
   std::string cutter = "bench", output, thickness, line, near_end, far_end, mark, corner;
+  Answer show_answer{"cutter show"}, check_answer{"cutter check"};
 };
 
-int show(const Options& options) {
-  const Result<CutterProfile> cutter = find_cutter(options.cutter);
-  if (!cutter) return report(cutter.error());
-  return write_output(options.output.empty() ? "-" : options.output, write_cutter(*cutter));
+// The cutter file goes where the user says, else to standard output unless JSON does.
+int give_cutter(const Options& options, const CutterProfile& cutter, const Answer& answer,
+                const std::string& json) {
+  const bool named = !options.output.empty() && options.output != "-";
+  if (named) {
+    const int written = answer.save(options.output, write_cutter(cutter));
+    if (written != success || !answer.is_json()) return written;
+  }
+  return write_output("-", answer.is_json() ? json : write_cutter(cutter));
 }
 
-// The measures that were given; nothing after an error was printed.
-std::optional<TestMeasures> measures_of(const Options& options, Unit unit) {
+int show(const Options& options) {
+  const Answer& answer = options.show_answer;
+  const Result<CutterProfile> cutter = find_cutter(options.cutter);
+  if (!cutter) return answer.fail(cutter.error());
+  return give_cutter(options, *cutter, answer, cutter_json("cutter show", *cutter));
+}
+
+Result<TestMeasures> measures_of(const Options& options, Unit unit) {
   TestMeasures out;
-  bool good = true;
+  Problems problems;
   const auto read = [&](const char* option, const std::string& text, std::optional<Length>& to) {
     if (text.empty()) return;
-    const auto length = parse_length(text, unit);
-    if (length) {
+    if (const auto length = parse_length(text, unit)) {
       to = *length;
-      return;
+    } else {
+      problems.push_back(option_problem(option, length.error()));
     }
-    bad_option(option, length.error());
-    good = false;
   };
   std::optional<Length> thickness =
       unit == Unit::inch ? sixty_fourths(4) : Length::from_ticks(2400);
@@ -43,38 +53,47 @@ std::optional<TestMeasures> measures_of(const Options& options, Unit unit) {
   read("--far-end", options.far_end, out.far_end);
   read("--mark", options.mark, out.mark);
   read("--corner", options.corner, out.corner);
-  if (!good) return std::nullopt;
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
   out.thickness = *thickness;
   return out;
 }
 
-int write_test_cuts(const Options& options, const CutterProfile& cutter, Length thickness) {
-  const std::string ending = ending_of(options.output);
-  if (ending == "pdf") return write_output(options.output, render_test_sheet(cutter, thickness));
-  if (options.output.empty() || options.output == "-" || ending == "txt") {
-    return write_output(options.output.empty() ? "-" : options.output,
-                        test_cut_text(cutter, thickness));
+// The test cuts go where the user says, else to standard output unless JSON does.
+int give_test_cuts(const Options& options, const CutterProfile& cutter, Length thickness) {
+  const Answer& answer = options.check_answer;
+  const bool named = !options.output.empty() && options.output != "-";
+  if (named) {
+    const std::string ending = ending_of(options.output);
+    if (ending != "pdf" && ending != "txt") {
+      return answer.fail_option("--output",
+                                "found \"" + options.output +
+                                    "\" and nothing measured; expected a file that ends "
+                                    "in .pdf or .txt for the test cuts");
+    }
+    const int written =
+        answer.save(options.output, ending == "pdf" ? render_test_sheet(cutter, thickness)
+                                                    : test_cut_text(cutter, thickness));
+    if (written != success || !answer.is_json()) return written;
   }
-  std::fprintf(stderr,
-               "error: --output: found \"%s\" and nothing measured; expected a file that ends in "
-               ".pdf or .txt for the test cuts\n",
-               options.output.c_str());
-  return bad_usage;
+  return answer.give([&] { return test_cut_text(cutter, thickness); },
+                     [&] { return test_cut_json(cutter, thickness); });
 }
 
 int check(const Options& options) {
+  const Answer& answer = options.check_answer;
   const Result<CutterProfile> cutter = find_cutter(options.cutter);
-  if (!cutter) return report(cutter.error());
-  const auto measures = measures_of(options, cutter->scale.unit);
-  if (!measures) return bad_usage;
+  if (!cutter) return answer.fail(cutter.error());
+  const Result<TestMeasures> measures = measures_of(options, cutter->scale.unit);
+  if (!measures) return answer.fail(measures.error());
   const auto measured = measure_up(*cutter, *measures);
-  if (!measured) return refuse(bad_usage, measured.error());
-  if (measured->corrections.empty()) {
-    return write_test_cuts(options, *cutter, measures->thickness);
+  if (!measured) {
+    return answer.fail(Problem{Severity::error, "usage", measured.error(), {}, ""});
   }
-  std::fputs(corrections_text(*measured).c_str(), stderr);
-  return write_output(options.output.empty() ? "-" : options.output,
-                      write_cutter(measured->cutter));
+  if (measured->corrections.empty()) {
+    return give_test_cuts(options, *cutter, measures->thickness);
+  }
+  if (!answer.is_json()) std::fputs(corrections_text(*measured).c_str(), stderr);
+  return give_cutter(options, measured->cutter, answer, corrections_json(*measured));
 }
 
 }  // namespace
@@ -87,6 +106,7 @@ void add_cutter(CLI::App& app, Action& action) {
   CLI::App* shown = verb->add_subcommand("show", "Print a cutter as a file to start from");
   shown->add_option("CUTTER", options->cutter, "bench, plain-bench, metric-bench or a file");
   shown->add_option("-o,--output", options->output, "The cutter file to write");
+  options->show_answer.add_option(*shown);
   shown->callback([&action, options] { action = [options] { return show(*options); }; });
 
   CLI::App* checked = verb->add_subcommand(
@@ -103,6 +123,7 @@ void add_cutter(CLI::App& app, Action& action) {
   checked->add_option("--mark", options->mark, "Blade past a line, with the mark on it");
   checked->add_option("--corner", options->corner,
                       "Cut past the corner on the face; short of it: below zero");
+  options->check_answer.add_option(*checked);
   checked->callback([&action, options] { action = [options] { return check(*options); }; });
 }
 

@@ -1,24 +1,25 @@
 #include "engine/diff/diff.h"
 
-#include <cstdio>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 
 namespace mullion::cli {
 namespace {
 
-int tell_differences(const std::string& before, const std::string& after) {
+int tell_differences(const std::string& before, const std::string& after, const Answer& answer) {
   const Result<Loaded> a = load(before);
-  if (!a) return report(a.error());
+  if (!a) return answer.fail(a.error());
   const Result<Loaded> b = load(after);
-  if (!b) return report(b.error());
-  std::string out;
-  for (const std::string& sentence : differences({a->job, a->layout}, {b->job, b->layout})) {
-    out += sentence + "\n";
-  }
-  return write_output("-", out.empty() ? "nothing changed\n" : out);
+  if (!b) return answer.fail(b.error());
+  const std::vector<std::string> changes = differences({a->job, a->layout}, {b->job, b->layout});
+  const auto words = [&] {
+    std::string out;
+    for (const std::string& sentence : changes) out += sentence + "\n";
+    return out.empty() ? "nothing changed\n" : out;
+  };
+  return answer.give(words, [&] { return changes_json(changes); });
 }
 
 }  // namespace
@@ -29,8 +30,10 @@ void add_diff(CLI::App& app, Action& action) {
   auto before = std::make_shared<std::string>(), after = std::make_shared<std::string>();
   verb->add_option("BEFORE", *before, "The earlier job file")->required();
   verb->add_option("AFTER", *after, "The later job file")->required();
-  verb->callback([&action, before, after] {
-    action = [before, after] { return tell_differences(*before, *after); };
+  auto answer = std::make_shared<Answer>("diff");
+  answer->add_option(*verb);
+  verb->callback([&action, before, after, answer] {
+    action = [before, after, answer] { return tell_differences(*before, *after, *answer); };
   });
 }
 

@@ -1,7 +1,6 @@
-#include <cstdio>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/prices.h"
 #include "cli/verb.h"
 
@@ -12,15 +11,19 @@ struct Options {
   std::string job;
   PriceOptions prices;
   bool costs = false;
+  Answer answer{"estimate"};
 };
 
 int make_estimate(const Options& options) {
   const Result<Loaded> loaded = load(options.job);
-  if (!loaded) return report(loaded.error());
+  if (!loaded) return options.answer.fail(loaded.error());
   const auto estimate = estimate_for(*loaded, options.prices);
-  if (!estimate) return report(estimate.error());
-  return write_output(
-      "-", options.costs ? price::cost_sheet_text(*estimate) : price::customer_text(*estimate));
+  if (!estimate) return options.answer.fail(estimate.error());
+  return options.answer.give(
+      [&] {
+        return options.costs ? price::cost_sheet_text(*estimate) : price::customer_text(*estimate);
+      },
+      [&] { return estimate_json(*estimate, options.costs); });
 }
 
 }  // namespace
@@ -33,6 +36,7 @@ void add_estimate(CLI::App& app, Action& action) {
   verb->add_flag("--costs", options->costs,
                  "The shop's own cost sheet, with the reckoning of every line, instead of the "
                  "customer's estimate");
+  options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return make_estimate(*options); }; });
 }
 

@@ -1,7 +1,7 @@
-#include <cstdio>
+#include <algorithm>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 #include "engine/frames/stock_sizes.h"
 #include "engine/job/read.h"
@@ -12,34 +12,40 @@ namespace {
 struct Options {
   std::string job, sizes, border;
   std::size_t most = 6;
+  Answer answer{"frames"};
 };
 
+std::string frames_text(const std::vector<FrameFit>& fits, const Scale& scale) {
+  std::string out;
+  for (const FrameFit& fit : fits) {
+    out += describe(fit.width, scale) + " x " + describe(fit.height, scale) + ": borders left " +
+           describe(fit.borders.left, scale) + ", top " + describe(fit.borders.top, scale) +
+           ", right " + describe(fit.borders.right, scale) + ", bottom " +
+           describe(fit.borders.bottom, scale) + "\n";
+  }
+  return out;
+}
+
 int list_frames(const Options& options) {
+  const Answer& answer = options.answer;
   const Result<Job> job = read_job(options.job);
-  if (!job) return report(job.error());
+  if (!job) return answer.fail(job.error());
   std::vector<StockSize> sizes = common_frame_sizes(job->scale.unit);
   if (!options.sizes.empty()) {
     auto own = read_frame_sizes(options.sizes);
-    if (!own) return report(own.error());
+    if (!own) return answer.fail(own.error());
     sizes = std::move(*own);
   }
   const auto border = parse_length(options.border, job->scale.unit);
-  if (!border) return bad_option("--border", border.error());
-  const std::vector<FrameFit> fits = fitting_frames(*job, sizes, *border);
+  if (!border) return answer.fail_option("--border", border.error());
+  std::vector<FrameFit> fits = fitting_frames(*job, sizes, *border);
   if (fits.empty()) {
-    return refuse(bad_job, "no size in the list takes this job with borders of " +
-                               describe(*border, job->scale));
+    return answer.fail_job("frames-none", "no size in the list takes this job with borders of " +
+                                              describe(*border, job->scale));
   }
-  for (std::size_t i = 0; i < fits.size() && i < options.most; ++i) {
-    const FrameFit& fit = fits[i];
-    std::printf("%s x %s: borders left %s, top %s, right %s, bottom %s\n",
-                describe(fit.width, job->scale).c_str(), describe(fit.height, job->scale).c_str(),
-                describe(fit.borders.left, job->scale).c_str(),
-                describe(fit.borders.top, job->scale).c_str(),
-                describe(fit.borders.right, job->scale).c_str(),
-                describe(fit.borders.bottom, job->scale).c_str());
-  }
-  return success;
+  fits.resize(std::min(fits.size(), options.most));
+  return answer.give([&] { return frames_text(fits, job->scale); },
+                     [&] { return frames_json(fits, *border, job->scale.unit); });
 }
 
 }  // namespace
@@ -56,6 +62,7 @@ void add_frames(CLI::App& app, Action& action) {
   verb->add_option("--most", options->most, "How many sizes to list")
       ->check(CLI::Range(1, 100))
       ->capture_default_str();
+  options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return list_frames(*options); }; });
 }
 

@@ -1,7 +1,6 @@
-#include <cstdio>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 #include "engine/printer/profile.h"
 #include "render/template/calibration_page.h"
@@ -12,6 +11,7 @@ namespace {
 struct Options {
   std::string output, name = "printer", unit = "in";
   std::string across, down, falling, rising;
+  Answer answer{"printer"};
 };
 
 int make_profile(const Options& options, Unit unit) {
@@ -31,25 +31,33 @@ int make_profile(const Options& options, Unit unit) {
                               {"--falling", options.falling, profile.measured.falling},
                               {"--rising", options.rising, profile.measured.rising}};
   for (const Reading& reading : readings) {
-    if (reading.text.empty()) return bad_option(reading.option, "a profile needs all four lengths");
+    if (reading.text.empty())
+      return options.answer.fail_option(reading.option, "a profile needs all four lengths");
     const auto length = parse_reading(reading.text, unit);
-    if (!length) return bad_option(reading.option, length.error());
+    if (!length) return options.answer.fail_option(reading.option, length.error());
     reading.length = *length;
   }
   const auto correction =
       correction_from(nominal_reading(profile.across, profile.down), profile.measured);
-  if (!correction) return refuse(bad_job, correction.error());
-  return write_output(options.output, write_printer(profile));
+  if (!correction) return options.answer.fail_job("printer-reading", correction.error());
+  profile.correction = *correction;
+  const int written = options.answer.save(options.output, write_printer(profile));
+  if (written != success || !options.answer.is_json()) return written;
+  return write_output("-", printer_json(profile));
 }
 
 int printer(const Options& options) {
   const Unit unit = options.unit == "in" ? Unit::inch : Unit::millimetre;
   const std::string ending = ending_of(options.output);
   if (ending == "xml") return make_profile(options, unit);
-  if (ending == "pdf") return write_output(options.output, render_calibration(unit));
-  return refuse(bad_usage,
-                "found the ending \"" + ending +
-                    "\"; expected .pdf for the calibration page or .xml for the profile");
+  if (ending == "pdf") {
+    const int written = options.answer.save(options.output, render_calibration(unit));
+    if (written != success || !options.answer.is_json()) return written;
+    return write_output("-", outcome_json("printer", {}));
+  }
+  return options.answer.fail_option(
+      "--output", "found the ending \"" + ending +
+                      "\"; expected .pdf for the calibration page or .xml for the profile");
 }
 
 }  // namespace
@@ -68,6 +76,7 @@ void add_printer(CLI::App& app, Action& action) {
   verb->add_option("--down", options->down, "Measured from A to C");
   verb->add_option("--falling", options->falling, "Measured from A to D");
   verb->add_option("--rising", options->rising, "Measured from C to B");
+  options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return printer(*options); }; });
 }
 

@@ -60,7 +60,7 @@ void print(const std::string& text) {
 int status_of(const Problems& problems) {
   int status = success;
   for (const Problem& problem : problems) {
-    if (problem.code == "file-read") return bad_file;
+    if (problem.code == "file-read" || problem.code == "file-write") return bad_file;
     if (problem.severity != Severity::error) continue;
     if (problem.code == "usage") {
       status = bad_usage;

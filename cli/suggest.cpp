@@ -1,9 +1,9 @@
 #include "engine/suggest/suggest.h"
 
-#include <cstdio>
+#include <cmath>
 #include <memory>
 
-#include "cli/load.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 #include "engine/frames/stock_sizes.h"
 #include "engine/job/read.h"
@@ -18,6 +18,7 @@ struct Options {
   bool stock = false;
   std::size_t count = 6;
   int threads = 2;
+  Answer answer{"suggest"};
 };
 
 struct Drawn {
@@ -33,15 +34,20 @@ Result<Drawn> drawn(const suggest::Suggestion& suggestion) {
   return Drawn{suggestion.job, std::move(*mat)};
 }
 
-int write_contact_sheet(const suggest::Suggestions& found, const std::string& path) {
+int write_contact_sheet(const suggest::Suggestions& found, const Options& options) {
+  const std::string& path = options.contact;
+  const Answer& answer = options.answer;
   const auto format = format_of(path);
-  if (!format) return report_unknown_ending(path);
+  if (!format) {
+    return answer.fail_option("--contact",
+                              "found \"" + path + "\"; expected an ending of .pdf, .svg or .png");
+  };
   const auto photographs = proof::open_photographs(found.best.front().job);
-  if (!photographs) return report(photographs.error());
+  if (!photographs) return answer.fail(photographs.error());
   std::vector<Drawn> pieces;
   for (const suggest::Suggestion& suggestion : found.best) {
     Result<Drawn> piece = drawn(suggestion);
-    if (!piece) return report(piece.error());
+    if (!piece) return answer.fail(piece.error());
     pieces.push_back(std::move(*piece));
   }
   std::vector<ContactPicture> pictures;
@@ -49,14 +55,14 @@ int write_contact_sheet(const suggest::Suggestions& found, const std::string& pa
     pictures.push_back({&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].criteria});
   }
   const auto bytes = render_contact_sheet(pictures, *format);
-  if (!bytes) return report(bytes.error());
-  return write_output(path, *bytes);
+  if (!bytes) return answer.fail(bytes.error());
+  return answer.save(path, *bytes);
 }
 
-int write_jobs(const suggest::Suggestions& found, const std::string& prefix) {
+int write_jobs(const suggest::Suggestions& found, const Options& options) {
   for (std::size_t i = 0; i < found.best.size(); ++i) {
-    const std::string path = prefix + "-" + std::to_string(i + 1) + ".xml";
-    const int status = write_output(path, write_job(found.best[i].job));
+    const std::string path = options.jobs + "-" + std::to_string(i + 1) + ".xml";
+    const int status = options.answer.save(path, write_job(found.best[i].job));
     if (status != success) return status;
   }
   return success;
@@ -72,8 +78,7 @@ Result<suggest::Wishes> wishes_of(const Options& options, const Job& job) {
     const auto parsed = parse_length(*text, job.scale.unit);
     if (!parsed || *parsed < Length()) {
       const std::string why = parsed ? "less than nothing" : parsed.error();
-      return tl::unexpected(
-          Problems{{Severity::error, "usage", std::string(name) + ": " + why, {}, ""}});
+      return tl::unexpected(Problems{option_problem(name, why)});
     }
     *length = *parsed;
   }
@@ -88,24 +93,34 @@ Result<suggest::Wishes> wishes_of(const Options& options, const Job& job) {
   return wishes;
 }
 
+std::string words_of(const suggest::Suggestions& found, const Scale& scale) {
+  std::string out;
+  for (std::size_t i = 0; i < found.best.size(); ++i) {
+    const suggest::Suggestion& suggestion = found.best[i];
+    out += std::to_string(i + 1) + ": " + describe(suggestion.board.width, scale) + " x " +
+           describe(suggestion.board.height, scale) + ", score " +
+           std::to_string(std::lround(suggestion.score * 100)) + "\n";
+  }
+  return out + std::to_string(found.looked_at) + " arrangements looked at" +
+         (found.every_one ? ", every one there is" : "") + "\n";
+}
+
 int suggest_jobs(const Options& options) {
+  const Answer& answer = options.answer;
   const Result<Job> job = read_job(options.job, Need::pictures);
-  if (!job) return report(job.error());
+  if (!job) return answer.fail(job.error());
   const auto wishes = wishes_of(options, *job);
-  if (!wishes) return report(wishes.error());
+  if (!wishes) return answer.fail(wishes.error());
   const auto found = suggest::suggest_collages(*job, *wishes);
-  if (!found) return report(found.error());
-  for (std::size_t i = 0; i < found->best.size(); ++i) {
-    const suggest::Suggestion& s = found->best[i];
-    std::printf("%zu: %s x %s, score %.0f\n", i + 1, describe(s.board.width, job->scale).c_str(),
-                describe(s.board.height, job->scale).c_str(), s.score * 100);
-  }
-  std::printf("%llu arrangements looked at%s\n", static_cast<unsigned long long>(found->looked_at),
-              found->every_one ? ", every one there is" : "");
+  if (!found) return answer.fail(found.error());
   if (!options.jobs.empty()) {
-    if (const int status = write_jobs(*found, options.jobs); status != success) return status;
+    if (const int status = write_jobs(*found, options); status != success) return status;
   }
-  return options.contact.empty() ? success : write_contact_sheet(*found, options.contact);
+  if (!options.contact.empty()) {
+    if (const int status = write_contact_sheet(*found, options); status != success) return status;
+  }
+  return answer.give([&] { return words_of(*found, job->scale); },
+                     [&] { return suggestions_json(*found, job->scale.unit); });
 }
 
 }  // namespace
@@ -131,6 +146,7 @@ void add_suggest(CLI::App& app, Action& action) {
   verb->add_option("--threads", options->threads, "How many to work with")
       ->check(CLI::Range(1, 8))
       ->capture_default_str();
+  options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return suggest_jobs(*options); }; });
 }
 

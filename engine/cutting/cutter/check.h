@@ -31,7 +31,7 @@ struct TestMeasures {
   std::optional<Length> corner;    // past the corner on the face; short of it: below zero
 };
 
-struct Correction {
+struct CutterCorrection {
   std::string what;
   Length was, becomes;
   std::string reason;  // how it was worked out, a sentence
@@ -39,7 +39,7 @@ struct Correction {
 
 struct MeasuredUp {
   CutterProfile cutter;
-  std::vector<Correction> corrections;
+  std::vector<CutterCorrection> corrections;
 };
 
 // zero = shown - measured for the guide. A stop's zero refers to the head's mark: shown -

@@ -86,7 +86,7 @@ std::string test_cut_text(const CutterProfile& cutter, Length thickness) {
 std::string corrections_text(const MeasuredUp& measured) {
   const Unit unit = measured.cutter.scale.unit;
   std::string out;
-  for (const Correction& c : measured.corrections) {
+  for (const CutterCorrection& c : measured.corrections) {
     out += c.what + ": was " + format_exact(c.was, unit) + ", becomes " +
            format_exact(c.becomes, unit) + " (" + c.reason + ")\n";
   }

@@ -1,0 +1,79 @@
+#include "engine/report/json.h"
+
+namespace mullion {
+
+using report::document;
+using report::Json;
+using report::of;
+
+std::string check_json(const Job& job, const Layout& layout, const Outcome& outcome) {
+  const Unit unit = job.scale.unit;
+  Json out = document("check", outcome);
+  out["job"] = {{"file", job.file},
+                {"reference", job.reference},
+                {"title", job.title},
+                {"unit", report::name_of(unit)},
+                {"increment", of(job.scale.increment, unit)}};
+  out["width"] = of(layout.width, unit);
+  out["height"] = of(layout.height, unit);
+  out["borders"] = of(layout.borders, unit);
+  out["openings"] = Json::array();
+  for (const PlacedOpening& opening : layout.openings) {
+    out["openings"].push_back({{"number", opening.number},
+                               {"id", opening.id},
+                               {"left", of(opening.rect.left, unit)},
+                               {"top", of(opening.rect.top, unit)},
+                               {"width", of(opening.rect.width(), unit)},
+                               {"height", of(opening.rect.height(), unit)}});
+  }
+  out["layers"] = Json::array();
+  for (const Layer& layer : job.layers) {
+    out["layers"].push_back({{"number", out["layers"].size() + 1},
+                             {"name", layer.name},
+                             {"board", layer.board},
+                             {"thickness", of(layer.thickness, unit)}});
+  }
+  return report::text_of(out);
+}
+
+std::string frames_json(const std::vector<FrameFit>& fits, Length least, Unit unit) {
+  Json out = document("frames");
+  out["least_border"] = of(least, unit);
+  out["frames"] = Json::array();
+  for (const FrameFit& fit : fits) {
+    out["frames"].push_back({{"width", of(fit.width, unit)},
+                             {"height", of(fit.height, unit)},
+                             {"borders", of(fit.borders, unit)}});
+  }
+  return report::text_of(out);
+}
+
+std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
+  Json out = document("suggest");
+  out["arrangements_looked_at"] = found.looked_at;
+  out["every_one"] = found.every_one;
+  out["suggestions"] = Json::array();
+  for (const suggest::Suggestion& suggestion : found.best) {
+    const suggest::Criteria& criteria = suggestion.criteria;
+    out["suggestions"].push_back({{"number", out["suggestions"].size() + 1},
+                                  {"width", of(suggestion.board.width, unit)},
+                                  {"height", of(suggestion.board.height, unit)},
+                                  {"score", suggestion.score},
+                                  {"criteria",
+                                   {{"area", criteria.area},
+                                    {"borders", criteria.borders},
+                                    {"balance", criteria.balance},
+                                    {"alignment", criteria.alignment},
+                                    {"symmetry", criteria.symmetry},
+                                    {"bars", criteria.bars}}}});
+  }
+  return report::text_of(out);
+}
+
+std::string changes_json(const std::vector<std::string>& sentences) {
+  Json out = document("diff");
+  out["changes"] = sentences;
+  return report::text_of(out);
+}
+
+}  // namespace mullion

@@ -1,0 +1,66 @@
+#pragma once
+
+// What the verbs find, as JSON for other programs.
+//
+// Every document is one object that begins with "format" ("mullion check 1": the verb and the
+// version of its shape), "status" (the program's exit status) and "problems", an array of
+// {severity, code, message, file, line, column}, where file, line and column are null if there are
+// none. A document of a run that failed holds these three alone. Names are in lower case with
+// underscores. A length is {"text": "8 1/2 in", "ticks": 345440}: exact, in the job's unit; a tick
+// is 1/40640 in. Money is {"text": "12.50 EUR", "units": 1250}, in the currency's smallest unit.
+// Bytes that are no UTF-8 become U+FFFD. New names may be added to a shape; what is there keeps its
+// meaning as long as its number stays.
+
+#include <string>
+#include <string_view>
+
+#include "engine/cutting/cutter/check.h"
+#include "engine/frames/stock_sizes.h"
+#include "engine/mat/mat.h"
+#include "engine/price/estimate.h"
+#include "engine/printer/profile.h"
+#include "engine/suggest/suggest.h"
+
+namespace mullion {
+
+struct Outcome {
+  int status = 0;
+  Problems problems;
+};
+
+// For any verb: the three names that every document has.
+std::string outcome_json(std::string_view verb, const Outcome& outcome);
+
+// job {file, reference, title, unit, increment}, width, height, borders {left, top, right, bottom},
+// openings [{number, id, left, top, width, height}], layers [{number, name, board, thickness}].
+// Openings as in Layout: the top mat's cut line, from the upper left corner seen from the front.
+std::string check_json(const Job& job, const Layout& layout, const Outcome& outcome);
+
+// least_border, frames [{width, height, borders}].
+std::string frames_json(const std::vector<FrameFit>& fits, Length least, Unit unit);
+
+// arrangements_looked_at, every_one, suggestions [{number, width, height, score, criteria}]; scores
+// and criteria from 0 to 1.
+std::string suggestions_json(const suggest::Suggestions& found, Unit unit);
+
+// currency {code, decimals}, lines [{kind, what, price}], total; with costs also how and cost in
+// each line, cost and cost_known.
+std::string estimate_json(const price::Estimate& estimate, bool with_costs);
+
+// changes [sentence].
+std::string changes_json(const std::vector<std::string>& sentences);
+
+// name, unit, across, down, measured {across, down, falling, rising}, scale_across, scale_down
+// (printed over true), skew (cosine of the angle between the axes).
+std::string printer_json(const PrinterProfile& profile);
+
+// The profile, in the words of cutter.xsd.
+std::string cutter_json(std::string_view verb, const CutterProfile& cutter);
+
+// test_cut {scrap, thickness, guide, near_stop, far_stop}: what the scales are set to.
+std::string test_cut_json(const CutterProfile& cutter, Length thickness);
+
+// corrections [{what, was, becomes, reason}] and the corrected cutter.
+std::string corrections_json(const MeasuredUp& measured);
+
+}  // namespace mullion

@@ -3,8 +3,8 @@
 // The blanks that jobs call for, and the fallouts that their openings leave.
 //
 // Exact lengths. A blank is one board of one layer of one mat. A fallout is what drops out of an
-// opening; it has a bevel all around, so what can be used of it is its smaller face, the opening's
-// back edge, less a margin that is cut off square.
+// opening; it has a bevel all around, so what can be used of it is the largest rectangle in its
+// smaller face (the opening's back edge), less a margin that is cut off square.
 
 #include <string>
 #include <vector>
@@ -33,8 +33,7 @@ struct BlankOrder {
 // Cut off each side of a fallout besides the bevel. Common practice, no source: a clean edge.
 inline constexpr Length fallout_margin = sixty_fourths(4);
 
-// One line for each layer, top to bottom. Fallouts are listed for rectangular windows, stepped and
-// rounded ones (what lies within their corners), and ellipses (the largest rectangle inside).
+// One line for each layer, top to bottom, with the fallouts of its windows of whatever shape.
 std::vector<BlankOrder> blanks_of(const Mat& mat, int quantity, const std::string& order);
 
 }  // namespace mullion

@@ -24,11 +24,6 @@ struct Options {
 const std::map<std::string, Way> ways = {
     {"pencil", Way::pencilled}, {"one-stop", Way::one_stop}, {"two-stops", Way::two_stops}};
 
-Result<CutterProfile> cutter_for(const Options& options, const Job& job) {
-  if (!options.cutter.empty()) return find_cutter(options.cutter);
-  return job.scale.unit == Unit::inch ? default_cutter() : *generic_cutter("metric-bench");
-}
-
 int report_checks(const std::vector<OrderedJob>& jobs) {
   int worst = success;
   for (const OrderedJob& job : jobs) {
@@ -104,7 +99,7 @@ int make_cuts(const Options& options) {
   if (!orders) return report(orders.error());
   if (const int unwise = report_checks(*orders); unwise != success) return unwise;
   const Job& first = orders->front().loaded.job;
-  const Result<CutterProfile> cutter = cutter_for(options, first);
+  const Result<CutterProfile> cutter = cutter_for(options.cutter, first.scale.unit);
   if (!cutter) return report(cutter.error());
   const auto wanted = plan_options(options, first.scale.unit);
   if (!wanted) return bad_option("--trim", wanted.error());

@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "cli/verb.h"
+#include "engine/cutting/cutter/profile_file.h"
 #include "engine/file/file.h"
 #include "engine/job/read.h"
 
@@ -52,6 +53,11 @@ std::optional<paper::Format> format_of(const std::string& path) {
 int report_unknown_ending(const std::string& path) {
   return refuse(bad_usage,
                 "found the output \"" + path + "\"; expected an ending of .pdf, .svg or .png");
+}
+
+Result<CutterProfile> cutter_for(const std::string& name_or_path, Unit unit) {
+  if (!name_or_path.empty()) return find_cutter(name_or_path);
+  return unit == Unit::inch ? default_cutter() : *generic_cutter("metric-bench");
 }
 
 }  // namespace mullion::cli

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "cli/report.h"
+#include "engine/cutting/cutter/profile.h"
 #include "engine/job/job.h"
 #include "engine/layout/layout.h"
 #include "engine/mat/checks.h"
@@ -31,5 +32,8 @@ std::string ending_of(const std::string& path);
 // What a file is to hold by its ending: .pdf, .svg or .png; a PDF where it is `-`.
 std::optional<paper::Format> format_of(const std::string& path);
 int report_unknown_ending(const std::string& path);
+
+// The cutter of that name or file; where none is given, the generic one for the unit.
+Result<CutterProfile> cutter_for(const std::string& name_or_path, Unit unit);
 
 }  // namespace mullion::cli

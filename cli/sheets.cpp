@@ -11,6 +11,7 @@
 
 #include "cli/load.h"
 #include "cli/verb.h"
+#include "engine/cutting/cutter/profile_file.h"
 #include "engine/sheets/inventory/stock_file.h"
 #include "engine/sheets/report/report.h"
 #include "render/sheetplan/labels.h"
@@ -24,7 +25,7 @@ struct Options {
   std::string stock, labels, label_sheet;
   int skip_labels = 0;
   bool commit = false, no_fallouts = false;
-  std::string kerf, longest_cut, farthest_stop, keep_shorter, keep_longer;
+  std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
 };
 
@@ -79,10 +80,32 @@ class LengthOptions {
   Unit unit_;
 };
 
-void show_progress(const SheetPlanProgress& progress) {
-  std::fprintf(stderr, "\rboard %zu of %zu: %3.0f %%  (Ctrl-C: take the best plan so far)",
-               progress.board_number, progress.boards, 100 * progress.nesting.done);
-  if (progress.nesting.done >= 1) std::fputs("\n", stderr);
+// One line that is written over again and again, and wiped when it is no longer of use.
+class ProgressLine {
+ public:
+  void show(const SheetPlanProgress& progress) {
+    const int percent = static_cast<int>(100 * progress.nesting.done);
+    const auto now = std::pair(progress.board_number, percent);
+    if (now == shown_) return;
+    shown_ = now;
+    constexpr int longest_name = 24;
+    std::fprintf(
+        stderr, "\r\33[Kboard %zu of %zu, %.*s: %d %%  (Ctrl-C: take the best plan so far)",
+        progress.board_number, progress.boards, longest_name, progress.board.c_str(), percent);
+  }
+  void wipe() {
+    if (shown_) std::fputs("\r\33[K", stderr);
+    shown_.reset();
+  }
+
+ private:
+  std::optional<std::pair<std::size_t, int>> shown_;
+};
+
+// The first Ctrl-C ends the search for better plans, the next one the program.
+void end_early(int) {
+  interrupted = true;
+  std::signal(SIGINT, SIG_DFL);
 }
 
 std::vector<Board> boards_of(const std::vector<BlankOrder>& blanks) {
@@ -135,13 +158,26 @@ Result<Stock> stock_for(const Options& options, const std::optional<StockFile>& 
   return common_stock(boards_of(blanks), unit);
 }
 
+// The cutter's profile, and what was stated beside it.
+SheetCutter cutter_of(const CutterProfile& profile, const Options& options,
+                      LengthOptions& lengths) {
+  SheetCutter cutter = sheet_cutter(profile);
+  const auto read = [&](const char* name, const std::string& text, auto& to) {
+    if (const auto length = lengths.read(name, text)) to = *length;
+  };
+  read("--kerf", options.kerf, cutter.limits.kerf);
+  read("--longest-cut", options.longest_cut, cutter.limits.longest_cut);
+  read("--widest-board", options.widest_board, cutter.limits.widest_board);
+  read("--farthest-stop", options.farthest_stop, cutter.farthest_stop);
+  return cutter;
+}
+
 int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   const Scale& scale = jobs.front().scale;
+  const Result<CutterProfile> profile = cutter_for(options.cutter, scale.unit);
+  if (!profile) return report(profile.error());
   LengthOptions lengths(scale.unit);
-  SheetCutter cutter;
-  cutter.limits.kerf = lengths.read("--kerf", options.kerf).value_or(Length());
-  cutter.limits.longest_cut = lengths.read("--longest-cut", options.longest_cut);
-  cutter.farthest_stop = lengths.read("--farthest-stop", options.farthest_stop);
+  const SheetCutter cutter = cutter_of(*profile, options, lengths);
   KeepRule keep;
   keep.shorter = lengths.read("--keep-shorter", options.keep_shorter).value_or(keep.shorter);
   keep.longer = lengths.read("--keep-longer", options.keep_longer).value_or(keep.longer);
@@ -154,21 +190,26 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
     file = std::move(*opened);
   }
   const std::vector<BlankOrder> blanks = blanks_of(jobs);
-  const Result<Stock> stock = stock_for(options, file, blanks, scale.unit);
-  if (!stock) return report(stock.error());
+  const Result<Stock> given = stock_for(options, file, blanks, scale.unit);
+  if (!given) return report(given.error());
+  const Stock stock = with_known_prices(*given);
 
   SheetPlanOptions plan_options;
   plan_options.reuse_fallouts = !options.no_fallouts;
   plan_options.effort *= options.effort;
   plan_options.stop = &interrupted;
-  if (::isatty(STDERR_FILENO)) plan_options.report = show_progress;
-  std::signal(SIGINT, [](int) { interrupted = true; });
-  const Result<SheetPlan> plan = plan_sheets(blanks, *stock, cutter, scale, plan_options);
+  ProgressLine progress;
+  if (::isatty(STDERR_FILENO)) {
+    plan_options.report = [&progress](const SheetPlanProgress& now) { progress.show(now); };
+  }
+  std::signal(SIGINT, end_early);
+  const Result<SheetPlan> plan = plan_sheets(blanks, stock, cutter, scale, plan_options);
   std::signal(SIGINT, SIG_DFL);
+  progress.wipe();
   if (!plan) return report(plan.error());
   report(plan->notes);
 
-  const SheetReport sheet_report{*plan, *stock, cutter, keep};
+  const SheetReport sheet_report{*plan, stock, cutter, keep};
   for (const std::string& path : options.outputs) {
     if (const int status = write_one(path, sheet_report, jobs); status != success) return status;
   }
@@ -182,7 +223,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
     if (status != success) return status;
   }
   if (file) {
-    const Result<void> committed = file->commit(stock_after(*plan, *stock, keep));
+    const Result<void> committed = file->commit(stock_after(*plan, file->stock(), keep));
     if (!committed) return report(committed.error());
   }
   return success;
@@ -227,10 +268,15 @@ void add_sheets(CLI::App& app, Action& action) {
   verb->add_option("--skip-labels", options->skip_labels,
                    "Labels of the first sheet that are gone already")
       ->check(CLI::Range(0, 1000));
+  verb->add_option("--cutter", options->cutter,
+                   "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
+                   "given. The options below replace what it says");
   verb->add_option("--kerf", options->kerf, "Width that each cut takes; a knife takes none");
   verb->add_option("--longest-cut", options->longest_cut, "The longest cut of the cutter");
+  verb->add_option("--widest-board", options->widest_board,
+                   "The widest board that can be laid across the rail");
   verb->add_option("--farthest-stop", options->farthest_stop,
-                   "The farthest setting of the stop on the squaring arm");
+                   "The longest part that the squaring arm's stop measures off");
   verb->add_option("--keep-shorter", options->keep_shorter,
                    "The shorter side of the smallest off-cut to keep (8 in)");
   verb->add_option("--keep-longer", options->keep_longer,

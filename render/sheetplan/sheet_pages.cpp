@@ -31,12 +31,8 @@ constexpr const char* cautions[] = {
     "A setting is the size of the part that is cut off. \"rest\": the remainder lies at the stop. "
     "\"mark\": beyond the stop's reach; measure and mark."};
 
-std::string cut_text(const NumberedCut& cut, const Scale& scale) {
-  std::string text = size_text(cut.stop, scale);
-  if (cut.rest_at_stop) text += " (rest)";
-  if (cut.marked) text += " (mark)";
-  if (cut.trim) text += " (trim)";
-  return text;
+std::string cut_text(const NumberedCut& cut, const SheetReport& report) {
+  return setting_text(cut, report.cutter, report.plan.scale) + (cut.trim ? " (trim)" : "");
 }
 
 class Pages {
@@ -160,7 +156,7 @@ class Pages {
     const bool anew = at == 0 || cuts[at - 1].stop != cut.stop;
     canvas.text(std::to_string(cut.number), spot, plain);
     const TextStyle& style = anew ? strong : plain;
-    canvas.text(canvas.fitted(cut_text(cut, scale), piece_column - stop_column - 4, style),
+    canvas.text(canvas.fitted(cut_text(cut, report_), piece_column - stop_column - 4, style),
                 {spot.x + stop_column, spot.y}, style);
     const std::string piece = (cut.upright() ? "upright, " : "level, ") +
                               size_text(cut.piece_width, cut.piece_height, scale);

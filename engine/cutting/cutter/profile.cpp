@@ -35,7 +35,7 @@ CutterProfile metric_bench() {
   out.name = "Bench cutter with metric scales";
   out.scale = {Unit::millimetre, millimetres(1)};
   out.longest_cut = millimetres(1200);
-  out.widest_board = millimetres(1500);
+  out.widest_board = millimetres(1550);
   out.guide = GuideScale{millimetres(20), millimetres(200), Length(), false};
   out.near_stop = StopScale{millimetres(20), millimetres(800), Length()};
   out.far_stop = StopScale{millimetres(80), millimetres(1200), Length()};

@@ -91,11 +91,9 @@ PatternSearch::PatternSearch(Length width, Length height, CutLimits limits,
 bool PatternSearch::can_be_had(Length width, Length height) const {
   if (width > width_ || height > height_) return false;
   if (width == width_ && height == height_) return true;
-  const auto too_long = [this](Length cut) {
-    return limits_.longest_cut && cut > *limits_.longest_cut;
-  };
-  if (too_long(width_) && too_long(height_)) return false;
-  return (!too_long(width) || height == height_) && (!too_long(height) || width == width_);
+  if (!limits_.allow(height_, width_) && !limits_.allow(width_, height_)) return false;
+  return (width == width_ || limits_.allow(height, width_)) &&
+         (height == height_ || limits_.allow(width, height_));
 }
 
 bool PatternSearch::make_grid(Grid& grid, Rounding rounding,
@@ -112,11 +110,14 @@ bool PatternSearch::make_grid(Grid& grid, Rounding rounding,
     add(blank.width, blank.height, i, false);
     if (blank.may_turn && blank.width != blank.height) add(blank.height, blank.width, i, true);
   }
-  const auto side = [this](Length length) {
-    const Length longest = std::min(limits_.longest_cut.value_or(length), length);
+  // Cuts along one side make the other one smaller: where it is too wide, there are none.
+  const auto side = [this](Length length, Length across) {
+    const bool too_wide = limits_.widest_board && across > *limits_.widest_board;
+    const Length longest =
+        too_wide ? Length() - limits_.kerf : std::min(limits_.longest_cut.value_or(length), length);
     return Side{(length + limits_.kerf).ticks(), (longest + limits_.kerf).ticks()};
   };
-  Side width = side(width_), height = side(height_);
+  Side width = side(width_, height_), height = side(height_, width_);
   if (rounding != Rounding::none) {
     coarsen(width, grid.pieces, &UnitPiece::width, rounding == Rounding::up);
     coarsen(height, grid.pieces, &UnitPiece::height, rounding == Rounding::up);

@@ -82,7 +82,7 @@ Pattern shrunk(const Pattern& pattern, Length kerf) {
 }
 
 bool can_cut(Kind kind, Length width, Length height, const CutLimits& limits) {
-  return !limits.longest_cut || (kind == Kind::columns ? height : width) <= *limits.longest_cut;
+  return kind == Kind::columns ? limits.allow(height, width) : limits.allow(width, height);
 }
 
 Pattern filled(Pattern pattern, Length width, Length height, const CutLimits& limits);

@@ -32,8 +32,14 @@ struct PlacedBlank {
 
 // What a cutter does to a sheet.
 struct CutLimits {
-  Length kerf;                        // taken by every cut; a knife takes none
-  std::optional<Length> longest_cut;  // nothing: any cut can be made
+  Length kerf;                              // taken by every cut; a knife takes none
+  std::optional<Length> longest_cut = {};   // nothing: any cut can be made
+  std::optional<Length> widest_board = {};  // across the rail; nothing: any board can be laid
+
+  // Whether a board can be cut through, by a cut of this length, across this side.
+  bool allow(Length cut, Length across) const {
+    return (!longest_cut || cut <= *longest_cut) && (!widest_board || across <= *widest_board);
+  }
 };
 
 // Every blank of the pattern, measured from its upper left corner.

@@ -31,8 +31,8 @@ struct UnitPiece {
 class ValueTable {
  public:
   // All pieces fit the sheet. The value of a full sheet stays below 2^50. `widest` is the longest
-  // level cut, `tallest` the longest upright one; at most one of them is less than the sheet's
-  // side.
+  // level cut, `tallest` the longest upright one. Where both are less than the sheet's sides, only
+  // a piece of its own size can be had.
   ValueTable(const CutPoints& across, const CutPoints& down, std::vector<UnitPiece> pieces,
              std::int64_t widest, std::int64_t tallest);
 

@@ -14,11 +14,10 @@ Problem problem(std::string code, std::string message) {
 }
 
 bool trims_in_one_cut(const StockPiece& piece, const CutLimits& limits) {
-  if (!limits.longest_cut) return true;
   const bool upright = piece.trim.left > Length() || piece.trim.right > Length();
   const bool level = piece.trim.top > Length() || piece.trim.bottom > Length();
-  return (!upright || piece.height <= *limits.longest_cut) &&
-         (!level || piece.width <= *limits.longest_cut);
+  return (!upright || limits.allow(piece.height, piece.width)) &&
+         (!level || limits.allow(piece.width, piece.height));
 }
 
 bool complete(const Nesting& nesting) {
@@ -37,17 +36,18 @@ class BoardPlanner {
     for (const BlankOrder& line : plan_.lines) add_size(line);
   }
 
+  const Board& board() const { return plan_.board; }
+
   Problems add_stock() {
     Problems notes;
     for (std::size_t i = 0; i < stock_.pieces.size(); ++i) {
       const StockPiece& piece = stock_.pieces[i];
       if (piece.board != plan_.board || piece.on_hand == 0) continue;
       if (!trims_in_one_cut(piece, problem_.limits)) {
-        Problem note{Severity::warning, "sheets-trim-too-long",
-                     "sheet " + piece.id +
-                         " is left out: its damaged edge takes a longer cut than "
-                         "the cutter makes",
-                     piece.place, stock_.file};
+        Problem note{
+            Severity::warning, "sheets-trim-too-long",
+            "sheet " + piece.id + " is left out: the cutter is too small to trim its damaged edge",
+            piece.place, stock_.file};
         notes.push_back(std::move(note));
         continue;
       }
@@ -215,6 +215,7 @@ Result<SheetPlan> plan_sheets(const std::vector<BlankOrder>& orders, const Stock
   int number = 0;
   for (BoardPlanner& planner : planners) {
     SheetPlanProgress progress;
+    progress.board = planner.board().name;
     progress.board_number = plan.boards.size() + 1;
     progress.boards = planners.size();
     plan.boards.push_back(planner.plan(options, progress));

@@ -14,16 +14,10 @@
 
 #include "engine/sheets/nesting/nesting.h"
 #include "engine/sheets/plan/blanks.h"
+#include "engine/sheets/plan/sheet_cutter.h"
 #include "engine/sheets/stock/stock.h"
 
 namespace mullion {
-
-struct SheetCutter {
-  CutLimits limits;
-  // The farthest setting of the stop on the squaring arm; nothing: no stop is too far. A cut beyond
-  // it is measured and marked.
-  std::optional<Length> farthest_stop;
-};
 
 // One copy of a blank: the line of the board's orders and which of its copies, from 1.
 struct BlankCopy {
@@ -66,7 +60,7 @@ struct SheetPlan {
 };
 
 struct SheetPlanProgress {
-  std::string board;
+  std::string board;  // its name
   std::size_t board_number = 0, boards = 0;
   NestingProgress nesting;
 };

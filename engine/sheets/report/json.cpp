@@ -21,6 +21,9 @@ class Writer {
     Json json;
     json["format"] = "mullion sheets 1";
     json["currency"] = report_.plan.currency;
+    json["costIn"] = !report_.stock.priced_by_area      ? "hundredths"
+                     : report_.stock.unit == Unit::inch ? "square inches"
+                                                        : "square centimetres";
     json["cost"] = report_.plan.cost();
     json["bound"] = report_.plan.bound();
     json["boards"] = Json::array();
@@ -45,7 +48,11 @@ class Writer {
               {"cost", board.cost},
               {"bound", board.bound},
               {"blanks", use.blanks},
-              {"used", use.used}};
+              {"used", use.used},
+              {"cuts", use.cuts},
+              {"settings", use.settings},
+              {"blanksOfFallouts", use.blanks_of_fallouts},
+              {"squareInchesSaved", use.square_inches_saved}};
     if (board.cost_without_fallouts) json["costWithoutFallouts"] = *board.cost_without_fallouts;
     json["sheets"] = Json::array();
     for (const PlannedSheet& sheet : board.sheets) json["sheets"].push_back(of(sheet, board));
@@ -85,6 +92,7 @@ class Writer {
                               {"toX", cut.to.x.ticks()},
                               {"toY", cut.to.y.ticks()},
                               {"stop", length(cut.stop, scale_)},
+                              {"setting", setting_text(cut, report_.cutter, scale_)},
                               {"restAtStop", cut.rest_at_stop},
                               {"marked", cut.marked},
                               {"trim", cut.trim}});

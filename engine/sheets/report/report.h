@@ -19,7 +19,9 @@ struct SheetReport {
 struct BoardUse {
   int sheets = 0, offcuts = 0, fallouts = 0;  // that are cut
   int blanks = 0;
-  double used = 0;  // part of what is cut from stock that becomes blanks, 0 .. 1
+  int blanks_of_fallouts = 0;      // of those
+  double used = 0;                 // part of what is cut from stock that becomes blanks, 0 .. 1
+  double square_inches_saved = 0;  // of blanks that are cut from fallouts
   int cuts = 0, settings = 0;
 };
 
@@ -28,7 +30,14 @@ BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& c
 // "sheet oat-standard", "off-cut c-1", "fallout of A-1, Top mat, copy 2, opening 1".
 std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock);
 
-// "12.50 EUR"; areas in square inches where the stock has no prices.
+// What the scale of the stop shows for a cut, as "16 in", "16 1/16 in + 0.4 mm (rest)"; where the
+// cut is marked by hand, the length to mark.
+std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale);
+
+// "1.2 sq ft" of a plan in inches, else "0.11 m2": for people, rounded.
+std::string area_text(double square_inches, Unit unit);
+
+// "12.50 EUR"; an area where the stock has no prices.
 std::string cost_text(std::int64_t cost, const Stock& stock);
 
 std::string text_of(const SheetReport& report);

@@ -47,9 +47,15 @@ std::string bound_text(std::int64_t cost, std::int64_t bound, const Stock& stock
          " above";
 }
 
-std::string saving_text(const BoardPlan& board, const Stock& stock) {
-  if (!board.cost_without_fallouts) return "";
-  return "  fallouts save " + cost_text(*board.cost_without_fallouts - board.cost, stock) + "\n";
+std::string saving_text(const BoardPlan& board, const BoardUse& use, const SheetReport& report) {
+  if (use.blanks_of_fallouts == 0) return "";
+  std::string text = "  fallouts give " + counted(use.blanks_of_fallouts, "blank", "blanks") +
+                     ", " + area_text(use.square_inches_saved, report.plan.scale.unit) +
+                     " of board";
+  if (board.cost_without_fallouts) {
+    text += ", and save " + cost_text(*board.cost_without_fallouts - board.cost, report.stock);
+  }
+  return text + "\n";
 }
 
 std::string missing_text(const BoardPlan& board, const Scale& scale) {
@@ -80,9 +86,11 @@ std::string board_text(const BoardPlan& board, const SheetReport& report) {
       describe(board.board, scale) + "\n  " + counted(use.blanks, "blank", "blanks") + " from " +
       counted(use.sheets, "sheet", "sheets") + ", " + counted(use.offcuts, "off-cut", "off-cuts") +
       " and " + counted(use.fallouts, "fallout", "fallouts") + "; " + percent(use.used) +
-      " of the board used\n  cost " + cost_text(board.cost, report.stock);
+      " of the board used\n  " + counted(use.cuts, "cut", "cuts") + " at " +
+      counted(use.settings, "setting", "settings") + "\n  cost " +
+      cost_text(board.cost, report.stock);
   text += (board.missing.empty() ? "; " + bound_text(board.cost, board.bound, report.stock) : "") +
-          "\n" + saving_text(board, report.stock) + missing_text(board, scale);
+          "\n" + saving_text(board, use, report) + missing_text(board, scale);
   for (const PlannedSheet& sheet : board.sheets) text += sheet_text(sheet, board, report);
   return text;
 }
@@ -90,7 +98,9 @@ std::string board_text(const BoardPlan& board, const SheetReport& report) {
 }  // namespace
 
 std::string cost_text(std::int64_t cost, const Stock& stock) {
-  if (stock.currency.empty()) return std::to_string(cost) + " sq in";
+  if (stock.priced_by_area) {
+    return std::to_string(cost) + (stock.unit == Unit::inch ? " sq in" : " sq cm");
+  }
   return format_price(cost, stock.currency);
 }
 

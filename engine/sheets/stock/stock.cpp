@@ -1,5 +1,6 @@
 #include "engine/sheets/stock/stock.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace mullion {
@@ -22,10 +23,26 @@ Stock common_stock(const std::vector<Board>& boards, Unit unit) {
       sheet.board = board;
       sheet.width = size.width;
       sheet.height = size.height;
-      sheet.price = std::llround(to_inches(size.width) * to_inches(size.height));
       stock.pieces.push_back(sheet);
     }
   }
+  return with_known_prices(std::move(stock));
+}
+
+Stock with_known_prices(Stock stock) {
+  for (const StockPiece& piece : stock.pieces) {
+    if (!piece.offcut && piece.price > 0) return stock;
+  }
+  constexpr double mm_per_cm = 10;
+  const auto side = [&stock](Length length) {
+    return stock.unit == Unit::inch ? to_inches(length) : to_millimetres(length) / mm_per_cm;
+  };
+  for (StockPiece& piece : stock.pieces) {
+    if (piece.offcut) continue;
+    piece.price = std::max<std::int64_t>(std::llround(side(piece.width) * side(piece.height)), 1);
+  }
+  stock.currency.clear();
+  stock.priced_by_area = true;
   return stock;
 }
 

@@ -29,7 +29,10 @@ struct StockPiece {
 };
 
 struct Stock {
-  std::string currency;  // as printed after a price; empty: prices are not known
+  std::string currency;  // as printed after a price; may be empty
+  // Prices are areas, in whole square inches (square centimetres where the unit is metric), since
+  // none are known: the least cost is the least board.
+  bool priced_by_area = false;
   Unit unit = Unit::inch;
   std::vector<StockPiece> pieces;
   std::string file;
@@ -42,8 +45,12 @@ struct SheetSize {
 };
 const std::vector<SheetSize>& common_sheet_sizes(Unit unit);
 
-// A stock for a shop that has stated none: the common sizes of each board, as many as are needed.
-// Their price is their area in square inches (rounded), so that the least cost is the least board.
+// A stock for a shop that has stated none: the common sizes of each board, as many as are needed,
+// priced by area.
 Stock common_stock(const std::vector<Board>& boards, Unit unit);
+
+// The stock itself where a sheet has a price; else the same pieces with the sheets priced by area,
+// off-cuts still costing nothing.
+Stock with_known_prices(Stock stock);
 
 }  // namespace mullion

@@ -95,6 +95,90 @@ TEST_CASE("a run that is killed at any system call leaves the stock whole, old o
   }
 }
 
+TEST_CASE("sheets are cut by the cutter's profile, and an option replaces what it says") {
+  const Desk desk("cli_sheets_cutter");
+  const std::string file = desk.folder + "/cutter.xml";
+  std::string profile = oracle::mullion({"cutter", "show", "bench"}).out;
+  const auto set = [&profile](const std::string& from, const std::string& to) {
+    const std::size_t at = profile.find(from);
+    REQUIRE(at != std::string::npos);
+    profile.replace(at, from.size(), to);
+  };
+  set("longest-cut=\"48\"", "longest-cut=\"20\"");
+  oracle::write_file(file, profile);
+  const std::vector<std::string> words = {
+      "sheets", oracle::gallery("equal-borders.xml"), "--stock", desk.stock_file, "--cutter", file};
+  const oracle::Run too_small = oracle::mullion(words);
+  CHECK(too_small.status == 1);
+  CHECK(too_small.err.find("cannot be cut from any sheet") != std::string::npos);
+  std::vector<std::string> replaced = words;
+  replaced.insert(replaced.end(), {"--longest-cut", "40"});
+  CHECK(oracle::mullion(replaced).status == 0);
+  CHECK(oracle::mullion({"sheets", words[1], "--cutter", desk.folder + "/none.xml"}).status == 3);
+}
+
+TEST_CASE("sheets without any price in the stock are planned by area") {
+  const Desk desk("cli_sheets_no_price");
+  std::string text = stock;
+  text.replace(text.find(" price=\"12.50\""), 14, "");
+  oracle::write_file(desk.stock_file, text);
+  const oracle::Run run = oracle::mullion(
+      {"sheets", oracle::gallery("equal-borders.xml"), "--stock", desk.stock_file, "--commit"});
+  INFO(run.err);
+  REQUIRE(run.status == 0);
+  CHECK(run.out.find("cost 1280 sq in") != std::string::npos);
+  CHECK(oracle::read_file(desk.stock_file).find("price") == std::string::npos);
+}
+
+namespace {
+
+// A job that can be improved for as long as it is let.
+std::vector<std::string> long_search(const Desk& desk) {
+  std::vector<std::string> words = {"sheets", "--effort", "1000", "-o", desk.folder + "/plan.txt"};
+  for (int i = 0; i < 30; ++i) {
+    const std::string path = desk.folder + "/job-" + std::to_string(i) + ".xml";
+    const std::string width = std::to_string(7 + i * 5 % 11),
+                      height = std::to_string(8 + i * 7 % 13);
+    oracle::write_file(path, "<job reference=\"L-" + std::to_string(i) +
+                                 "\" quantity=\"7\"><pictures><picture id=\"p\" width=\"" + width +
+                                 "\" height=\"" + height +
+                                 "\"/></pictures><layers><layer name=\"Top mat\" board=\"Oat\"/>"
+                                 "</layers><borders all=\"2 1/4\"/><arrange><opening "
+                                 "picture=\"p\"/></arrange></job>");
+    words.push_back(path);
+  }
+  return words;
+}
+
+std::vector<std::string> interrupted_after_a_second(std::vector<std::string> words) {
+  words.insert(words.begin(), {"timeout", "--preserve-status", "-s", "INT", "1", MULLION_PROGRAM});
+  return words;
+}
+
+}  // namespace
+
+TEST_CASE("Ctrl-C ends the search early and writes the best plan so far, in silence when piped") {
+  const Desk desk("cli_sheets_interrupted");
+  const oracle::Run run = oracle::run(interrupted_after_a_second(long_search(desk)));
+  INFO(run.err);
+  CHECK(run.status == 0);
+  CHECK(run.err.empty());
+  const std::string plan = oracle::read_file(desk.folder + "/plan.txt");
+  CHECK(plan.find("210 blanks from") != std::string::npos);
+  CHECK(plan.find("no plan costs less than") != std::string::npos);  // it was not at its end
+}
+
+TEST_CASE("a terminal is shown the progress, board by board") {
+  const Desk desk("cli_sheets_progress");
+  std::string line;
+  for (const std::string& word : interrupted_after_a_second(long_search(desk))) {
+    line += "'" + word + "' ";
+  }
+  const oracle::Run run = oracle::run({"script", "-q", "-e", "-c", line, "/dev/null"});
+  CHECK(run.status == 0);
+  CHECK(run.out.find("board 1 of 1, Oat: ") != std::string::npos);
+}
+
 TEST_CASE("what is wrong with the command line is said with status 2") {
   const std::string job = oracle::gallery("equal-borders.xml");
   CHECK(oracle::mullion({"sheets", job, "-o", "plan.doc"}).status == 2);

@@ -13,11 +13,12 @@ namespace {
 class EveryCut {
  public:
   EveryCut(std::vector<BlankSize> blanks, std::vector<std::int64_t> values, std::int64_t kerf,
-           std::int64_t longest_cut)
+           std::int64_t longest_cut, std::int64_t widest_board)
       : blanks_(std::move(blanks)),
         values_(std::move(values)),
         kerf_(kerf),
-        longest_cut_(longest_cut) {}
+        longest_cut_(longest_cut),
+        widest_board_(widest_board) {}
 
   std::int64_t best(std::int64_t width, std::int64_t height) {
     if (width <= 0 || height <= 0) return 0;
@@ -30,10 +31,12 @@ class EveryCut {
       const bool lying = blanks_[i].may_turn && h == width && w == height;
       if (upright || lying) value = std::max(value, values_[i]);
     }
-    for (std::int64_t x = 1; x < width && height <= longest_cut_; ++x) {
+    const bool upright_cuts = height <= longest_cut_ && width <= widest_board_;
+    const bool level_cuts = width <= longest_cut_ && height <= widest_board_;
+    for (std::int64_t x = 1; x < width && upright_cuts; ++x) {
       value = std::max(value, best(x, height) + best(width - x - kerf_, height));
     }
-    for (std::int64_t y = 1; y < height && width <= longest_cut_; ++y) {
+    for (std::int64_t y = 1; y < height && level_cuts; ++y) {
       value = std::max(value, best(width, y) + best(width, height - y - kerf_));
     }
     return known_[key] = value;
@@ -42,7 +45,7 @@ class EveryCut {
  private:
   std::vector<BlankSize> blanks_;
   std::vector<std::int64_t> values_;
-  std::int64_t kerf_, longest_cut_;
+  std::int64_t kerf_, longest_cut_, widest_board_;
   std::map<std::pair<std::int64_t, std::int64_t>, std::int64_t> known_;
 };
 
@@ -67,12 +70,13 @@ TEST_CASE("no way of cutting a small sheet beats the pattern found") {
       values.push_back(draw(0, 2) == 0 ? w * h : draw(1, 120));
     }
     const std::int64_t longest = draw(0, 1) == 0 ? 100 : draw(8, 32);
-    const CutLimits limits{units(kerf), units(longest)};
+    const std::int64_t widest = draw(0, 2) > 0 ? 100 : draw(8, 32);
+    const CutLimits limits{units(kerf), units(longest), units(widest)};
     const BestPattern best =
         PatternSearch(units(width), units(height), limits, blanks).find(values);
     INFO("round " << round << ": " << width << " x " << height << ", kerf " << kerf
-                  << ", longest cut " << longest);
-    REQUIRE(best.value == EveryCut(blanks, values, kerf, longest).best(width, height));
+                  << ", longest cut " << longest << ", widest board " << widest);
+    REQUIRE(best.value == EveryCut(blanks, values, kerf, longest, widest).best(width, height));
     REQUIRE(best.bound == best.value);
     REQUIRE(fault_in(best.pattern, units(width), units(height), limits, blanks) == "");
     REQUIRE(value_of(best.pattern, units(width), units(height), units(kerf), values) == best.value);

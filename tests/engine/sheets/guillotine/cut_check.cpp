@@ -15,6 +15,7 @@ std::string fault_in_parts(const Pattern& pattern, const CutLimits& limits,
   const Length whole = columns ? pattern.width : pattern.height;
   const Length across = columns ? pattern.height : pattern.width;
   if (limits.longest_cut && across > *limits.longest_cut) return "a cut is too long";
+  if (limits.widest_board && whole > *limits.widest_board) return "a board is too wide";
   const Length kerf = limits.kerf;
   Length sum = Length() - kerf;
   for (const Pattern& part : pattern.parts) {

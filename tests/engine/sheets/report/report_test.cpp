@@ -53,6 +53,7 @@ TEST_CASE("the summary says what is cut, what it costs, and that nothing is chea
   CHECK(text_of(shop.report) ==
         "Oat, #f2eee3, 1/16 in\n"
         "  5 blanks from 2 sheets, 0 off-cuts and 0 fallouts; 73.4 % of the board used\n"
+        "  5 cuts at 4 settings\n"
         "  cost 25.00 EUR; no plan costs less\n"
         "  Sheet 1, sheet full, 32 x 40 in: 3 cuts at 2 settings\n"
         "      4 of 16 x 20 in: A-1, Top mat, copies 1, 2, 3, 4\n"

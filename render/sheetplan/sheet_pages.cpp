@@ -16,7 +16,7 @@ using paper::TextStyle;
 
 constexpr double margin = 36;
 constexpr double row_height = 11;
-constexpr double stop_column = 22, piece_column = 86;
+constexpr double stop_column = 22, piece_column = 158;
 constexpr double footer_height = 40;
 const TextStyle title_style{15, true, {0, 0, 0}, Anchor::left, 0};
 const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
@@ -28,7 +28,8 @@ constexpr const char* cautions[] = {
     "instructions.",
     "Each cut runs from edge to edge of the piece it is made in. Check the first blank of each "
     "setting with a rule before you go on.",
-    "A setting is the size of the part that is cut off. \"rest\": the remainder lies at the stop. "
+    "A setting is what the stop's scale shows. \"rest\": the "
+    "remainder lies at the stop. "
     "\"mark\": beyond the stop's reach; measure and mark."};
 
 std::string cut_text(const NumberedCut& cut, const SheetReport& report) {
@@ -119,7 +120,7 @@ class Pages {
     }
   }
 
-  static constexpr int columns = 3;
+  static constexpr int columns = 2;
 
   static double table_height(std::size_t cuts) {
     const std::size_t rows = (cuts + columns - 1) / columns;
@@ -156,10 +157,11 @@ class Pages {
     const bool anew = at == 0 || cuts[at - 1].stop != cut.stop;
     canvas.text(std::to_string(cut.number), spot, plain);
     const TextStyle& style = anew ? strong : plain;
-    canvas.text(canvas.fitted(cut_text(cut, report_), piece_column - stop_column - 4, style),
-                {spot.x + stop_column, spot.y}, style);
+    canvas.text(cut_text(cut, report_), {spot.x + stop_column, spot.y}, style);
+    // Rounded: it only tells which piece is meant.
     const std::string piece = (cut.upright() ? "upright, " : "level, ") +
-                              size_text(cut.piece_width, cut.piece_height, scale);
+                              format_number(cut.piece_width, scale).text + " x " +
+                              format_length(cut.piece_height, scale).text;
     canvas.text(canvas.fitted(piece, width - piece_column - 8, small),
                 {spot.x + piece_column, spot.y}, small);
   }

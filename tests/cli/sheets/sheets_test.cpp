@@ -134,12 +134,12 @@ namespace {
 
 // A job that can be improved for as long as it is let.
 std::vector<std::string> long_search(const Desk& desk) {
-  std::vector<std::string> words = {"sheets", "--effort", "1000", "-o", desk.folder + "/plan.txt"};
+  std::vector<std::string> words = {"sheets"};
   for (int i = 0; i < 30; ++i) {
     const std::string path = desk.folder + "/job-" + std::to_string(i) + ".xml";
     const std::string width = std::to_string(7 + i * 5 % 11),
                       height = std::to_string(8 + i * 7 % 13);
-    oracle::write_file(path, "<job reference=\"L-" + std::to_string(i) +
+    oracle::write_file(path, "<job version=\"1\" unit=\"in\" reference=\"L-" + std::to_string(i) +
                                  "\" quantity=\"7\"><pictures><picture id=\"p\" width=\"" + width +
                                  "\" height=\"" + height +
                                  "\"/></pictures><layers><layer name=\"Top mat\" board=\"Oat\"/>"
@@ -147,6 +147,7 @@ std::vector<std::string> long_search(const Desk& desk) {
                                  "picture=\"p\"/></arrange></job>");
     words.push_back(path);
   }
+  words.insert(words.end(), {"--effort", "1000", "-o", desk.folder + "/plan.txt"});
   return words;
 }
 

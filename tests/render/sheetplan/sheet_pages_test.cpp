@@ -127,6 +127,17 @@ TEST_CASE("the table names the setting of the stop for every cut") {
   }
 }
 
+TEST_CASE("every setting is printed whole, half a kerf and the scale's own error included") {
+  Shop shop({{inches(11), inches(14)}, {inches(8), inches(10)}}, 2);
+  shop.cutter.limits.kerf = sixty_fourths(2);
+  shop.cutter.stop_zero = sixty_fourths(8);
+  const std::string text = oracle::pdf_text(shop.draw("sheet_pages_settings"));
+  INFO(text);
+  CHECK(text.find("\xE2\x80\xA6") == std::string::npos);  // an ellipsis
+  // 14 in and half of 1/32 in, on a scale that shows 1/8 in too much: 1/64 in past 14 1/8 in.
+  CHECK(text.find("14 1/8 in + 0.4 mm") != std::string::npos);
+}
+
 TEST_CASE("a sheet with more cuts than its page has room for goes on on another page") {
   const Shop shop({{inches(1), inches(1)}}, 600);
   const std::string path = shop.draw("sheet_pages_long");

@@ -134,6 +134,17 @@ std::string Element::line(std::string_view attribute, std::string_view fallback)
   return *found;
 }
 
+std::string Element::email(std::string_view attribute) {
+  std::string address = line(attribute);
+  const std::size_t at = address.find('@');
+  const bool good = at != std::string::npos && at > 0 && at + 1 < address.size() &&
+                    at == address.rfind('@') && address.find(' ') == std::string::npos;
+  if (has(attribute) && !good) {
+    unexpected(attribute, "job-bad-email", "an address such as name@example.org");
+  }
+  return address;
+}
+
 std::string Element::id(std::string_view attribute) {
   const auto found = value(attribute);
   if (!found) return {};

@@ -56,6 +56,7 @@ class Element {
   std::optional<std::string> required(std::string_view attribute, std::string_view expected);
 
   std::string line(std::string_view attribute, std::string_view fallback = {});
+  std::string email(std::string_view attribute);
   std::string id(std::string_view attribute = "id");
   std::vector<std::string> list(std::string_view attribute);  // divided by blanks
   std::string path(std::string_view attribute);               // within the job file's folder

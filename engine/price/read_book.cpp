@@ -39,6 +39,9 @@ class BookReader {
   Amount amount(Element& entry, std::string_view attribute, int decimals);
   std::optional<Money> money(Element& entry, std::string_view attribute);
   void once(Element& entry, std::optional<Rate>& rate, Basis basis);
+  void only_one(Element& entry, bool is_there);
+  template <class Entry>
+  void unlike(Element& entry, const std::vector<Entry>& others, const std::string& name);
 
   Book& book_;
 };
@@ -76,16 +79,18 @@ Rate BookReader::read_rate(Element& entry, Basis basis) {
 
 Rate BookReader::read_rate(Element& entry, const std::vector<Word<Basis>>& bases) {
   entry.required("by", "what the price is for");
-  return read_rate(entry, entry.word<Basis>("by", bases, bases.front().value));
+  return read_rate(entry, entry.word<Basis>("by", bases, bases.back().value));
 }
 
 void BookReader::read_board(Element& entry) {
   BoardPrice board;
   board.name = entry.line("name");
+  unlike(entry, book_.boards, board.name);
   board.rate = read_rate(entry, {sheet, united_inch, square_foot, square_metre});
   const auto width = entry.length("sheet-width", Least::above_zero);
   const auto height = entry.length("sheet-height", Least::above_zero);
-  if (board.rate.basis == Basis::sheet && !(width && height)) {
+  if (board.rate.basis == Basis::sheet &&
+      !(entry.has("sheet-width") && entry.has("sheet-height"))) {
     entry.problem("job-missing-attribute",
                   "found a price by the sheet; expected sheet-width and sheet-height beside it");
   }
@@ -97,6 +102,7 @@ void BookReader::read_board(Element& entry) {
 void BookReader::read_moulding(Element& entry) {
   MouldingPrice moulding;
   moulding.name = entry.line("name");
+  unlike(entry, book_.mouldings, moulding.name);
   moulding.rate = read_rate(entry, {foot, metre});
   moulding.waste_percent = amount(entry, "waste-percent", 3);
   moulding.sold_in = entry.length_or("sold-in", Least::above_zero, Length());
@@ -121,15 +127,30 @@ void BookReader::read_discount(Element& entry) {
 }
 
 void BookReader::read_tax(Element& entry) {
+  only_one(entry, book_.tax.has_value());
   entry.required("percent", "the rate of the tax");
   book_.tax = Tax{entry.line("name", "Tax"), amount(entry, "percent", 4), entry.yes("included")};
 }
 
+void BookReader::only_one(Element& entry, bool is_there) {
+  if (!is_there) return;
+  entry.problem("job-repeated-element",
+                "found <" + std::string(entry.name()) + "> twice in <prices>; expected it once");
+}
+
+// The second of two entries of one name would never be looked at.
+template <class Entry>
+void BookReader::unlike(Element& entry, const std::vector<Entry>& others, const std::string& name) {
+  const bool is_there =
+      std::any_of(others.begin(), others.end(), [&](const Entry& e) { return e.name == name; });
+  if (!is_there) return;
+  entry.problem("job-repeated-element", "found <" + std::string(entry.name()) + "> twice " +
+                                            (name.empty() ? "without a name" : "with one name") +
+                                            "; expected it once");
+}
+
 void BookReader::once(Element& entry, std::optional<Rate>& rate, Basis basis) {
-  if (rate) {
-    entry.problem("job-repeated-element",
-                  "found <" + std::string(entry.name()) + "> twice in <prices>; expected it once");
-  }
+  only_one(entry, rate.has_value());
   rate = read_rate(entry, basis);
 }
 
@@ -141,6 +162,7 @@ void BookReader::read_entry(Element& entry) {
   if (name == "glazing") {
     entry.required("name", "what the glazing is called");
     const std::string glazing = entry.line("name");
+    unlike(entry, book_.glazings, glazing);
     book_.glazings.push_back({glazing, read_rate(entry, {united_inch, square_foot, square_metre})});
   }
   if (name == "opening") once(entry, book_.opening, Basis::each);
@@ -149,6 +171,7 @@ void BookReader::read_entry(Element& entry) {
   if (name == "labour") once(entry, book_.labour, Basis::minute);
   if (name == "shaped-opening") read_shape(entry);
   if (name == "least-charge") {
+    only_one(entry, book_.least_charge.has_value());
     entry.required("price", "the smallest price of a piece");
     book_.least_charge = money(entry, "price");
   }

@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <utility>
+
 #include "engine/file/input.h"
 #include "engine/job/document.h"
 #include "engine/job/element.h"
@@ -21,14 +24,19 @@ std::vector<std::string> lines_of(const std::string& text) {
 void read_root(Element& root, Shop& shop) {
   root.required("version", "version=\"1\"");
   root.integer("version", 1, 1, 1);
-  root.required("name", "the shop's name");
+  const auto name = root.required("name", "the shop's name");
+  if (name && name->empty()) root.unexpected("name", "job-out-of-range", "the shop's name");
   shop.name = root.line("name");
   shop.phone = root.line("phone");
-  shop.email = root.line("email");
+  shop.email = root.email("email");
   shop.logo = root.path("logo");
   shop.logo_place = root.place();
+  bool addressed = false;
   for (const pugi::xml_node& node : root.children({"address"})) {
     Element address(root.reading(), node);
+    if (std::exchange(addressed, true)) {
+      address.problem("job-repeated-element", "found <address> twice in <shop>; expected it once");
+    }
     shop.address = lines_of(address.content(longest_note));
   }
 }

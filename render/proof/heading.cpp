@@ -9,12 +9,13 @@
 namespace mullion::proof {
 namespace {
 
-void draw_logo(paper::Canvas& canvas, paper::Format format, const picture::Photograph& logo,
-               paper::Spot corner, double height) {
-  const double width =
-      std::min(160.0, height * logo.header.shown_width() / std::max(1, logo.header.shown_height()));
-  // A logo that cannot be decoded was refused when the shop file was read.
-  (void)picture::draw(canvas, format, logo, {corner.x, corner.y, width, height}, {}, {600, true});
+constexpr double logo_height = 20, widest_logo = 160, beside_logo = 8;
+
+// The whole logo, as large as its place allows.
+paper::Box logo_box(const picture::Photograph& logo, paper::Spot corner) {
+  const double w = logo.header.shown_width(), h = logo.header.shown_height();
+  const double scale = std::min(logo_height / h, widest_logo / w);
+  return {corner.x, corner.y + (logo_height - h * scale) / 2, w * scale, h * scale};
 }
 
 void draw_facts(paper::Canvas& canvas, const Job& job, const paper::Box& box) {
@@ -72,10 +73,10 @@ void draw_heading(paper::Canvas& canvas, paper::Format format, const Sheet& shee
   double x = box.x;
   if (sheet.head) {
     if (sheet.head->logo) {
-      draw_logo(canvas, format, *sheet.head->logo, {box.x, box.y - 10}, 20);
-      x += std::min(160.0, 20.0 * sheet.head->logo->header.shown_width() /
-                               std::max(1, sheet.head->logo->header.shown_height())) +
-           8;
+      const paper::Box logo = logo_box(*sheet.head->logo, {box.x, box.y - 10});
+      // A logo that cannot be decoded was refused when the shop file was read.
+      (void)picture::draw(canvas, format, *sheet.head->logo, logo, {}, {600, true});
+      x += logo.width + beside_logo;
     }
     canvas.text(sheet.head->shop.name, {x, box.y + 5}, type::strong(10));
   }

@@ -52,10 +52,21 @@ void Elimination::substitute(int variable, Linear value) {
   pivots_.push_back({variable, std::move(value)});
 }
 
+void Elimination::rewind(int pivots, int variables) {
+  for (std::size_t i = at(pivots); i < pivots_.size(); ++i) order_[at(pivots_[i].variable)] = -1;
+  pivots_.erase(pivots_.begin() + pivots, pivots_.end());
+  if (pivot_limit_ == variable_count()) pivot_limit_ = variables;
+  order_.resize(at(variables));
+  scratch_.resize(at(variables));
+}
+
+bool Elimination::is_reduced(const Linear& form) const {
+  return std::none_of(form.terms().begin(), form.terms().end(),
+                      [&](const auto& term) { return is_pivot(term.variable); });
+}
+
 Linear Elimination::reduce(const Linear& form) const {
-  const bool is_reduced = std::none_of(form.terms().begin(), form.terms().end(),
-                                       [&](const auto& term) { return is_pivot(term.variable); });
-  if (is_reduced) return form;
+  if (is_reduced(form)) return form;
 
   std::priority_queue<int, std::vector<int>, std::greater<>> waiting;  // places in pivots_
   std::vector<int> left;

@@ -31,12 +31,16 @@ class Elimination {
   // The form over variables that are no pivots.
   Linear reduce(const Linear& form) const;
 
+  bool is_reduced(const Linear& form) const;  // already over variables that are no pivots
   bool is_pivot(int variable) const { return order_[static_cast<std::size_t>(variable)] >= 0; }
   int pivot_count() const { return static_cast<int>(pivots_.size()); }
   int variable_count() const { return static_cast<int>(order_.size()); }
   // No variable is free.
   bool is_settled() const { return pivot_count() == variable_count(); }
   int add_variable();
+
+  // Takes back what was added since there were so many pivots and variables.
+  void rewind(int pivot_count, int variable_count);
 
   // Overwrites in `values` those of all pivots; the others are read from it.
   void back_substitute(std::vector<Rational>& values) const;

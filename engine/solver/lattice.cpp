@@ -116,6 +116,11 @@ bool Lattice::hold_at_zero(const Linear& form) {
   return true;
 }
 
+void Lattice::rewind(const Mark& mark) {
+  space_.rewind(mark.pivots, mark.variables);
+  grid_.resize(static_cast<std::size_t>(mark.variables));
+}
+
 std::vector<Rational> Lattice::values_around_zero(const Linear& form) {
   const Linear reduced = gathered(space_.reduce(form));
   const Rational spacing = abs(reduced.terms().front().coefficient) * step_;

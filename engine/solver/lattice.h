@@ -39,6 +39,13 @@ class Lattice {
   // Restricts the space to where the form is zero. False where no point on the grid attains that.
   bool hold_at_zero(const Linear& form);
 
+  // A state to come back to, of this lattice and of what was made from it.
+  struct Mark {
+    int pivots, variables;
+  };
+  Mark mark() const { return {space_.pivot_count(), space_.variable_count()}; }
+  void rewind(const Mark& mark);
+
   // The two values nearest to zero that the form, not constant, has on the grid: the nearest first,
   // of two equally near the lower one. Only for forms that hold_at_zero has refused.
   std::vector<Rational> values_around_zero(const Linear& form);

@@ -1,14 +1,24 @@
 #include "engine/solver/rounding.h"
 
+#include <algorithm>
+
 #include "engine/solver/hierarchy.h"
+#include "engine/solver/room.h"
 #include "engine/solver/working_set.h"
 
 namespace mullion::solver {
 namespace {
 
-// Second choices tried, and working sets gone through, before the search gives up.
-constexpr int most_second_choices = 200;
+// Second choices tried, by the size of the system, and working sets gone through, before the search
+// gives up.
+constexpr int most_second_choices = 200, least_second_choices = 10;
+constexpr int most_work = 20'000;
 constexpr int most_working_sets = 20;
+
+int second_choices(const Rules& rules) {
+  const int size = rules.variable_count() + static_cast<int>(rules.inequalities.size());
+  return std::clamp(most_work / std::max(size, 1), least_second_choices, most_second_choices);
+}
 
 struct Stage {
   int level;
@@ -23,7 +33,7 @@ struct State {
 class Rounder {
  public:
   Rounder(const Rules& rules, const std::vector<std::vector<Preference>>& ranks)
-      : level_count_(rules.levels.size()) {
+      : level_count_(rules.levels.size()), second_choices_left_(second_choices(rules)) {
     for (const auto& [level, preferences] : rules.levels) stages_.push_back({level, &preferences});
     int after = rules.levels.empty() ? 0 : rules.levels.rbegin()->first;
     for (const auto& preferences : ranks) stages_.push_back({++after, &preferences});
@@ -31,10 +41,12 @@ class Rounder {
 
   // Takes the state through all stages, or returns false.
   bool run(State& state) {
-    State first = state;
-    if (run_straight(state)) return true;
-    rounded_ = false;
-    state = std::move(first);
+    const State first = state;
+    for (const bool looks_ahead : {false, true}) {
+      if (run_straight(state, looks_ahead)) return true;
+      rounded_ = false;
+      state = first;
+    }
     return run_carefully(state, 0);
   }
 
@@ -42,8 +54,9 @@ class Rounder {
   const State& at_settled() const { return *at_settled_; }
 
  private:
-  // Always the nearest value, in all blocks of a level at a time.
-  bool run_straight(State& state) {
+  // The nearest value, in all blocks of a level at a time; or the nearest that leaves some room for
+  // the inequalities.
+  bool run_straight(State& state, bool looks_ahead) {
     for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
       note_settled(state, stage);
       Level level = level_at(state, stages_[stage]);
@@ -52,7 +65,9 @@ class Rounder {
         if (!optimum) return false;
         is_held = true;
         for (const auto& block : optimum->blocks) {
-          if (!hold_nearest(state.lattice, block)) is_held = false;
+          const bool is_zero = looks_ahead ? hold_leaving_room(state.lattice, block, level.required)
+                                           : hold_nearest(state.lattice, block);
+          if (!is_zero) is_held = false;
         }
         if (is_held) state.inequalities.leave(stages_[stage].level, *optimum);
       }
@@ -85,7 +100,7 @@ class Rounder {
         state = std::move(trial);
         return true;
       }
-      if (++second_choices_ > most_second_choices) return false;
+      if (--second_choices_left_ < 0) return false;
     }
     return false;
   }
@@ -123,6 +138,15 @@ class Rounder {
     return is_held;
   }
 
+  // The same, at values that leave some room for the required forms as far as there are any.
+  bool hold_leaving_room(Lattice& lattice, const LevelOptimum::Block& block,
+                         const std::vector<Linear>& required) {
+    const auto is_zero = solver::hold_leaving_room(lattice, block, required);
+    if (!is_zero) return hold_nearest(lattice, block);
+    if (!*is_zero) rounded_ = true;
+    return *is_zero;
+  }
+
   // The first equation that the grid does not attain; null where all hold.
   const Linear* hold(Lattice& lattice, const std::vector<Linear>& equations) {
     for (const Linear& equation : equations) {
@@ -138,7 +162,7 @@ class Rounder {
   bool rounded_ = false;
   std::size_t settled_ = 0;
   std::optional<State> at_settled_;
-  int second_choices_ = 0;
+  int second_choices_left_;
 };
 
 // The inequalities that have nothing to spare: what moves is likely to break them.

@@ -25,8 +25,9 @@ struct Rounded {
 // the other. One that the grid cannot attain is held at its nearest attainable value, and the level
 // is optimised again: nearest-plane rounding (L. Babai, "On Lovasz' lattice reduction and the
 // nearest lattice point problem", Combinatorica 6, 1986), with a hierarchy in the place of one
-// norm. Where inequalities leave no point on the grid that way the second nearest value is tried,
-// within a bound on the work. Nothing where none was found.
+// norm. Where inequalities leave no point on the grid that way, values are chosen that leave them
+// room (room.h); then the second nearest value is tried, within a bound on the work. Nothing where
+// none was found.
 //
 // `exact` is the rules' optimum off the grid. After the rules' levels come `ranks`, one level each;
 // at least one.

@@ -2,7 +2,7 @@
 
 // Frame sizes that are on the shelf, and which of them fit a job.
 //
-// A list is XML: <frame-sizes unit="in"><size width="8" height="10"/>...</frame-sizes>. Sizes are
+// A list is XML: `<frame-sizes unit="in"><size width="8" height="10"/></frame-sizes>`. Sizes are
 // the glass size, for which the mat is cut; either way round.
 
 #include <string>

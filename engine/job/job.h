@@ -16,7 +16,7 @@
 
 namespace mullion {
 
-// Colour as #rrggbb.
+// Colour as `#rrggbb`.
 struct Colour {
   std::uint8_t red = 0, green = 0, blue = 0;
   friend bool operator==(const Colour&, const Colour&) = default;
@@ -37,12 +37,12 @@ struct Picture {
 // Common practice, no source: the mat covers the picture by 1/8 in on each side.
 inline constexpr Length default_overlap = sixty_fourths(8);
 
-// Reveal seen of a layer below the one above it, per side. Common practice: 1/4 in.
+// A length for each side.
 struct Sides {
   Length left, top, right, bottom;
   friend bool operator==(const Sides&, const Sides&) = default;
 };
-inline constexpr Length default_reveal = sixty_fourths(16);
+inline constexpr Length default_reveal = sixty_fourths(16);  // as seen; common practice, no source
 
 // One board of the package, top to bottom.
 struct Layer {

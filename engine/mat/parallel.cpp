@@ -129,8 +129,8 @@ std::string flaw_of(const Outline& outline) {
   return flaw_of_corners(dense_corners(outline));
 }
 
-tl::expected<Outline, std::string> parallel(const Outline& outline, Length outward) {
-  if (signed_area(outline) < 0) return parallel(reversed(outline), outward);
+tl::expected<Outline, std::string> parallel(const Outline& any_way_round, Length outward) {
+  const Outline outline = signed_area(any_way_round) < 0 ? reversed(any_way_round) : any_way_round;
   const std::vector<Vector> corners = dense_corners(outline);
   if (std::string flaw = flaw_of_corners(corners); !flaw.empty()) {
     return tl::unexpected(std::move(flaw));

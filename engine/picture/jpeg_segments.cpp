@@ -13,7 +13,12 @@ constexpr int start_of_image = 0xD8, end_of_image = 0xD9, start_of_scan = 0xDA;
 constexpr std::size_t most_segments = 4000;
 
 bool stands_alone(int marker) {
-  return marker == 0x01 || (marker >= 0xD0 && marker <= end_of_image);
+  return marker == 0x01 || marker == start_of_image || marker == end_of_image;
+}
+
+// A byte of coded data or a restart: neither stands between segments.
+bool belongs_to_scan(std::uint32_t marker) {
+  return marker == 0 || (marker >= 0xD0 && marker <= 0xD7);
 }
 
 // Offset of the next marker that is not part of entropy-coded data.
@@ -23,7 +28,7 @@ std::size_t after_scan_data(std::string_view bytes, std::size_t at) {
     if (found == nullptr) return bytes.size();
     at = static_cast<std::size_t>(static_cast<const char*>(found) - bytes.data());
     const auto next = byte_at(bytes, at + 1);
-    const bool data = next == 0 || (next >= 0xD0 && next <= 0xD7);
+    const bool data = belongs_to_scan(next);
     if (!data && next != 0xFF) return at;
     at += data ? 2 : 1;
   }
@@ -42,7 +47,7 @@ tl::expected<std::vector<JpegSegment>, std::string> jpeg_segments(std::string_vi
   while (out.size() < most_segments) {
     while (byte_at(bytes, at) == 0xFF && byte_at(bytes, at + 1) == 0xFF) ++at;  // fill bytes
     if (at + 1 >= bytes.size()) return ends_early();
-    if (byte_at(bytes, at) != 0xFF) {
+    if (byte_at(bytes, at) != 0xFF || belongs_to_scan(byte_at(bytes, at + 1))) {
       return tl::unexpected("the JPEG is damaged: no marker at byte " + std::to_string(at));
     }
     const int marker = static_cast<int>(byte_at(bytes, at + 1));
@@ -58,10 +63,10 @@ tl::expected<std::vector<JpegSegment>, std::string> jpeg_segments(std::string_vi
     }
     out.push_back(segment);
     if (marker == end_of_image) return out;
-    if (out.size() == 1 && marker != start_of_image) break;
+    if ((out.size() == 1) != (marker == start_of_image)) break;
     at = marker == start_of_scan ? after_scan_data(bytes, segment.end) : segment.end;
   }
-  return tl::unexpected<std::string>("the JPEG is damaged: it has no end of image");
+  return tl::unexpected<std::string>("the JPEG is damaged: it does not begin and end as one picture");
 }
 
 bool is_exif(const JpegSegment& segment) {

@@ -3,9 +3,9 @@
 // A printer's profile: the calibration page that it printed, and what was measured on it. Kept as
 // XML:
 //
-//   <printer version="1" name="Shop laser" unit="in" across="7" down="9">
-//     <measured across="6.98" down="8 63/64" falling="11.38" rising="11.4"/>
-//   </printer>
+//     <printer version="1" name="Shop laser" unit="in" across="7" down="9">
+//       <measured across="6.98" down="8 63/64" falling="11.38" rising="11.4"/>
+//     </printer>
 
 #include <string>
 #include <string_view>

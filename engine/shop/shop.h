@@ -1,7 +1,7 @@
 #pragma once
 
 // Who the shop is, for the head and foot of its papers and the sender of its mail. A small XML file
-// of its own: <shop version="1" name="..." email="..." phone="..." logo="..."> with an <address>.
+// of its own: a `shop` with version, name, email, phone and logo, and an `address` in it.
 
 #include <string>
 #include <string_view>

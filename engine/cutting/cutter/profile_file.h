@@ -1,6 +1,6 @@
 #pragma once
 
-// The cutter file: one <cutter> in XML, described by cutter.xsd beside this header. Lengths without
+// The cutter file: one `cutter` element in XML, described by cutter.xsd beside this header. Lengths without
 // a unit are in the file's unit. Problems carry the place of what is wrong; all are reported.
 
 #include "engine/cutting/cutter/profile.h"

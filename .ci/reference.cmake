@@ -1,0 +1,21 @@
+# `cmake --build build/release --target reference` makes the library's reference, from the public
+# headers and engine/library.md.
+find_package(Doxygen)
+if(NOT DOXYGEN_FOUND)
+  return()
+endif()
+get_target_property(engine_headers mullion_engine HEADER_SET)
+get_target_property(render_headers mullion_render HEADER_SET)
+set(DOXYGEN_INPUT_FILTER ${PROJECT_SOURCE_DIR}/.ci/doxygen-filter)
+set(DOXYGEN_EXAMPLE_PATH ${PROJECT_SOURCE_DIR}/tests/package/outside)
+set(DOXYGEN_USE_MDFILE_AS_MAINPAGE ${PROJECT_SOURCE_DIR}/engine/library.md)
+set(DOXYGEN_STRIP_FROM_PATH ${PROJECT_SOURCE_DIR})
+set(DOXYGEN_JAVADOC_AUTOBRIEF YES)
+set(DOXYGEN_EXTRACT_ALL YES)
+set(DOXYGEN_HAVE_DOT NO)
+set(DOXYGEN_SHOW_NAMESPACES NO)
+set(DOXYGEN_QUIET YES)
+set(DOXYGEN_WARN_AS_ERROR FAIL_ON_WARNINGS)
+set(DOXYGEN_OUTPUT_DIRECTORY ${PROJECT_BINARY_DIR}/reference)
+doxygen_add_docs(reference engine/library.md ${engine_headers} ${render_headers}
+                 WORKING_DIRECTORY ${PROJECT_SOURCE_DIR})

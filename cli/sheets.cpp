@@ -4,16 +4,17 @@
 #include <atomic>
 #include <csignal>
 #include <cstdio>
-#include <filesystem>
 #include <memory>
 #include <optional>
-#include <set>
 
-#include "cli/load.h"
+#include "cli/job_argument.h"
 #include "cli/verb.h"
 #include "engine/cutting/cutter/profile_file.h"
+#include "engine/cutting/sheet/run_json.h"
+#include "engine/cutting/sheet/run_text.h"
 #include "engine/sheets/inventory/stock_file.h"
 #include "engine/sheets/report/report.h"
+#include "render/cutsheet/cutsheet.h"
 #include "render/sheetplan/labels.h"
 #include "render/sheetplan/sheet_pages.h"
 
@@ -22,9 +23,9 @@ namespace {
 
 struct Options {
   std::vector<std::string> jobs, outputs;
-  std::string stock, labels, label_sheet;
+  std::string stock, run_sheet, labels, label_sheet, trim;
   int skip_labels = 0;
-  bool commit = false, no_fallouts = false;
+  bool commit = false, no_fallouts = false, separate = false;
   std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
 };
@@ -32,28 +33,13 @@ struct Options {
 // Set by an interrupt (Ctrl-C): the best plan so far is then finished and written.
 std::atomic<bool> interrupted{false};
 
-Problem problem(std::string code, std::string message) {
-  return {Severity::error, std::move(code), std::move(message), {}, {}};
-}
-
-Result<std::vector<BatchJob>> load_jobs(const std::vector<std::string>& paths) {
+Result<std::vector<BatchJob>> load_jobs(const std::vector<JobArgument>& arguments) {
+  Result<std::vector<OrderedJob>> orders = load_orders(arguments);
+  if (!orders) return tl::unexpected(std::move(orders.error()));
   std::vector<BatchJob> jobs;
-  std::set<std::string> orders;
-  for (const std::string& path : paths) {
-    Result<Loaded> loaded = load(path);
-    if (!loaded) return tl::unexpected(std::move(loaded.error()));
-    BatchJob job;
-    job.order = loaded->job.reference;
-    if (job.order.empty()) job.order = std::filesystem::path(path).stem().string();
-    if (!orders.insert(job.order).second) {
-      return tl::unexpected(Problems{
-          problem("sheets-repeated-order", "found the order " + job.order + " again in " + path +
-                                               "; expected a reference of its own for each job")});
-    }
-    job.quantity = loaded->job.quantity;
-    job.scale = loaded->job.scale;
-    job.mat = std::move(loaded->mat);
-    jobs.push_back(std::move(job));
+  for (OrderedJob& order : *orders) {
+    jobs.push_back({order.order, order.loaded.job.title, order.quantity, order.loaded.job.scale,
+                    std::move(order.loaded.mat)});
   }
   return jobs;
 }
@@ -128,18 +114,24 @@ int write_one(const std::string& path, const SheetReport& report,
               const std::vector<BatchJob>& jobs) {
   const std::string ending = ending_of(path);
   if (ending == "json") return write_output(path, json_of(report));
-  if (ending == "txt" || path == "-") {
-    return write_output(path,
-                        text_of(report) + "\n" + text_of(run_groups(jobs), report.plan.scale));
-  }
+  if (ending == "txt" || path == "-") return write_output(path, text_of(report));
   SheetPageOptions pages;
   pages.title = joined_orders(jobs);
   pages.page = usual_page(report.plan.scale.unit);
   return write_output(path, render_sheet_pages(report, pages));
 }
 
+int write_run_sheet(const std::string& path, const CuttingRun& run) {
+  const std::string ending = ending_of(path);
+  if (ending == "json") return write_output(path, run_to_json(run));
+  if (ending == "txt" || path == "-") return write_output(path, run_to_text(run));
+  return write_output(path, render_run_sheet(run));
+}
+
 int check_usage(const Options& options) {
-  for (const std::string& path : options.outputs) {
+  std::vector<std::string> paths = options.outputs;
+  if (!options.run_sheet.empty()) paths.push_back(options.run_sheet);
+  for (const std::string& path : paths) {
     const std::string ending = ending_of(path);
     if (path == "-" || ending == "pdf" || ending == "json" || ending == "txt") continue;
     return refuse(bad_usage,
@@ -172,6 +164,18 @@ SheetCutter cutter_of(const CutterProfile& profile, const Options& options,
   return cutter;
 }
 
+// A mat that the cutter cannot bevel may still have its blank cut there: the run sheet alone needs
+// every mat to be possible.
+Result<CuttingRun> run_of(const std::vector<BatchJob>& jobs, const CutterProfile& profile,
+                          const PlanOptions& cutting, const Options& options) {
+  Result<CuttingRun> run = plan_run(run_jobs(jobs), profile, cutting);
+  if (run || !options.run_sheet.empty()) return run;
+  Problems notes = run.error();
+  for (Problem& note : notes) note.severity = Severity::warning;
+  report(notes);
+  return run;
+}
+
 int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   const Scale& scale = jobs.front().scale;
   const Result<CutterProfile> profile = cutter_for(options.cutter, scale.unit);
@@ -181,7 +185,13 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   KeepRule keep;
   keep.shorter = lengths.read("--keep-shorter", options.keep_shorter).value_or(keep.shorter);
   keep.longer = lengths.read("--keep-longer", options.keep_longer).value_or(keep.longer);
+  PlanOptions cutting;
+  cutting.stacked = !options.separate;
+  if (scale.unit != Unit::inch) cutting.trim = millimetres(3);
+  cutting.trim = lengths.read("--trim", options.trim).value_or(cutting.trim);
   if (!lengths.good) return bad_usage;
+  const Result<CuttingRun> run = run_of(jobs, *profile, cutting, options);
+  if (!run && !options.run_sheet.empty()) return report(run.error());
 
   std::optional<StockFile> file;
   if (options.commit) {
@@ -189,7 +199,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
     if (!opened) return report(opened.error());
     file = std::move(*opened);
   }
-  const std::vector<BlankOrder> blanks = blanks_of(jobs);
+  const std::vector<BlankOrder> blanks = blanks_of(jobs, cutting);
   const Result<Stock> given = stock_for(options, file, blanks, scale.unit);
   if (!given) return report(given.error());
   const Stock stock = with_known_prices(*given);
@@ -209,9 +219,13 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   if (!plan) return report(plan.error());
   report(plan->notes);
 
-  const SheetReport sheet_report{*plan, stock, cutter, keep};
+  const SheetReport sheet_report{*plan, stock, cutter, keep, run ? &*run : nullptr};
   for (const std::string& path : options.outputs) {
     if (const int status = write_one(path, sheet_report, jobs); status != success) return status;
+  }
+  if (!options.run_sheet.empty()) {
+    const int status = write_run_sheet(options.run_sheet, *run);
+    if (status != success) return status;
   }
   if (!options.labels.empty()) {
     const LabelSheet* sheet = find_label_sheet(options.label_sheet);
@@ -232,7 +246,13 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
 int make_sheets(Options options) {
   if (const int status = check_usage(options); status != success) return status;
   if (options.outputs.empty()) options.outputs.emplace_back("-");
-  const Result<std::vector<BatchJob>> jobs = load_jobs(options.jobs);
+  std::vector<JobArgument> arguments;
+  for (const std::string& text : options.jobs) {
+    const auto argument = job_argument(text);
+    if (!argument) return bad_option("JOB", argument.error());
+    arguments.push_back(*argument);
+  }
+  const Result<std::vector<BatchJob>> jobs = load_jobs(arguments);
   if (!jobs) return report(jobs.error());
   if (options.label_sheet.empty()) {
     options.label_sheet = jobs->front().scale.unit == Unit::inch ? "letter-30" : "a4-24";
@@ -252,7 +272,8 @@ void add_sheets(CLI::App& app, Action& action) {
   CLI::App* verb = app.add_subcommand(
       "sheets", "Plan how the blanks of one or many jobs are cut out of sheets of board");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->jobs, "The job files")->required();
+  verb->add_option("JOB", options->jobs, "The job files; job.xml*40 is forty mats of a job")
+      ->required();
   verb->add_option("-o,--output", options->outputs,
                    "What to write: .pdf (a page for each sheet), .json or .txt; may be given more "
                    "than once; the text goes to standard output where nothing is given");
@@ -262,6 +283,14 @@ void add_sheets(CLI::App& app, Action& action) {
   verb->add_flag("--commit", options->commit,
                  "Take what is cut from the stock file, and add the off-cuts that are kept");
   verb->add_flag("--no-fallouts", options->no_fallouts, "Do not cut blanks from fallouts");
+  verb->add_option(
+      "--run-sheet", options->run_sheet,
+      "A .pdf, .txt or .json to write: which mats are cut together, at which settings, "
+      "in what order");
+  verb->add_flag("--separate", options->separate,
+                 "Under-mats are cut by themselves, from blanks as large as the top mat's");
+  verb->add_option("--trim", options->trim,
+                   "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
   verb->add_option("--labels", options->labels, "A PDF of labels to write, one for each blank");
   verb->add_option("--label-sheet", options->label_sheet, "The sheet of labels to print on")
       ->check(CLI::IsMember(label_sheet_names()));

@@ -12,8 +12,8 @@ using paper::Anchor;
 using paper::Box;
 using paper::TextStyle;
 
-constexpr paper::PageSize letter{sixty_fourths(544), inches(11)};  // ANSI A, 8.5 x 11 in
-constexpr paper::PageSize a4{millimetres(210), millimetres(297)};  // ISO 216
+constexpr paper::PageSize letter_page{sixty_fourths(544), inches(11)};  // ANSI A, 8.5 x 11 in
+constexpr paper::PageSize a4_page{millimetres(210), millimetres(297)};  // ISO 216
 
 constexpr Length tenths_of_mm(std::int64_t n) {
   return Length::from_ticks(n * ticks_per_mm / 10);
@@ -71,15 +71,15 @@ void draw_label(paper::Canvas& canvas, const BlankLabel& label, const Scale& sca
 
 const std::vector<LabelSheet>& label_sheets() {
   static const std::vector<LabelSheet> sheets = {
-      {"letter-30", letter, 3, 10, sixty_fourths(12), sixty_fourths(32), sixty_fourths(168),
+      {"letter-30", letter_page, 3, 10, sixty_fourths(12), sixty_fourths(32), sixty_fourths(168),
        inches(1), sixty_fourths(176), inches(1)},
-      {"letter-10", letter, 2, 5, sixty_fourths(10), sixty_fourths(32), inches(4), inches(2),
+      {"letter-10", letter_page, 2, 5, sixty_fourths(10), sixty_fourths(32), inches(4), inches(2),
        sixty_fourths(268), inches(2)},
-      {"a4-24", a4, 3, 8, millimetres(0), tenths_of_mm(5), millimetres(70), millimetres(37),
+      {"a4-24", a4_page, 3, 8, millimetres(0), tenths_of_mm(5), millimetres(70), millimetres(37),
        millimetres(70), millimetres(37)},
-      {"a4-21", a4, 3, 7, tenths_of_mm(72), tenths_of_mm(151), tenths_of_mm(635), tenths_of_mm(381),
-       tenths_of_mm(660), tenths_of_mm(381)},
-      {"a4-10", a4, 2, 5, millimetres(0), millimetres(6), millimetres(105), millimetres(57),
+      {"a4-21", a4_page, 3, 7, tenths_of_mm(72), tenths_of_mm(151), tenths_of_mm(635),
+       tenths_of_mm(381), tenths_of_mm(660), tenths_of_mm(381)},
+      {"a4-10", a4_page, 2, 5, millimetres(0), millimetres(6), millimetres(105), millimetres(57),
        millimetres(105), millimetres(57)},
   };
   return sheets;

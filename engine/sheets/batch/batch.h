@@ -1,49 +1,31 @@
 #pragma once
 
-// A week's orders as one run: which mats run together on the same stops, and what is written on the
-// label of each blank.
+// A week's orders as one batch: the blanks of all jobs, and what is written on the label of each.
+// (Which mats are cut together, and in what order, is a CuttingRun: engine/cutting/run/run.h.)
 //
-// Exact lengths. Mats run together when they have the same outer size and, layer by layer, the same
-// borders: the guide and the stops then stay as they are from one mat to the next.
+// Exact lengths.
 
 #include <string>
 #include <vector>
 
+#include "engine/cutting/run/run.h"
 #include "engine/mat/mat.h"
 #include "engine/sheets/plan/sheet_plan.h"
 
 namespace mullion {
 
 struct BatchJob {
-  std::string order;
+  std::string order, title;
   int quantity = 1;
   Scale scale;
   Mat mat;
 };
 
-// The borders of one layer: from its outer edge to the nearest window on each side.
-struct LayerBorders {
-  int layer = 0;
-  Sides borders;
-  std::size_t windows = 0;
-  friend bool operator==(const LayerBorders&, const LayerBorders&) = default;
-};
+// As the cutting plan wants them: an under-mat that is taped behind the top mat is smaller by the
+// options' trim on every side.
+std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const PlanOptions& options);
 
-struct RunGroup {
-  Length width, height;
-  std::vector<LayerBorders> layers;  // top to bottom; layers without a window are left out
-  struct Member {
-    std::string order;
-    int quantity = 0;
-  };
-  std::vector<Member> members;  // in the order of the jobs
-  int quantity() const;
-};
-
-// Larger groups first; groups of one size stand in the order of the jobs.
-std::vector<RunGroup> run_groups(const std::vector<BatchJob>& jobs);
-
-std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs);
+std::vector<RunJob> run_jobs(const std::vector<BatchJob>& jobs);
 
 struct BlankLabel {
   std::string order, layer, board;

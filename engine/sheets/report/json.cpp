@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "engine/cutting/sheet/run_json.h"
 #include "engine/job/colour.h"
 #include "engine/sheets/report/report.h"
 #include "engine/sheets/stock/size_text.h"
@@ -36,6 +37,7 @@ class Writer {
                                  {"width", length(offcut.piece.width, scale_)},
                                  {"height", length(offcut.piece.height, scale_)}});
     }
+    if (report_.run) json["run"] = Json::parse(run_to_json(*report_.run));
     return json;
   }
 

@@ -14,6 +14,7 @@ struct SheetReport {
   const Stock& stock;
   const SheetCutter& cutter;
   const KeepRule& keep;
+  const CuttingRun* run = nullptr;  // of the jobs' mats, where it is known
 };
 
 struct BoardUse {
@@ -41,9 +42,9 @@ std::string area_text(double square_inches, Unit unit);
 std::string cost_text(std::int64_t cost, const Stock& stock);
 
 std::string text_of(const SheetReport& report);
-std::string text_of(const std::vector<RunGroup>& groups, const Scale& scale);
 
-// Lengths in exact ticks of 1/40640 in and as text in the plan's scale.
+// Lengths in exact ticks of 1/40640 in and as text in the plan's scale. The run is that of
+// engine/cutting/sheet/run_json.h.
 std::string json_of(const SheetReport& report);
 
 }  // namespace mullion

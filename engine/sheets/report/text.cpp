@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "engine/cutting/sheet/run_text.h"
 #include "engine/sheets/inventory/inventory.h"
 #include "engine/sheets/report/report.h"
 #include "engine/sheets/stock/size_text.h"
@@ -79,6 +80,17 @@ std::string sheet_text(const PlannedSheet& sheet, const BoardPlan& board,
          blanks_text(sheet, board, scale);
 }
 
+// Which orders are cut alike; the run sheet says how.
+std::string run_text(const CuttingRun& run, const Scale& scale) {
+  std::string text = "\nMats that run together on the same stops\n";
+  for (const RunKind& kind : run.kinds) {
+    text += "  kind " + std::to_string(kind.number) + ", " +
+            size_text(kind.plan.outer.width(), kind.plan.outer.height(), scale) + ": " +
+            kind_text(kind) + "\n";
+  }
+  return text;
+}
+
 std::string board_text(const BoardPlan& board, const SheetReport& report) {
   const Scale& scale = report.plan.scale;
   const BoardUse use = use_of(board, report.stock, report.cutter);
@@ -123,28 +135,8 @@ std::string text_of(const SheetReport& report) {
   if (complete) {
     text += "; " + bound_text(report.plan.cost(), report.plan.bound(), report.stock);
   }
-  return text + "\n";
-}
-
-std::string text_of(const std::vector<RunGroup>& groups, const Scale& scale) {
-  std::string text = "Mats that run together on the same stops\n";
-  for (const RunGroup& group : groups) {
-    text += "  " + counted(group.quantity(), "mat", "mats") + " of " +
-            size_text(group.width, group.height, scale) + ": ";
-    for (const RunGroup::Member& member : group.members) {
-      text += (&member == group.members.data() ? "" : ", ") + member.order + " (" +
-              std::to_string(member.quantity) + ")";
-    }
-    text += "\n";
-    for (const LayerBorders& layer : group.layers) {
-      text += "    layer " + std::to_string(layer.layer) + ": borders left " +
-              size_text(layer.borders.left, scale) + ", top " +
-              size_text(layer.borders.top, scale) + ", right " +
-              size_text(layer.borders.right, scale) + ", bottom " +
-              size_text(layer.borders.bottom, scale) + "\n";
-    }
-  }
-  return text;
+  text += "\n";
+  return report.run ? text + run_text(*report.run, report.plan.scale) : text;
 }
 
 }  // namespace mullion

@@ -48,6 +48,30 @@ TEST_CASE("sheets writes pages, JSON and labels in one run") {
   CHECK(oracle::read_file(desk.stock_file) == stock);
 }
 
+TEST_CASE("mats of two orders that are cut alike share a kind of the run, in JSON and on paper") {
+  const Desk desk("cli_sheets_run");
+  const std::string job = oracle::gallery("equal-borders.xml");
+  std::string text = oracle::read_file(job);
+  text.replace(text.find("W-0101"), 6, "W-0999");
+  const std::string other = desk.folder + "/other.xml";
+  oracle::write_file(other, text);
+  const oracle::Run run =
+      oracle::mullion({"sheets", job + "*2", other, "--stock", desk.stock_file, "-o",
+                       desk.folder + "/plan.json", "--run-sheet", desk.folder + "/run.pdf"});
+  INFO(run.err);
+  REQUIRE(run.status == 0);
+  const auto json = nlohmann::json::parse(oracle::read_file(desk.folder + "/plan.json"));
+  REQUIRE(json["run"]["kinds"].size() == 1);
+  const auto& orders = json["run"]["kinds"][0]["orders"];
+  REQUIRE(orders.size() == 2);
+  CHECK(orders[0]["order"] == "W-0101");
+  CHECK(orders[0]["quantity"] == 2);
+  CHECK(orders[1]["order"] == "W-0999");
+  const std::string paper = oracle::pdf_text(desk.folder + "/run.pdf");
+  CHECK(paper.find("2 for W-0101") != std::string::npos);
+  CHECK(paper.find("1 for W-0999") != std::string::npos);
+}
+
 TEST_CASE("only --commit changes the stock file") {
   const Desk desk("cli_sheets_commit");
   const std::vector<std::string> words = {"sheets", oracle::gallery("equal-borders.xml"), "--stock",

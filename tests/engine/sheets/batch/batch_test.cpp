@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <set>
 
+#include "engine/cutting/cutter/profile.h"
 #include "engine/sheets/inventory/take.h"
 
 using namespace mullion;
@@ -30,26 +31,42 @@ BatchJob job(const std::string& order, Length width, Length height, Length borde
 SheetPlan plan_of(const std::vector<BatchJob>& jobs, const Stock& stock) {
   SheetPlanOptions options;
   options.effort = 500'000;
-  const auto plan = plan_sheets(blanks_of(jobs), stock, {}, {}, options);
+  const auto plan = plan_sheets(blanks_of(jobs, {}), stock, {}, {}, options);
   REQUIRE(plan);
   return *plan;
 }
 
 }  // namespace
 
-TEST_CASE("mats of the same size and border run together, whoever ordered them") {
-  const auto groups = run_groups({job("A-1", inches(16), inches(20), inches(3), 2),
-                                  job("A-2", inches(11), inches(14), inches(2), 4),
-                                  job("A-3", inches(16), inches(20), inches(3), 3),
-                                  job("A-4", inches(16), inches(20), inches(2), 1)});
-  REQUIRE(groups.size() == 3);
-  CHECK(groups[0].quantity() == 5);
-  REQUIRE(groups[0].members.size() == 2);
-  CHECK(groups[0].members[0].order == "A-1");
-  CHECK(groups[0].members[1].order == "A-3");
-  CHECK(groups[0].layers.at(0).borders == Sides{inches(3), inches(3), inches(3), inches(3)});
-  CHECK(groups[1].members[0].order == "A-2");
-  CHECK(groups[2].members[0].order == "A-4");
+TEST_CASE("a taped under-mat's blank is smaller by the trim, as in the cutting plan") {
+  BatchJob batch = job("A-1", inches(16), inches(20), inches(3), 2);
+  batch.mat.layers.push_back(batch.mat.layers[0]);
+  MatLayer& under = batch.mat.layers[1];
+  under.number = 2;
+  Rect& back = under.windows[0].back;
+  back = {inches(4), inches(4), inches(12), inches(16)};
+  for (MatLayer& layer : batch.mat.layers) {
+    Window& window = layer.windows[0];
+    window.face = window.back;
+    window.back_edge = window.face_edge = rectangle(window.back);
+    layer.board.thickness = sixty_fourths(4);
+  }
+  PlanOptions options;
+  options.trim = sixty_fourths(8);
+  const auto blanks = blanks_of({batch}, options);
+  REQUIRE(blanks.size() == 2);
+  CHECK(blanks[0].width == inches(16));
+  CHECK(blanks[1].width == inches(16) - sixty_fourths(16));
+  const auto run = plan_run(run_jobs({batch}), default_cutter(), options);
+  REQUIRE(run);
+  const std::vector<Stage>& stages = run->kinds.at(0).plan.stages;
+  REQUIRE(stages.size() == 2);
+  for (std::size_t i = 0; i < stages.size(); ++i) {
+    CHECK(blanks[i].width == stages[i].blank.width());
+    CHECK(blanks[i].height == stages[i].blank.height());
+  }
+  options.stacked = false;
+  CHECK(blanks_of({batch}, options)[1].width == inches(16));
 }
 
 TEST_CASE("every blank gets one label, and no two labels have the same code") {

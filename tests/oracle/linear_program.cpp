@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <coin/ClpSimplex.hpp>
 #include <map>
+#include <memory>
 #include <stdexcept>
 #include <vector>
 
@@ -17,17 +19,28 @@ double number(const Rational& value) {
   return static_cast<double>(value.numerator()) / static_cast<double>(value.denominator());
 }
 
+enum class Status { optimal, unbounded, infeasible };
+
+// Over free variables.
 class LinearProgram {
  public:
-  explicit LinearProgram(int variables) : problem_(glp_create_prob()) {
+  virtual ~LinearProgram() = default;
+  virtual void add(const Constraint& rule) = 0;
+  virtual Status minimise(const std::vector<double>& objective) = 0;
+  virtual double least() const = 0;
+};
+
+class Glpk : public LinearProgram {
+ public:
+  explicit Glpk(int variables) : problem_(glp_create_prob()) {
     glp_add_cols(problem_, variables);
     for (int v = 1; v <= variables; ++v) glp_set_col_bnds(problem_, v, GLP_FR, 0, 0);
   }
-  LinearProgram(const LinearProgram&) = delete;
-  LinearProgram& operator=(const LinearProgram&) = delete;
-  ~LinearProgram() { glp_delete_prob(problem_); }
+  Glpk(const Glpk&) = delete;
+  Glpk& operator=(const Glpk&) = delete;
+  ~Glpk() override { glp_delete_prob(problem_); }
 
-  void add(const Constraint& rule) {
+  void add(const Constraint& rule) override {
     const int type = rule.relation == Relation::equal      ? GLP_FX
                      : rule.relation == Relation::at_least ? GLP_LO
                                                            : GLP_UP;
@@ -44,8 +57,7 @@ class LinearProgram {
                     values.data());
   }
 
-  enum class Status { optimal, unbounded, infeasible };
-  Status minimise(const std::vector<double>& objective) {
+  Status minimise(const std::vector<double>& objective) override {
     for (std::size_t v = 0; v < objective.size(); ++v) {
       glp_set_obj_coef(problem_, static_cast<int>(v) + 1, objective[v]);
     }
@@ -63,11 +75,61 @@ class LinearProgram {
         return Status::infeasible;
     }
   }
-  double least() const { return glp_get_obj_val(problem_); }
+  double least() const override { return glp_get_obj_val(problem_); }
 
  private:
   glp_prob* problem_;
 };
+
+class Clp : public LinearProgram {
+ public:
+  explicit Clp(int variables) {
+    problem_.setLogLevel(0);
+    problem_.resize(0, variables);
+    for (int v = 0; v < variables; ++v) {
+      problem_.setColumnBounds(v, -COIN_DBL_MAX, COIN_DBL_MAX);
+    }
+  }
+
+  void add(const Constraint& rule) override {
+    std::vector<int> columns;
+    std::vector<double> values;
+    for (const auto& term : rule.form.terms()) {
+      columns.push_back(term.variable);
+      values.push_back(number(term.coefficient));
+    }
+    const double bound = -number(rule.form.constant());
+    problem_.addRow(static_cast<int>(columns.size()), columns.data(), values.data(),
+                    rule.relation == Relation::at_most ? -COIN_DBL_MAX : bound,
+                    rule.relation == Relation::at_least ? COIN_DBL_MAX : bound);
+  }
+
+  Status minimise(const std::vector<double>& objective) override {
+    for (std::size_t v = 0; v < objective.size(); ++v) {
+      problem_.setObjectiveCoefficient(static_cast<int>(v), objective[v]);
+    }
+    problem_.primal();
+    switch (problem_.status()) {
+      case 0:
+        return Status::optimal;
+      case 1:
+        return Status::infeasible;
+      case 2:
+        return Status::unbounded;
+      default:
+        throw std::runtime_error("Clp gave up");
+    }
+  }
+  double least() const override { return problem_.objectiveValue(); }
+
+ private:
+  ClpSimplex problem_;
+};
+
+std::unique_ptr<LinearProgram> make_program(Code code, int variables) {
+  if (code == Code::clp) return std::make_unique<Clp>(variables);
+  return std::make_unique<Glpk>(variables);
+}
 
 // The violation that the level's sum of squares sees: signed for an equality.
 Rational residual(const Constraint& rule, const Solution& solution) {
@@ -99,40 +161,40 @@ Linearised linearise(const std::vector<const Constraint*>& rules, const Solution
 
 }  // namespace
 
-bool is_feasible(const System& system) {
-  LinearProgram program(system.variable_count());
+bool is_feasible(const System& system, Code code) {
+  const auto program = make_program(code, system.variable_count());
   for (const Constraint& rule : system.constraints()) {
-    if (rule.level == 0) program.add(rule);
+    if (rule.level == 0) program->add(rule);
   }
   const std::vector<double> nothing(static_cast<std::size_t>(system.variable_count()));
-  return program.minimise(nothing) != LinearProgram::Status::infeasible;
+  return program->minimise(nothing) != Status::infeasible;
 }
 
-std::string better_than(const System& system, const Solution& solution) {
-  LinearProgram program(system.variable_count());
+std::string better_than(const System& system, const Solution& solution, Code code) {
+  const auto program = make_program(code, system.variable_count());
   std::map<int, std::vector<const Constraint*>> levels;
   for (const Constraint& rule : system.constraints()) {
     if (rule.level == 0) {
-      program.add(rule);
+      program->add(rule);
     } else {
       levels[rule.level].push_back(&rule);
     }
   }
   for (const auto& [level, rules] : levels) {
     const Linearised objective = linearise(rules, solution);
-    const auto status = program.minimise(objective.gradient);
+    const auto status = program->minimise(objective.gradient);
     const std::string where = "level " + std::to_string(level) + ": ";
-    if (status != LinearProgram::Status::optimal) return where + "no optimum";
-    if (std::abs(program.least() - objective.here) > 1e-7 * objective.size) {
-      return where + std::to_string(program.least()) + " is less than " +
+    if (status != Status::optimal) return where + "no optimum";
+    if (std::abs(program->least() - objective.here) > 1e-7 * objective.size) {
+      return where + std::to_string(program->least()) + " is less than " +
              std::to_string(objective.here);
     }
     for (const Constraint* rule : rules) {
       const Rational value = solution.value(rule->form);
       if (rule->relation == Relation::equal || !residual(*rule, solution).is_zero()) {
-        program.add({rule->form - Linear(value), Relation::equal});
+        program->add({rule->form - Linear(value), Relation::equal});
       } else {
-        program.add(*rule);
+        program->add(*rule);
       }
     }
   }

@@ -1,6 +1,7 @@
 #pragma once
 
-// GLPK, an independent linear-programming code, asked whether a solution of the solver is optimal.
+// GLPK and Clp, independent linear-programming codes, asked whether a solution of the solver is
+// optimal.
 
 #include <string>
 
@@ -8,14 +9,16 @@
 
 namespace oracle {
 
-bool is_feasible(const mullion::solver::System& system);
+enum class Code { glpk, clp };
+
+bool is_feasible(const mullion::solver::System& system, Code code = Code::glpk);
 
 // Least squares are convex: a feasible point is optimal if and only if no feasible point makes the
 // linearised objective smaller there (first-order condition, S. Boyd and L. Vandenberghe, "Convex
-// Optimization", 4.2.3). So at every level GLPK minimises the gradient of the level's sum of
+// Optimization", 4.2.3). So at every level the code minimises the gradient of the level's sum of
 // squares at the solution, over the required rules and the violations of the levels above.
-// Empty where no level can be bettered; else what GLPK found.
+// Empty where no level can be bettered; else what it found.
 std::string better_than(const mullion::solver::System& system,
-                        const mullion::solver::Solution& solution);
+                        const mullion::solver::Solution& solution, Code code = Code::glpk);
 
 }  // namespace oracle

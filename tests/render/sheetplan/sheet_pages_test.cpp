@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 
+#include "tests/engine/sheets/guillotine/gcut.h"
 #include "tests/oracle/pdf.h"
 #include "tests/oracle/program.h"
 
@@ -82,6 +84,79 @@ oracle::PdfLine sheet_outline(const oracle::PdfPage& page) {
   return best;
 }
 
+// The best pattern of a gcut instance as the plan of one sheet, a millimetre to a unit.
+SheetPlan gcut_plan(int number, bool may_turn, Stock& stock) {
+  constexpr std::int64_t mm = ticks_per_mm;
+  const GcutInstance instance = read_gcut(number, may_turn);
+  SheetPlan plan;
+  plan.scale = {Unit::millimetre, millimetres(1)};
+  plan.boards.emplace_back();
+  BoardPlan& board = plan.boards[0];
+  board.board = {"gcut" + std::to_string(number), {0xff, 0xff, 0xff}, millimetres(1)};
+  std::vector<BlankSize> blanks;
+  PlannedSheet sheet;
+  for (const BlankSize& size : instance.blanks) {
+    blanks.push_back({size.width * mm, size.height * mm, may_turn});
+    BlankOrder line;
+    line.order = "piece " + std::to_string(blanks.size());
+    line.width = blanks.back().width;
+    line.height = blanks.back().height;
+    board.lines.push_back(line);
+    sheet.blanks.push_back({static_cast<int>(blanks.size()) - 1, 1});
+  }
+  StockPiece piece;
+  piece.id = "stock";
+  piece.width = sheet.width = instance.width * mm;
+  piece.height = sheet.height = instance.height * mm;
+  stock.pieces = {piece};
+  sheet.number = 1;
+  sheet.stock = 0;
+  sheet.pattern =
+      PatternSearch(sheet.width, sheet.height, {}, blanks).find(instance.values).pattern;
+  board.sheets = {sheet};
+  return plan;
+}
+
+struct Box {
+  std::int64_t left, top, right, bottom;
+};
+
+// The blanks of a drawn page in whole units of the instance, `width` of which are the sheet's.
+std::vector<Box> drawn_blanks(const oracle::PdfPage& page, std::int64_t width) {
+  const oracle::PdfLine outline = sheet_outline(page);
+  const double unit = (outline.x2 - outline.x1) / static_cast<double>(width);
+  constexpr double ring = 12.4;  // around a cut's number
+  std::vector<Box> boxes;
+  for (const oracle::PdfLine& fill : page.fills) {
+    const bool number =
+        std::abs(fill.x2 - fill.x1 - ring) < 0.1 && std::abs(fill.y2 - fill.y1 - ring) < 0.1;
+    if (number || fill.y1 < outline.y1 - 1 || fill.y2 > outline.y2 + 1) continue;
+    boxes.push_back(
+        {std::llround((fill.x1 - outline.x1) / unit), std::llround((fill.y1 - outline.y1) / unit),
+         std::llround((fill.x2 - outline.x1) / unit), std::llround((fill.y2 - outline.y1) / unit)});
+  }
+  return boxes;
+}
+
+// Whether cuts from edge to edge part all boxes, which also means that none overlap.
+bool guillotine(const std::vector<Box>& boxes) {
+  if (boxes.size() < 2) return true;
+  for (const auto& [low, high] :
+       {std::pair(&Box::left, &Box::right), std::pair(&Box::top, &Box::bottom)}) {
+    for (const Box& box : boxes) {
+      const std::int64_t at = box.*high;
+      std::vector<Box> before, after;
+      bool clear = true;
+      for (const Box& other : boxes) {
+        clear = clear && (other.*high <= at || other.*low >= at);
+        (other.*high <= at ? before : after).push_back(other);
+      }
+      if (clear && !after.empty()) return guillotine(before) && guillotine(after);
+    }
+  }
+  return false;
+}
+
 }  // namespace
 
 TEST_CASE("each sheet is drawn to scale with every cut where the plan has it") {
@@ -148,4 +223,42 @@ TEST_CASE("a sheet with more cuts than its page has room for goes on on another 
 TEST_CASE("the same plan gives the same bytes") {
   const Shop shop({{inches(11), inches(14)}}, 3);
   CHECK(render_sheet_pages(shop.report, {}) == render_sheet_pages(shop.report, {}));
+}
+
+TEST_CASE("the gcut patterns as drawn hold pieces of their instances worth the published optima") {
+  // Beasley's instances, optima of Cintra and others: tests/data/gcut/SOURCE.md.
+  const std::vector<std::int64_t> optima[] = {{56460, 60536, 61036, 61698, 246000, 238998, 242567,
+                                               246633, 971100, 982025, 980096, 979986, 8997780},
+                                              {58136, 60611, 61626, 62265, 246000, 240951, 245866,
+                                               247787, 971100, 982025, 980096, 988694, 9000000}};
+  const std::string folder = oracle::scratch_folder("gcut_patterns");
+  for (int number = 1; number <= 13; ++number) {
+    for (const bool may_turn : {false, true}) {
+      INFO("gcut" << number << (may_turn ? ", pieces may turn" : ", pieces may not turn"));
+      Stock stock;
+      const SheetPlan plan = gcut_plan(number, may_turn, stock);
+      const SheetCutter cutter;
+      const KeepRule nothing{inches(2000), inches(2000)};
+      const std::string path =
+          folder + "/gcut" + std::to_string(number) + (may_turn ? "-turning" : "-fixed") + ".pdf";
+      oracle::write_file(path, render_sheet_pages({plan, stock, cutter, nothing}, {}));
+      const GcutInstance instance = read_gcut(number, may_turn);
+      const auto boxes = drawn_blanks(oracle::read_pdf(path).at(0), instance.width.ticks());
+      std::int64_t area = 0;
+      for (const Box& box : boxes) {
+        const std::int64_t width = box.right - box.left, height = box.bottom - box.top;
+        area += width * height;
+        const bool known =
+            std::any_of(instance.blanks.begin(), instance.blanks.end(), [&](const BlankSize& size) {
+              const std::int64_t w = size.width.ticks(), h = size.height.ticks();
+              return (w == width && h == height) || (may_turn && h == width && w == height);
+            });
+        CHECK(known);
+        CHECK((box.left >= 0 && box.top >= 0 && box.right <= instance.width.ticks() &&
+               box.bottom <= instance.height.ticks()));
+      }
+      CHECK(guillotine(boxes));
+      CHECK(area == optima[may_turn ? 1 : 0].at(static_cast<std::size_t>(number - 1)));
+    }
+  }
 }

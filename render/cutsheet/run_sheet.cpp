@@ -114,7 +114,6 @@ class RunSheet {
   void flush() {
     add_tiles(flow_, tiles_, look_);
     tiles_.clear();
-    pictures_.clear();
   }
 
   const CuttingRun& run_;
@@ -122,7 +121,7 @@ class RunSheet {
   const Look& look_;
   Settings shown_;
   std::vector<Tile> tiles_;                      // not yet on the page
-  std::deque<cutsheet::BoardPicture> pictures_;  // that they show
+  std::deque<cutsheet::BoardPicture> pictures_;  // of all set-ups: tiles refer to them
 };
 
 }  // namespace

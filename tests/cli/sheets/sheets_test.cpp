@@ -72,6 +72,17 @@ TEST_CASE("mats of two orders that are cut alike share a kind of the run, in JSO
   CHECK(paper.find("1 for W-0999") != std::string::npos);
 }
 
+TEST_CASE("a run sheet has every layer of double and triple mats") {
+  const Desk desk("cli_sheets_layers");
+  const std::string paper = desk.folder + "/run.pdf";
+  const oracle::Run run =
+      oracle::mullion({"sheets", oracle::gallery("double-mat.xml"),
+                       oracle::gallery("triple-mat.xml"), "--run-sheet", paper});
+  INFO(run.err);
+  REQUIRE(run.status == 0);
+  CHECK(oracle::pdf_text(paper).find("Layer 3") != std::string::npos);
+}
+
 TEST_CASE("only --commit changes the stock file") {
   const Desk desk("cli_sheets_commit");
   const std::vector<std::string> words = {"sheets", oracle::gallery("equal-borders.xml"), "--stock",

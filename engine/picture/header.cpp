@@ -60,6 +60,14 @@ tl::expected<void, std::string> read_frame(const JpegSegment& frame, ImageHeader
                         " colour components; expected 1, 3 or 4");
 }
 
+// Each block of 8 x 8 takes a code of at least one bit for its mean and, but for progressive files,
+// one more for the rest of it (ITU-T T.81, F.1.2 and G.1.2).
+bool could_hold(std::string_view bytes, const ImageHeader& header) {
+  const std::size_t across = (static_cast<std::size_t>(header.width) + 7) / 8;
+  const std::size_t down = (static_cast<std::size_t>(header.height) + 7) / 8;
+  return bytes.size() * 8 >= across * down * (header.interlaced ? 1 : 2);
+}
+
 Header read_jpeg(std::string_view bytes) {
   const auto segments = jpeg_segments(bytes);
   if (!segments) return tl::unexpected(segments.error());
@@ -82,7 +90,14 @@ Header read_jpeg(std::string_view bytes) {
     return tl::unexpected("the JPEG has " + std::to_string(scans) + " scans; the limit is " +
                           std::to_string(most_jpeg_scans));
   }
-  return within_limits(header, header.interlaced ? most_progressive_pixels : most_jpeg_pixels);
+  const Header limited =
+      within_limits(header, header.interlaced ? most_progressive_pixels : most_jpeg_pixels);
+  if (limited && !could_hold(bytes, header)) {
+    return tl::unexpected("the JPEG is damaged: " + std::to_string(bytes.size()) +
+                          " bytes cannot hold the " + std::to_string(header.width) + " x " +
+                          std::to_string(header.height) + " pixels that it claims");
+  }
+  return limited;
 }
 
 // The chunks up to IEND, which tell whether the file is whole and, by eXIf, how it is turned; their

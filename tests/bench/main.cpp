@@ -9,6 +9,7 @@
 #include "render/template/template.h"
 #include "tests/bench/cutting.h"
 #include "tests/bench/grid_job.h"
+#include "tests/bench/proof.h"
 #include "tests/bench/sheets.h"
 #include "tests/bench/stopwatch.h"
 #include "tests/oracle/linear_program.h"
@@ -67,5 +68,6 @@ int main() {
   bench_collage();
   bench::cutting();
   bench_grids();
+  bench::proof();
   bench::sheets();
 }

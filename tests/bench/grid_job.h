@@ -8,10 +8,11 @@ namespace bench {
 
 inline std::string grid_job(int openings) {
   std::string pictures, arrangement = "<column align=\"stretch\">";
+  const int columns = openings > 200 ? 20 : 5;  // a mat is no larger than 10 m
   int placed = 0;
   while (placed < openings) {
     arrangement += "<row>";
-    for (int column = 0; column < 5 && placed < openings; ++column) {
+    for (int column = 0; column < columns && placed < openings; ++column) {
       arrangement += "<column>";
       for (int i = 0; i < 4 && placed < openings; ++i, ++placed) {
         const std::string id = "p" + std::to_string(placed);

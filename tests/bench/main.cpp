@@ -4,15 +4,14 @@
 #include <stdexcept>
 
 #include "engine/job/read.h"
-#include "engine/layout/model.h"
+#include "engine/layout/layout.h"
 #include "engine/mat/mat.h"
 #include "render/template/template.h"
 #include "tests/bench/cutting.h"
-#include "tests/bench/grid_job.h"
+#include "tests/bench/layouts.h"
 #include "tests/bench/proof.h"
 #include "tests/bench/sheets.h"
 #include "tests/bench/stopwatch.h"
-#include "tests/oracle/linear_program.h"
 #include "tests/oracle/program.h"
 
 using namespace mullion;
@@ -44,30 +43,13 @@ void bench_collage() {
       "goal 150 ms for both PDFs");
 }
 
-void bench_grids() {
-  for (const int count : {12, 50, 200}) {
-    const Job job = expect(parse_job(bench::grid_job(count), "bench.xml"));
-    const std::string what = "lay out " + std::to_string(count) + " openings in nested groups";
-    const char* goal = count == 12 ? "goal 2 ms" : count == 200 ? "goal 50 ms" : "";
-    row(what.c_str(), bench::time_of([&] { expect(lay_out(job)); }, count > 200 ? 3 : 11), goal);
-    const layout::Model model =
-        layout::build_model(job, {inches(2), inches(1), solver::Rational(1)});
-    const auto ours = bench::time_of([&] { solver::solve(model.system).value(); }, 5);
-    const auto glpk = bench::time_of([&] { oracle::is_feasible(model.system); }, 5);
-    std::printf(
-        "  solver alone %.2f ms; GLPK, feasibility of the same rules alone, %.2f ms: "
-        "ratio %.2f\n",
-        ours.best, glpk.best, ours.best / glpk.best);
-  }
-}
-
 }  // namespace
 
 int main() {
   bench_start_up();
   bench_collage();
   bench::cutting();
-  bench_grids();
+  bench::layouts();
   bench::proof();
   bench::sheets();
 }

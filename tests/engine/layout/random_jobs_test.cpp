@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "engine/layout/model.h"
@@ -61,4 +62,26 @@ TEST_CASE(
     CHECK(b.bottom.ticks() % step == 0);
   }
   CHECK(laid > 1000);
+}
+
+TEST_CASE("the order of a job's rules does not change the layout of random jobs") {
+  std::mt19937 random(47);
+  int laid = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const std::string lines = test::random_job(random, 6);
+    Job job = test::job_of(lines);
+    if (job.rules.size() < 2) continue;
+    INFO(lines);
+    const auto first = lay_out(job);
+    std::reverse(job.rules.begin(), job.rules.end());
+    const auto second = lay_out(job);
+    REQUIRE(first.has_value() == second.has_value());
+    if (!first) continue;
+    ++laid;
+    CHECK(first->borders == second->borders);
+    for (std::size_t k = 0; k < first->openings.size(); ++k) {
+      CHECK(first->openings[k].rect == second->openings[k].rect);
+    }
+  }
+  CHECK(laid > 200);
 }

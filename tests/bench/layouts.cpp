@@ -1,0 +1,100 @@
+#include "tests/bench/layouts.h"
+
+#include <cmath>
+#include <cstdio>
+#include <string>
+
+#include "engine/job/read.h"
+#include "engine/layout/arrangement.h"
+#include "engine/layout/layout.h"
+#include "tests/bench/grid_job.h"
+#include "tests/bench/stopwatch.h"
+#include "tests/oracle/linear_program.h"
+
+using namespace mullion;
+
+namespace {
+
+const layout::Defaults defaults{inches(3), inches(1), solver::Rational(1)};
+
+Job grid(int openings) {
+  return parse_job(bench::grid_job(openings), "bench.xml").value();
+}
+
+// A mat a little smaller than its openings would like, with a least border: gaps give way.
+Job tight_grid(int openings) {
+  Job job = grid(openings);
+  const Layout free = lay_out(job).value();
+  job.outer_width = free.width - sixty_fourths(20);
+  job.outer_height = free.height - sixty_fourths(28);
+  job.borders.least = inches(3);
+  return job;
+}
+
+double time_layout(const char* kind, const Job& job, int openings, const char* goal) {
+  const auto timing = bench::time_of([&] { lay_out(job).value(); }, openings > 200 ? 1 : 15);
+  std::printf("lay out %3d openings, %-28s %11.2f ms  (median %9.2f)  %s\n", openings, kind,
+              timing.best, timing.median, goal);
+  return timing.best;
+}
+
+// Least squares through the points (log n, log t).
+double growth(const std::vector<std::pair<int, double>>& times) {
+  double x_sum = 0, y_sum = 0, xx = 0, xy = 0;
+  for (const auto& [count, time] : times) {
+    const double x = std::log(count), y = std::log(time);
+    x_sum += x;
+    y_sum += y;
+    xx += x * x;
+    xy += x * y;
+  }
+  const double n = static_cast<double>(times.size());
+  return (n * xy - x_sum * y_sum) / (n * xx - x_sum * x_sum);
+}
+
+void series(const char* kind, Job (*job_of)(int), bool has_goals) {
+  std::vector<std::pair<int, double>> times;
+  for (const int count : {12, 50, 100, 200, 400, 800}) {
+    const char* goal = !has_goals     ? ""
+                       : count == 12  ? "goal 2 ms"
+                       : count == 200 ? "goal 50 ms"
+                                      : "";
+    const double time = time_layout(kind, job_of(count), count, goal);
+    if (count >= 50) times.emplace_back(count, time);
+  }
+  std::printf("  growth from 50 to 800 openings, %s: n^%.2f (goal n^2)\n", kind, growth(times));
+}
+
+// The whole hierarchy of ours against the feasibility of its required rules alone in the others.
+void beside_others(int openings) {
+  const layout::Model model = layout::build_model(grid(openings), defaults);
+  const auto ours = bench::time_of([&] { solver::solve(model.system).value(); });
+  std::printf("solve the rules of %d openings, all levels: %.2f ms", openings, ours.best);
+  for (const oracle::Code code : {oracle::Code::glpk, oracle::Code::clp}) {
+    const auto other = bench::time_of([&] { oracle::is_feasible(model.system, code); });
+    std::printf("; %s, feasibility alone: %.2f ms, ours / theirs %.2f",
+                code == oracle::Code::glpk ? "GLPK" : "Clp", other.best, ours.best / other.best);
+  }
+  std::printf("\n");
+}
+
+// One number edited: there is no path but the whole layout.
+void edit(int openings) {
+  Job job = grid(openings);
+  int turn = 0;
+  const auto timing = bench::time_of([&] {
+    job.pictures.front().width = inches(3) + sixty_fourths(4 * (++turn % 7));
+    lay_out(job).value();
+  });
+  std::printf("one number edited, %d openings, laid out anew: %.2f ms (goal 1 ms)\n", openings,
+              timing.best);
+}
+
+}  // namespace
+
+void bench::layouts() {
+  for (const int openings : {12, 200}) beside_others(openings);
+  for (const int openings : {7, 12, 200}) edit(openings);
+  series("nested groups", grid, true);
+  series("nested groups in a tight mat", tight_grid, false);
+}

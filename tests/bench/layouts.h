@@ -1,0 +1,8 @@
+#pragma once
+
+namespace bench {
+
+// Timings of layouts of 12 to 800 openings, their growth, and the ratio to GLPK and Clp.
+void layouts();
+
+}  // namespace bench

@@ -61,6 +61,7 @@ class Builder {
   struct Part {
     Box box;
     std::array<std::optional<Length>, 2> size;
+    std::string name;  // for messages
   };
 
   Linear variable() { return Linear(model_.system.add_variable()); }
@@ -108,6 +109,7 @@ class Builder {
   Part place_opening(const Opening& opening) {
     const Sides stack = reveal_stack(job_, opening);
     Part out;
+    out.name = "opening \"" + opening.id + "\"";
     for (Axis axis : {across, down}) {
       const Linear start = variable(), end = variable();
       out.box.span[axis] = {start, end};
@@ -139,6 +141,8 @@ class Builder {
     const Axis main = group.along == Along::row ? across : down;
     const Axis cross = main == across ? down : across;
     Part out;
+    out.name = group.id.empty() ? group.along == Along::row ? "a row" : "a column"
+                                : "group \"" + group.id + "\"";
     out.box.span[main] = {parts.front().box.span[main].start, parts.back().box.span[main].end};
     out.box.span[cross] = {variable(), variable()};
     out.size[main] = place_along(group, parts, main);
@@ -200,9 +204,6 @@ class Builder {
   // once; else it is left to the solution.
   std::optional<Length> place_across(const Group& group, const std::vector<Part>& parts,
                                      const Span& span, Axis cross) {
-    const std::string what = std::string("the two sides of a part of the ") +
-                             (group.along == Along::row ? "row" : "column");
-    const int tag = statement(Statement::Kind::structure, what, group.place, {}, false);
     std::optional<Length> largest = parts.front().size[cross];
     for (const Part& part : parts) {
       const auto& size = part.size[cross];
@@ -216,7 +217,10 @@ class Builder {
         require(own.end == span.end, structure);
         continue;
       }
-      align(group.align, own, span, tag);
+      const std::string what = "the two sides of " + part.name + " in its " +
+                               (group.along == Along::row ? "row" : "column");
+      align(group.align, own, span,
+            statement(Statement::Kind::structure, what, group.place, {}, false));
       if (!largest) want(own.size() == span.size(), level::fill);
       extent.parts.push_back(own);
     }

@@ -133,3 +133,13 @@ TEST_CASE("a free gap within a column's row opens until the column fills its pla
       <opening id="c" width="5" height="2"/></column></arrange>)");
   CHECK(gap_between(layout, 0, 1) == inches(5));
 }
+
+TEST_CASE("a note names the opening that cannot stand in the middle of its column") {
+  const Layout layout = laid_out(R"(
+    <pictures><picture id="a" width="5" height="4"/><picture id="b" width="4 1/16" height="4"/></pictures>
+    <layers><layer board="Oat"/></layers>
+    <arrange><column gap="1"><opening picture="a"/><opening id="narrow" picture="b"/></column></arrange>)");
+  REQUIRE(layout.notes.size() == 1);
+  CHECK(layout.notes[0].message.find(
+            "the two sides of opening \"narrow\" in its column: off by 1/16 in") == 0);
+}

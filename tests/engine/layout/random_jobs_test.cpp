@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
-#include "engine/layout/model.h"
+#include "engine/layout/arrangement.h"
 #include "tests/engine/layout/jobs.h"
 #include "tests/engine/layout/random_job.h"
 #include "tests/oracle/linear_program.h"
@@ -84,4 +84,35 @@ TEST_CASE("the order of a job's rules does not change the layout of random jobs"
     }
   }
   CHECK(laid > 200);
+}
+
+TEST_CASE("a job three times as large, increment included, has a layout three times as large") {
+  std::mt19937 random(53);
+  const solver::Rational factor(3);
+  int laid = 0;
+  for (int i = 0; i < 500; ++i) {
+    const std::string lines = test::random_job(random, 6);
+    INFO(lines);
+    const Job job = test::job_of(lines);
+    const auto small = layout::arrange(job, {inches(2), inches(1), solver::Rational(1)});
+    if (!small) continue;
+    ++laid;
+    solver::System system;
+    for (int v = 0; v < small->model.system.variable_count(); ++v) system.add_variable();
+    for (solver::Constraint rule : small->model.system.constraints()) {
+      rule.form = solver::Linear(rule.form.terms(), rule.form.constant() * factor);
+      system.add(std::move(rule));
+    }
+    const auto large = solver::solve(system);
+    REQUIRE(large.has_value());
+    const auto& measures = small->model.measures;
+    const solver::Rational step(job.scale.increment.ticks());
+    const auto snapped = solver::snap(small->model.system, small->solution, measures, step);
+    const auto large_snapped = solver::snap(system, *large, measures, step * factor);
+    for (std::size_t v = 0; v < large->values.size(); ++v) {
+      CHECK(large->values[v] == small->solution.values[v] * factor);
+      CHECK(large_snapped->values[v] == snapped->values[v] * factor);
+    }
+  }
+  CHECK(laid > 250);
 }

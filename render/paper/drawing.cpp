@@ -67,6 +67,7 @@ Drawing& Drawing::place(Group group) {
 
 Drawing& Drawing::place(Drawing drawing, const Transform& placed, std::string id,
                         std::string title) {
+  if (drawing.empty()) return *this;
   Group group;
   group.drawing = std::make_shared<const Drawing>(std::move(drawing));
   group.placed = placed;

@@ -59,6 +59,7 @@ class Drawing {
   Drawing& text(const std::string& content, Spot spot, const TextStyle& style);
   Drawing& text(const Text& text, Spot spot);
   Drawing& place(Group group);
+  // An empty drawing leaves no group.
   Drawing& place(Drawing drawing, const Transform& placed = {}, std::string id = {},
                  std::string title = {});
 

@@ -32,7 +32,7 @@ bool is_outermost(const Point& point, const Rect& bounds) {
          point.y == bounds.bottom;
 }
 
-// Clockwise from behind, beginning at the upper left.
+// Anticlockwise as seen from behind, beginning at the upper left.
 std::vector<Point> marks_of(const Outline& outline) {
   const Rect bounds = bounding_box(outline);
   std::vector<Point> marks;

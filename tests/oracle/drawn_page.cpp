@@ -106,13 +106,13 @@ std::string colour_of(const pugi::xml_node& node) {
   return text.data();
 }
 
-// Letters of one line may come from several fonts, each in a span of its own.
-bool runs_on(const Label& before, const Label& next) {
-  const double turn = before.turn / 180 * std::numbers::pi;
-  const Spot end{before.at.x + before.length * std::cos(turn),
-                 before.at.y + before.length * std::sin(turn)};
-  return before.size == next.size && before.turn == next.turn &&
-         std::hypot(end.x - next.at.x, end.y - next.at.y) < 0.01 * before.size;
+// Letters of one line may come from several fonts, each in a text of its own.
+bool runs_on(const Label& before, Spot at, double size, double turn) {
+  const double angle = before.turn / 180 * std::numbers::pi;
+  const Spot end{before.at.x + before.length * std::cos(angle),
+                 before.at.y + before.length * std::sin(angle)};
+  return before.size == size && before.turn == turn &&
+         std::hypot(end.x - at.x, end.y - at.y) < 0.01 * size;
 }
 
 class PageReader {
@@ -168,30 +168,29 @@ class PageReader {
     }
   }
 
+  // Letters that follow one another are one label, though a span may hold several.
   void add_labels(const pugi::xml_node& node) {
     const Matrix outer = matrix_of(node);
+    Spot next;
+    bool goes_on = false;
     for (const pugi::xml_node& span : node.children("span")) {
       const std::vector<double> trm = numbers_of(span.attribute("trm").value());
-      Label label;
-      double last_advance = 0;
-      for (const pugi::xml_node& glyph : span.children("g")) {
-        if (label.text.empty()) label.at = apply(outer, spot_of(glyph, "x", "y"));
-        const Spot at = apply(outer, spot_of(glyph, "x", "y"));
-        label.length = std::hypot(at.x - label.at.x, at.y - label.at.y);
-        last_advance = glyph.attribute("adv").as_double();
-        label.text += glyph.attribute("unicode").value();
-      }
-      if (label.text.empty() || trm.size() != 4) continue;
+      if (trm.size() != 4) continue;
       const Spot along{outer[0] * trm[0] + outer[2] * trm[1],
                        outer[1] * trm[0] + outer[3] * trm[1]};
-      label.size = std::hypot(along.x, along.y);
-      label.length += last_advance * label.size;
-      label.turn = std::atan2(along.y, along.x) * 180 / std::numbers::pi;
-      if (!page_.labels.empty() && runs_on(page_.labels.back(), label)) {
-        page_.labels.back().text += label.text;
-        page_.labels.back().length += label.length;
-      } else {
-        page_.labels.push_back(label);
+      const double size = std::hypot(along.x, along.y);
+      const double turn = std::atan2(along.y, along.x) * 180 / std::numbers::pi;
+      for (const pugi::xml_node& glyph : span.children("g")) {
+        const Spot at = apply(outer, spot_of(glyph, "x", "y"));
+        const double advance = glyph.attribute("adv").as_double();
+        goes_on = goes_on ? std::hypot(at.x - next.x, at.y - next.y) < size
+                          : !page_.labels.empty() && runs_on(page_.labels.back(), at, size, turn);
+        if (!goes_on) page_.labels.push_back({{}, at, 0, size, turn});
+        Label& label = page_.labels.back();
+        label.length = std::hypot(at.x - label.at.x, at.y - label.at.y) + advance * size;
+        label.text += glyph.attribute("unicode").value();
+        next = {at.x + advance * along.x, at.y + advance * along.y};
+        goes_on = true;
       }
     }
   }
@@ -298,18 +297,48 @@ std::optional<Spot> find_rectangle(const DrawnPage& page, double width, double h
   return std::nullopt;
 }
 
-double distance_to_ink(const DrawnPage& page, Spot spot, bool dashed) {
-  double least = 1e9;
+namespace {
+
+int square_of(double place) {
+  return static_cast<int>(std::floor(place / NearestInk::far));
+}
+
+double distance_between(const Stroke& stroke, Spot spot) {
+  const double dx = stroke.to.x - stroke.from.x, dy = stroke.to.y - stroke.from.y;
+  const double square = dx * dx + dy * dy;
+  const double along = (spot.x - stroke.from.x) * dx + (spot.y - stroke.from.y) * dy;
+  const double t = square == 0 ? 0 : std::clamp(along / square, 0.0, 1.0);
+  return std::hypot(stroke.from.x + t * dx - spot.x, stroke.from.y + t * dy - spot.y);
+}
+
+}  // namespace
+
+// A stroke lies in the squares that its piece within each column of squares reaches.
+NearestInk::NearestInk(const DrawnPage& page, bool dashed) {
   for (const Stroke& stroke : page.strokes) {
     if (stroke.dashed != dashed) continue;
-    const double dx = stroke.to.x - stroke.from.x, dy = stroke.to.y - stroke.from.y;
-    if (std::abs(spot.x - stroke.from.x) > least + std::abs(dx)) continue;
-    if (std::abs(spot.y - stroke.from.y) > least + std::abs(dy)) continue;
-    const double square = dx * dx + dy * dy;
-    const double along = (spot.x - stroke.from.x) * dx + (spot.y - stroke.from.y) * dy;
-    const double t = square == 0 ? 0 : std::clamp(along / square, 0.0, 1.0);
-    least = std::min(least,
-                     std::hypot(stroke.from.x + t * dx - spot.x, stroke.from.y + t * dy - spot.y));
+    const auto [left, right] = std::minmax(stroke.from.x, stroke.to.x);
+    for (int column = square_of(left); column <= square_of(right); ++column) {
+      Stroke piece = stroke;
+      if (!clip_to_box(piece, {column * far, -1e9}, {(column + 1) * far, 1e9})) continue;
+      const auto [top, bottom] = std::minmax(piece.from.y, piece.to.y);
+      for (int row = square_of(top); row <= square_of(bottom); ++row) {
+        squares_[{column, row}].push_back(stroke);
+      }
+    }
+  }
+}
+
+double NearestInk::distance(Spot spot) const {
+  double least = far;
+  for (int column = square_of(spot.x) - 1; column <= square_of(spot.x) + 1; ++column) {
+    for (int row = square_of(spot.y) - 1; row <= square_of(spot.y) + 1; ++row) {
+      const auto found = squares_.find({column, row});
+      if (found == squares_.end()) continue;
+      for (const Stroke& stroke : found->second) {
+        least = std::min(least, distance_between(stroke, spot));
+      }
+    }
   }
   return least;
 }

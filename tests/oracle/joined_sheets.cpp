@@ -43,11 +43,14 @@ bool may_be_join(const Stroke& s) {
   return s.dashed && s.colour == "#404040";
 }
 
+// Points that a level or upright line may lean: what rounding to ticks leaves of a corrected slant.
+constexpr double level = 0.01;
+
 bool is_upright(const Stroke& s) {
-  return std::abs(s.from.x - s.to.x) < 1e-3;
+  return std::abs(s.from.x - s.to.x) < level;
 }
 bool is_level(const Stroke& s) {
-  return std::abs(s.from.y - s.to.y) < 1e-3;
+  return std::abs(s.from.y - s.to.y) < level;
 }
 
 // Short solid strokes that cross the join at right angles.
@@ -112,6 +115,15 @@ double misfit(const Join& a, Spot a_moved, const Join& b, Spot b_moved) {
   return worst;
 }
 
+void add_marks(const Sheet& sheet, std::vector<Spot>& marks) {
+  for (const auto& join : {sheet.right, sheet.bottom}) {
+    if (!join) continue;
+    for (const Spot& mark : join->marks) {
+      marks.push_back({mark.x + sheet.moved.x, mark.y + sheet.moved.y});
+    }
+  }
+}
+
 // What the sheet shows between its joins, a little beyond them, moved to its place.
 void add_strokes(const Sheet& sheet, DrawnPage& whole) {
   constexpr double beyond = 2;
@@ -163,6 +175,7 @@ JoinedSheets joined(std::map<Place, Sheet>& sheets) {
       out.joins_y.push_back(needed(sheet.bottom, place, "bottom").at + sheet.moved.y);
     }
     add_strokes(sheet, out.whole);
+    add_marks(sheet, out.marks);
   }
   return out;
 }

@@ -17,6 +17,7 @@ struct JoinedSheets {
   DrawnPage whole;  // strokes only, in the coordinates of sheet 1-1
   int rows = 0, columns = 0;
   std::vector<double> joins_x, joins_y;  // where the joins run, in rising order
+  std::vector<Spot> marks;               // on all joins, each where its line crosses the join
   double worst_mark = 0;  // points that a mark lies off its neighbour's after the sheets were laid
 };
 

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
+#include <cstdint>
+#include <random>
 
 using namespace mullion;
 using paper::plan_tiling;
@@ -110,4 +113,106 @@ TEST_CASE("a long narrow board is laid along the roll") {
   CHECK(tiling->sheets() == 1);
   CHECK(tiling->page_height == inches(24));
   CHECK(tiling->page_width < inches(62));
+}
+
+namespace {
+
+// The fewest sheets in rows and columns by trying every number of them, the paper upright and
+// across: n sheets with a strip under the next one reach n * sheet - (n - 1) * strip.
+std::size_t fewest_sheets(const TilingRequest& request) {
+  const auto count = [&](Length area, Length sheet) {
+    for (std::size_t n = 1;; ++n) {
+      const auto times = static_cast<std::int64_t>(n);
+      if (sheet * times - request.overlap * (times - 1) >= area) return n;
+    }
+  };
+  const auto sheets = [&](Length width, Length height) {
+    return count(request.area.width(), width - request.margin * 2) *
+           count(request.area.height(), height - request.margin * 2 - request.footer);
+  };
+  const SheetSize& sheet = request.sheet;
+  return std::min(sheets(sheet.width, sheet.height), sheets(sheet.height, sheet.width));
+}
+
+struct Faults {
+  int unwanted = 0;
+  std::int64_t unevenness = 0;  // square millimetres
+  auto operator<=>(const Faults&) const = default;
+};
+
+// Of three columns that are divided by joins at these millimetres.
+Faults faults_of(const TilingRequest& request, std::int64_t first, std::int64_t second,
+                 std::int64_t width) {
+  Faults faults;
+  for (const std::int64_t join : {first, second}) {
+    const bool near =
+        std::any_of(request.avoid_x.begin(), request.avoid_x.end(), [&](Length place) {
+          const Length off = millimetres(static_cast<int>(join)) - place;
+          return std::max(off, Length() - off) < request.clearance;
+        });
+    if (near) ++faults.unwanted;
+  }
+  const std::int64_t even = width / 3;
+  for (const std::int64_t size : {first, second - first, width - second}) {
+    faults.unevenness += (size - even) * (size - even);
+  }
+  return faults;
+}
+
+// The best of all pairs of joins.
+Faults least_faults(const TilingRequest& request, std::int64_t width, std::int64_t tile,
+                    std::int64_t overlap) {
+  Faults least{1000, 0};
+  for (std::int64_t first = 1; first <= tile - overlap; ++first) {
+    for (std::int64_t second = first + 1; second - first <= tile - overlap; ++second) {
+      if (second >= width || width - second > tile) continue;
+      least = std::min(least, faults_of(request, first, second, width));
+    }
+  }
+  return least;
+}
+
+}  // namespace
+
+TEST_CASE("no other number of rows and columns, upright or across, needs fewer sheets") {
+  std::mt19937 random(7);
+  for (const char* paper : {"a4", "a3", "a2", "329 x 483 mm", "200 x 900 mm"}) {
+    for (int i = 0; i < 60; ++i) {
+      TilingRequest request = board_on(paper, {}, {});
+      request.margin = millimetres(7);
+      request.footer = millimetres(23);
+      request.overlap = millimetres(i % 2 == 0 ? 12 : 0);
+      const auto side = [&] { return Length::from_ticks(200'000 + random() % 2'000'000); };
+      request.area.right = side();
+      request.area.bottom = side();
+      INFO(paper << ", " << to_millimetres(request.area.right) << " x "
+                 << to_millimetres(request.area.bottom));
+      const auto tiling = plan_tiling(request);
+      REQUIRE(tiling);
+      CHECK(tiling->sheets() == fewest_sheets(request));
+    }
+  }
+}
+
+TEST_CASE("no other pair of joins keeps a better distance from corners or is more even") {
+  std::mt19937 random(11);
+  for (int i = 0; i < 40; ++i) {
+    TilingRequest request = board_on("200 x 200 mm", millimetres(500), millimetres(100));
+    request.margin = millimetres(5);
+    request.footer = millimetres(20);
+    request.overlap = millimetres(12);
+    request.clearance = millimetres(6);
+    for (int corner = 0; corner < 3 + i; ++corner) {
+      request.avoid_x.push_back(millimetres(static_cast<int>(random() % 500)));
+    }
+    const auto tiling = plan_tiling(request);
+    REQUIRE(tiling);
+    REQUIRE(tiling->columns.size() == 4);
+    const auto millimetre = [&](std::size_t join) {
+      return std::llround(to_millimetres(tiling->columns[join]));
+    };
+    const Faults found = faults_of(request, millimetre(1), millimetre(2), 500);
+    CHECK(found == least_faults(request, 500, 190, 12));
+    CHECK(found.unwanted == tiling->unwanted_joins);
+  }
 }

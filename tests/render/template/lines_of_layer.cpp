@@ -37,17 +37,17 @@ bool shows_straight_cuts(const DrawnPage& page, const BoardBehind& board, const 
          shown(r.right, r.top - over, r.right, r.bottom + over);
 }
 
-double straying(const DrawnPage& page, const BoardBehind& board, const Outline& outline,
-                bool dashed) {
+double straying(const oracle::NearestInk& ink, const BoardBehind& board, const Outline& outline) {
   double most = 0;
   for (const Vector& v : flatten(outline, Length::from_ticks(16))) {
-    most = std::max(most, oracle::distance_to_ink(page, board.place(v.x, v.y), dashed));
+    most = std::max(most, ink.distance(board.place(v.x, v.y)));
   }
   return most;
 }
 
 std::string missing_lines(const DrawnPage& page, const MatLayer& layer) {
   const BoardBehind board(page, layer);
+  const oracle::NearestInk solid(page, false), dashed(page, true);
   std::string missing;
   for (const Window& window : layer.windows) {
     const std::string name = "window " + std::to_string(window.openings.at(0));
@@ -55,10 +55,10 @@ std::string missing_lines(const DrawnPage& page, const MatLayer& layer) {
         !shows_straight_cuts(page, board, window.back, layer.board.thickness)) {
       missing += name + ": a cut\n";
     }
-    if (straying(page, board, window.back_edge, false) > hundredth_mm) {
+    if (straying(solid, board, window.back_edge) > hundredth_mm) {
       missing += name + ": the back edge\n";
     }
-    if (straying(page, board, window.face_edge, true) > hundredth_mm) {
+    if (straying(dashed, board, window.face_edge) > hundredth_mm) {
       missing += name + ": the face edge\n";
     }
   }

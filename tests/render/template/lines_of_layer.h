@@ -28,9 +28,9 @@ class BoardBehind {
 bool shows_straight_cuts(const oracle::DrawnPage& page, const BoardBehind& board,
                          const mullion::Rect& rect, mullion::Length over_cut);
 
-// The greatest distance of a point of the outline from a stroke, in points.
-double straying(const oracle::DrawnPage& page, const BoardBehind& board,
-                const mullion::Outline& outline, bool dashed);
+// The greatest distance of a point of the outline from the ink, in points.
+double straying(const oracle::NearestInk& ink, const BoardBehind& board,
+                const mullion::Outline& outline);
 
 // What of the layer is not on the page within 0.01 mm, a line each; empty where all is there.
 std::string missing_lines(const oracle::DrawnPage& page, const mullion::MatLayer& layer);

@@ -61,5 +61,5 @@ TEST_CASE("a line 0.05 mm off its place, or the board seen from the front, would
   rect.left += Length::from_ticks(80);
   CHECK_FALSE(shows_straight_cuts(page, board, rect, layer.board.thickness));
   const Outline front = mirrored(layer.windows[0].back_edge, mat.outer.width());
-  CHECK(straying(page, board, front, false) > 10 * hundredth_mm);
+  CHECK(straying(oracle::NearestInk(page, false), board, front) > 10 * hundredth_mm);
 }

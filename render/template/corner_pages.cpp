@@ -62,39 +62,56 @@ Overview overview_of(const BoardView& view, const std::vector<CornerPiece>& piec
   return overview;
 }
 
-}  // namespace
-
-Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& asked) {
-  TemplateOptions options = asked;
-  const bool metric = view.job->scale.unit != Unit::inch;
+// Nothing asked: the paper of every office. A square of a roll.
+TemplateOptions with_sheet(TemplateOptions options, const Scale& scale) {
   if (!options.sheet) {
-    options.sheet = *paper::parse_sheet_size(metric ? "a4" : "letter", view.job->scale.unit);
+    options.sheet =
+        *paper::parse_sheet_size(scale.unit == Unit::inch ? "letter" : "a4", scale.unit);
   }
   if (options.sheet->roll) options.sheet->height = options.sheet->width;
-  const SheetFrame frame = sheet_frame(options, {options.sheet->width, options.sheet->height});
-  const std::vector<CornerPiece> pieces = corner_pieces(view);
-  const double side = paper::points(corner_piece_side(view.job->scale));
+  return options;
+}
+
+// Pieces on a sheet, in rows from its upper left.
+struct Rows {
+  double wide, high;  // points that a piece takes, its gap included
+  std::size_t across, down;
+  std::size_t count() const { return across * down; }
+
+  paper::Spot place(std::size_t index, const Box& content) const {
+    const double column = static_cast<double>(index % across);
+    const double row = static_cast<double>(index / across);
+    return {content.x + column * wide + 1, content.y + row * high + 1};
+  }
+};
+
+Rows rows_on(const SheetFrame& frame, double side) {
   const double wide = side + gap, high = side + strip + gap;
   const auto fitting = [](double room, double size) {
     return static_cast<std::size_t>(std::max(0.0, (room - 2 + gap) / size));
   };
-  const std::size_t across = fitting(frame.content.width, wide);
-  const std::size_t down = fitting(frame.content.height, high);
-  if (across * down == 0) {
+  return {wide, high, fitting(frame.content.width, wide), fitting(frame.content.height, high)};
+}
+
+}  // namespace
+
+Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& asked) {
+  const TemplateOptions options = with_sheet(asked, view.job->scale);
+  const SheetFrame frame = sheet_frame(options, {options.sheet->width, options.sheet->height});
+  const Rows rows = rows_on(frame, paper::points(corner_piece_side(view.job->scale)));
+  if (rows.count() == 0) {
     return tl::unexpected(
         Problems{template_problem("template-paper", "the paper \"" + options.sheet->name +
                                                         "\" is too small for the pieces")});
   }
+  const std::vector<CornerPiece> pieces = corner_pieces(view);
   const auto board = std::make_shared<const Drawing>(draw_board(view));
   Pages pages{overview_page(view, options, overview_of(view, pieces))};
-  for (std::size_t first = 0; first < pieces.size(); first += across * down) {
+  for (std::size_t first = 0; first < pieces.size(); first += rows.count()) {
     Drawing content;
-    const std::size_t end = std::min(pieces.size(), first + across * down);
+    const std::size_t end = std::min(pieces.size(), first + rows.count());
     for (std::size_t i = first; i < end; ++i) {
-      const double column = static_cast<double>((i - first) % across);
-      const double row = static_cast<double>((i - first) / across);
-      draw_piece(content, board, pieces[i], view,
-                 {frame.content.x + column * wide + 1, frame.content.y + row * high + 1});
+      draw_piece(content, board, pieces[i], view, rows.place(i - first, frame.content));
     }
     const std::string name = "Corners " + pieces[first].name + " to " + pieces[end - 1].name;
     draw_foot(content, frame, view, options, name);

@@ -24,6 +24,12 @@ std::vector<std::string> all_jobs() {
   return jobs;
 }
 
+std::vector<std::string> some_jobs() {
+  return {oracle::test_data("worked/shapes.xml"), oracle::test_data("worked/asymmetric.xml"),
+          oracle::gallery("double-mat.xml"), oracle::gallery("engraved-house.xml"),
+          oracle::gallery("title-and-three.xml")};
+}
+
 Mat mat_of(const std::string& path) {
   const Result<Job> job = read_job(path);
   if (!job) throw std::runtime_error(path + " cannot be read");

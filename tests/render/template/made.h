@@ -12,6 +12,9 @@ namespace made {
 // The job files of the gallery, and of the tests' data where shapes and odd sizes are.
 std::vector<std::string> all_jobs();
 
+// A few of them that differ much: for checks that take long.
+std::vector<std::string> some_jobs();
+
 // What the engine lays out. Throws std::runtime_error where it cannot.
 mullion::Mat mat_of(const std::string& job);
 

@@ -73,11 +73,12 @@ bool shows_rule(const DrawnPage& page, double length) {
   return false;
 }
 
-std::vector<std::pair<std::string, DrawnPage>> all_pages(const std::string& folder) {
-  std::vector<std::pair<std::string, DrawnPage>> pages;
-  int number = 0;
+using PagesOfJobs = std::vector<std::pair<std::string, DrawnPage>>;
+
+PagesOfJobs read_all_pages() {
+  const std::string pdf = oracle::scratch_folder("template-pages") + "/template.pdf";
+  PagesOfJobs pages;
   for (const std::string& job : made::all_jobs()) {
-    const std::string pdf = folder + "/" + std::to_string(++number) + ".pdf";
     for (DrawnPage& page : oracle::drawn_pages(made::template_of(job, pdf))) {
       pages.emplace_back(job, std::move(page));
     }
@@ -85,10 +86,16 @@ std::vector<std::pair<std::string, DrawnPage>> all_pages(const std::string& fold
   return pages;
 }
 
+// With the job of each.
+const PagesOfJobs& all_pages() {
+  static const PagesOfJobs pages = read_all_pages();
+  return pages;
+}
+
 }  // namespace
 
 TEST_CASE("no label touches another or leaves the page") {
-  for (const auto& [job, page] : all_pages(oracle::scratch_folder("template-labels"))) {
+  for (const auto& [job, page] : all_pages()) {
     INFO(job);
     CHECK(page.labels.size() > 10);
     CHECK(collisions(page) == "");
@@ -108,7 +115,7 @@ TEST_CASE("a label upon another would be noticed") {
 }
 
 TEST_CASE("every page has a rule of 4 in, one of 100 mm and a square with its diagonal") {
-  for (const auto& [job, page] : all_pages(oracle::scratch_folder("template-rules"))) {
+  for (const auto& [job, page] : all_pages()) {
     INFO(job);
     CHECK(shows_rule(page, 4 * inch));
     CHECK(shows_rule(page, 100 * mm));
@@ -121,7 +128,7 @@ TEST_CASE("every page has a rule of 4 in, one of 100 mm and a square with its di
 }
 
 TEST_CASE("the page is the board's size and margins") {
-  for (const auto& [job, page] : all_pages(oracle::scratch_folder("template-size"))) {
+  for (const auto& [job, page] : all_pages()) {
     INFO(job);
     const mullion::Mat mat = made::mat_of(job);
     const double width = mullion::to_points(mat.outer.width());

@@ -27,6 +27,12 @@ void check_joined(const std::string& job, const std::string& pdf,
   }
 }
 
+// Laid over one another, and cut and butted.
+void check_both_modes(const std::string& job, const std::string& folder, const char* paper) {
+  check_joined(job, template_of(job, folder + "/over.pdf", {"--paper", paper}));
+  check_joined(job, template_of(job, folder + "/butt.pdf", {"--paper", paper, "--butt"}));
+}
+
 // A 40 x 60 in collage of 24 openings in two layers.
 std::string large_job(const std::string& folder) {
   std::string job = bench::grid_job(24);
@@ -37,26 +43,33 @@ std::string large_job(const std::string& folder) {
 
 }  // namespace
 
-TEST_CASE("every gallery job, joined from Letter sheets by their marks, is true to 0.01 mm") {
-  const std::string folder = oracle::scratch_folder("tiled-letter");
+TEST_CASE("every job, joined from sheets by their marks, is true to 0.01 mm") {
+  const std::string folder = oracle::scratch_folder("tiled-jobs");
   for (const std::string& job : all_jobs()) {
-    INFO(job);
-    const std::string base = folder + "/" + std::filesystem::path(job).stem().string();
-    check_joined(job, template_of(job, base + "-over.pdf", {"--paper", "letter"}));
-    check_joined(job, template_of(job, base + "-butt.pdf", {"--paper", "letter", "--butt"}));
+    for (const char* paper : {"letter", "a3"}) {
+      INFO(job << " on " << paper);
+      check_both_modes(job, folder, paper);
+    }
   }
 }
 
 TEST_CASE("a board joined from sheets of any paper is true to 0.01 mm") {
   const std::string folder = oracle::scratch_folder("tiled-papers");
-  const std::string job = large_job(folder);
-  for (const char* paper : {"legal", "tabloid", "ansi-c", "ansi-d", "ansi-e", "a4", "a3", "a2",
-                            "a1", "a0", "roll-17", "roll-24", "roll-36", "roll-44", "13 x 19 in"}) {
-    INFO(paper);
-    const std::string base = folder + "/" + paper;
-    check_joined(job, template_of(job, base + ".pdf", {"--paper", paper}));
+  for (const std::string& job : {large_job(folder), oracle::test_data("worked/shapes.xml")}) {
+    for (const char* paper :
+         {"letter", "legal", "tabloid", "ansi-c", "ansi-d", "ansi-e", "a4", "a3", "a2", "a1", "a0",
+          "roll-17", "roll-24", "roll-36", "roll-44", "13 x 19 in"}) {
+      INFO(job << " on " << paper);
+      check_both_modes(job, folder, paper);
+    }
   }
-  check_joined(job, folder + "/a4.pdf", oracle::Reader::poppler);
+}
+
+TEST_CASE("Poppler sees joined sheets as MuPDF does") {
+  const std::string folder = oracle::scratch_folder("tiled-poppler");
+  const std::string job = large_job(folder);
+  check_joined(job, template_of(job, folder + "/a4.pdf", {"--paper", "a4"}),
+               oracle::Reader::poppler);
 }
 
 TEST_CASE("a sheet laid wrongly by 0.1 mm would be noticed") {

@@ -51,6 +51,7 @@ int main(int argc, char** argv) try {
   app.footer(footer);
   app.require_subcommand(1);
   Action action;
+  add_new(app, action);
   add_check(app, action);
   add_sheets(app, action);
   add_template(app, action);

@@ -22,6 +22,7 @@ enum Exit : int {
 
 using Action = std::function<int()>;
 
+void add_new(CLI::App& app, Action& action);
 void add_check(CLI::App& app, Action& action);
 void add_sheets(CLI::App& app, Action& action);
 void add_template(CLI::App& app, Action& action);

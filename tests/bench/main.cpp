@@ -12,6 +12,7 @@
 #include "tests/bench/proof.h"
 #include "tests/bench/sheets.h"
 #include "tests/bench/stopwatch.h"
+#include "tests/bench/template.h"
 #include "tests/oracle/program.h"
 
 using namespace mullion;
@@ -48,6 +49,7 @@ void bench_collage() {
 int main() {
   bench_start_up();
   bench_collage();
+  bench::tiled_template();
   bench::cutting();
   bench::layouts();
   bench::proof();

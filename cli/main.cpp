@@ -63,6 +63,7 @@ int main(int argc, char** argv) try {
   add_diff(app, action);
   add_cuts(app, action);
   add_cutter(app, action);
+  add_manual(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -4,12 +4,19 @@ include(GNUInstallDirs)
 include(CMakePackageConfigHelpers)
 
 install(TARGETS mullion COMPONENT mullion)
-install(FILES README.md TYPE DOC COMPONENT mullion)
+install(FILES README.md gallery/JOB-FILE.md TYPE DOC COMPONENT mullion)
 install(DIRECTORY gallery/ DESTINATION ${CMAKE_INSTALL_DATADIR}/mullion/gallery COMPONENT mullion
         FILES_MATCHING PATTERN *.xml PATTERN pictures/*)
 install(FILES engine/job/job.xsd engine/cutting/cutter/cutter.xsd engine/sheets/inventory/stock.xsd
               engine/price/prices.xsd engine/shop/shop.xsd
         DESTINATION ${CMAKE_INSTALL_DATADIR}/mullion/schema COMPONENT mullion)
+
+# Written by the program as it is built (cli/CMakeLists.txt).
+set(words_folder ${CMAKE_CURRENT_BINARY_DIR}/cli/words)
+install(FILES ${words_folder}/mullion.1 DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT mullion)
+install(FILES ${words_folder}/mullion DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions COMPONENT mullion)
+install(FILES ${words_folder}/_mullion DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions COMPONENT mullion)
+install(FILES ${words_folder}/mullion.fish DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d COMPONENT mullion)
 
 set(config_folder ${CMAKE_INSTALL_LIBDIR}/cmake/mullion)
 install(TARGETS mullion_engine mullion_render EXPORT mullion

@@ -64,6 +64,7 @@ int main(int argc, char** argv) try {
   add_cuts(app, action);
   add_cutter(app, action);
   add_manual(app, action);
+  add_completion(app, action);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "cli/load.h"
+#include "cli/man_page.h"
 #include "cli/verb.h"
 #include "engine/job/reference/reference.h"
 
@@ -18,6 +19,8 @@ void add_manual(CLI::App& app, Action& action) {
     });
   };
   add("job-file", "Every word of the job file, as Markdown", job_file_reference);
+  add("man", "The manual page mullion(1), for man",
+      [&app] { return man_page(command_tree(app), app.get_footer()); });
 }
 
 }  // namespace mullion::cli

@@ -1,0 +1,17 @@
+#pragma once
+
+// Completion scripts for shells. Each completes verbs, options, the values that are known, and
+// names of files, job files before others. They are static: no run of mullion is needed to
+// complete.
+
+#include <string>
+
+#include "cli/command_tree.h"
+
+namespace mullion::cli {
+
+std::string bash_completion(const Command& program);
+std::string zsh_completion(const Command& program);
+std::string fish_completion(const Command& program);
+
+}  // namespace mullion::cli

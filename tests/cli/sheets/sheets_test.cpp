@@ -193,6 +193,7 @@ std::vector<std::string> interrupted_after_a_second(std::vector<std::string> wor
 
 }  // namespace
 
+// The search would go on for a minute, and a program that a signal ends has no status of 0.
 TEST_CASE("Ctrl-C ends the search early and writes the best plan so far, in silence when piped") {
   const Desk desk("cli_sheets_interrupted");
   const oracle::Run run = oracle::run(interrupted_after_a_second(long_search(desk)));
@@ -201,7 +202,6 @@ TEST_CASE("Ctrl-C ends the search early and writes the best plan so far, in sile
   CHECK(run.err.empty());
   const std::string plan = oracle::read_file(desk.folder + "/plan.txt");
   CHECK(plan.find("210 blanks from") != std::string::npos);
-  CHECK(plan.find("no plan costs less than") != std::string::npos);  // it was not at its end
 }
 
 TEST_CASE("a terminal is shown the progress, board by board") {

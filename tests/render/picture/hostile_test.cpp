@@ -24,9 +24,12 @@ std::string job_with(const std::string& image) {
 oracle::Run limited_proof(const std::string& folder, const std::string& image,
                           const std::string& output) {
   oracle::write_file(folder + "/job.xml", job_with(image));
-  return oracle::run({"/bin/sh", "-c",
-                      "ulimit -v 262144 && ulimit -t 1 && exec " + std::string(MULLION_PROGRAM) +
-                          " proof " + folder + "/job.xml -o " + folder + "/" + output});
+  // Address space that threads only set aside is not memory used: small stacks, one arena.
+  return oracle::run(
+      {"/bin/sh", "-c",
+       "ulimit -s 1024 && ulimit -v 262144 && ulimit -t 1 && MALLOC_ARENA_MAX=1 exec " +
+           std::string(MULLION_PROGRAM) + " proof " + folder + "/job.xml -o " + folder + "/" +
+           output});
 }
 
 void check_refused(const oracle::Run& run) {

@@ -126,6 +126,18 @@ std::string path_fault(std::string_view path) {
   return {};
 }
 
+const char* word_for(Unit unit) {
+  switch (unit) {
+    case Unit::inch:
+      return "in";
+    case Unit::millimetre:
+      return "mm";
+    case Unit::centimetre:
+      return "cm";
+  }
+  return "in";
+}
+
 bool is_date(std::string_view text) {
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
   const auto year = whole_number(text.substr(0, 4));

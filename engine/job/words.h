@@ -9,6 +9,8 @@
 #include <string_view>
 #include <vector>
 
+#include "engine/length/format.h"
+
 namespace mullion {
 
 // Blanks trimmed at the ends and single within.
@@ -24,6 +26,9 @@ bool is_name(std::string_view text);
 // What is wrong with a path that must name a file in the folder of the job file or below it, as
 // "expected ..."; empty when nothing is.
 std::string path_fault(std::string_view path);
+
+// The unit as our files name it: in, mm, cm.
+const char* word_for(Unit unit);
 
 // A day of the calendar as YYYY-MM-DD.
 bool is_date(std::string_view text);

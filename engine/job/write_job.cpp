@@ -4,6 +4,7 @@
 #include "engine/job/colour.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
+#include "engine/job/words.h"
 #include "engine/job/write.h"
 #include "engine/job/write_element.h"
 
@@ -16,9 +17,7 @@ void write_head(ElementWriter& out, const Job& job) {
   out.integer_unless("revision", job.revision, 1);
   out.text("date", job.date);
   out.integer_unless("quantity", job.quantity, 1);
-  out.text("unit", job.scale.unit == Unit::inch         ? "in"
-                   : job.scale.unit == Unit::millimetre ? "mm"
-                                                        : "cm");
+  out.text("unit", word_for(job.scale.unit));
   out.length("increment", job.scale.increment);
   if (!job.customer.empty() || !job.email.empty()) {
     ElementWriter customer = out.child("customer");

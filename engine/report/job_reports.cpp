@@ -1,3 +1,4 @@
+#include "engine/job/words.h"
 #include "engine/report/json.h"
 
 namespace mullion {
@@ -12,7 +13,7 @@ std::string check_json(const Job& job, const Layout& layout, const Outcome& outc
   out["job"] = {{"file", job.file},
                 {"reference", job.reference},
                 {"title", job.title},
-                {"unit", report::name_of(unit)},
+                {"unit", word_for(unit)},
                 {"increment", of(job.scale.increment, unit)}};
   out["width"] = of(layout.width, unit);
   out["height"] = of(layout.height, unit);

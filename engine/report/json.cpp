@@ -28,18 +28,6 @@ Json of(const Problem& problem) {
 
 }  // namespace
 
-const char* name_of(Unit unit) {
-  switch (unit) {
-    case Unit::inch:
-      return "in";
-    case Unit::millimetre:
-      return "mm";
-    case Unit::centimetre:
-      return "cm";
-  }
-  return "in";
-}
-
 Json document(std::string_view verb, const Outcome& outcome) {
   Json out = {{"format", "mullion " + std::string(verb) + " 1"},
               {"status", outcome.status},

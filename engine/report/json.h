@@ -26,8 +26,6 @@ inline Json of(const Sides& sides, Unit unit) {
           {"bottom", of(sides.bottom, unit)}};
 }
 
-const char* name_of(Unit unit);
-
 // "format", "status" and "problems".
 Json document(std::string_view verb, const Outcome& outcome = {});
 

@@ -1,3 +1,4 @@
+#include "engine/job/words.h"
 #include "engine/report/json.h"
 
 namespace mullion {
@@ -35,7 +36,7 @@ Json of(const CutterProfile& cutter) {
   const Unit unit = cutter.scale.unit;
   Json out = {{"id", cutter.id},
               {"name", cutter.name},
-              {"unit", report::name_of(unit)},
+              {"unit", word_for(unit)},
               {"division", of(cutter.scale.increment, unit)},
               {"longest_cut", of(cutter.longest_cut, unit)},
               {"widest_board", of(cutter.widest_board, unit)},
@@ -63,7 +64,7 @@ std::string printer_json(const PrinterProfile& profile) {
   const Unit unit = profile.unit;
   Json out = document("printer");
   out["name"] = profile.name;
-  out["unit"] = report::name_of(unit);
+  out["unit"] = word_for(unit);
   out["across"] = of(profile.across, unit);
   out["down"] = of(profile.down, unit);
   out["measured"] = {{"across", of(profile.measured.across, unit)},

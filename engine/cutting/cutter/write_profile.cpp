@@ -1,22 +1,11 @@
 #include <sstream>
 
 #include "engine/cutting/cutter/profile_file.h"
+#include "engine/job/words.h"
 #include "engine/job/write_element.h"
 
 namespace mullion {
 namespace {
-
-const char* word_for(Unit unit) {
-  switch (unit) {
-    case Unit::inch:
-      return "in";
-    case Unit::millimetre:
-      return "mm";
-    case Unit::centimetre:
-      return "cm";
-  }
-  return "in";
-}
 
 void write_stop(ElementWriter out, const char* end, const StopScale& stop) {
   out.attribute("end", end);

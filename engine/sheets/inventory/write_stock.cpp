@@ -2,6 +2,7 @@
 #include <pugixml.hpp>
 #include <sstream>
 
+#include "engine/job/words.h"
 #include "engine/job/write_element.h"
 #include "engine/sheets/inventory/inventory.h"
 
@@ -39,7 +40,7 @@ std::string write_stock(const Stock& stock) {
   declaration.append_attribute("encoding") = "UTF-8";
   ElementWriter out(document.append_child("stock"), stock.unit);
   out.integer("version", 1);
-  out.text("unit", stock.unit == Unit::inch ? "in" : stock.unit == Unit::millimetre ? "mm" : "cm");
+  out.text("unit", word_for(stock.unit));
   out.text("currency", stock.currency);
   std::vector<Board> written;
   for (const StockPiece& first : stock.pieces) {

@@ -96,6 +96,7 @@ void compare_picture(Changes& changes, const Picture& a, const Picture& b) {
   changes.length("the width of " + what, a.width, b.width);
   changes.length("the height of " + what, a.height, b.height);
   changes.word("the file of " + what, a.image, b.image);
+  if (a.turned != b.turned) changes.say("the way in which " + what + " is turned changed");
   if (a.zoom != b.zoom || a.pan_x != b.pan_x || a.pan_y != b.pan_y) {
     changes.say("the crop of " + what + " changed");
   }

@@ -22,15 +22,21 @@ struct Colour {
   friend bool operator==(const Colour&, const Colour&) = default;
 };
 
+// How a picture hangs, from the way its image file shows it: by quarters to the right (clockwise).
+enum class Turn { none, right, over, left };
+
 struct Picture {
   std::string id;
-  Length width, height;
+  Length width, height;             // as it hangs, turned
   std::string image;                // file, relative to the job file; empty: none
   std::optional<Length> overlap;    // mat over the picture's edge on each side; default below
   std::optional<Length> float_gap;  // instead: board seen all around the picture
   bool may_turn = false;            // for suggestions
+  std::string group;                // for suggestions: these stay together; empty: none
+  int order = 0;                    // for suggestions: keeps this sequence; 0: anywhere
+  Turn turned = Turn::none;
   double zoom = 1.0;                // crop of the image for the proof: >= 1
-  double pan_x = 0.0, pan_y = 0.0;  // -1 .. 1, part of what the crop leaves over
+  double pan_x = 0.0, pan_y = 0.0;  // -1 .. 1, part of what the crop leaves over, as it hangs
   Place place;
 };
 

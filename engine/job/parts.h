@@ -35,6 +35,9 @@ std::string usual_opening_id(std::string_view picture, std::size_t number);
 // "top", "centre", "bottom", "stretch" in a row; "left" and "right" in a column.
 const std::vector<Word<Align>>& align_words(Along along);
 
+// "right", "over", "left": by a quarter, a half and three quarters clockwise.
+const std::vector<Word<Turn>>& turn_words();
+
 // Words for the shapes; "circle" and "square" are an ellipse and a rectangle.
 const std::vector<Word<ShapeKind>>& shape_words();
 

@@ -38,6 +38,9 @@ Picture read_picture(Element& element) {
   picture.image = element.path("image");
   read_edge(element, picture);
   picture.may_turn = element.yes("turn");
+  picture.group = element.id("group");
+  picture.order = element.integer("order", 1, static_cast<int>(most_pictures), 0);
+  picture.turned = element.word("turned", turn_words(), Turn::none);
   picture.zoom = element.decimal("zoom", 1, largest_zoom, 1);
   picture.pan_x = element.decimal("pan-x", -1, 1, 0);
   picture.pan_y = element.decimal("pan-y", -1, 1, 0);
@@ -46,9 +49,16 @@ Picture read_picture(Element& element) {
 
 }  // namespace
 
+const std::vector<Word<Turn>>& turn_words() {
+  static const std::vector<Word<Turn>> words{
+      {"right", Turn::right}, {"over", Turn::over}, {"left", Turn::left}};
+  return words;
+}
+
 std::vector<Picture> read_pictures(Element& element) {
   std::vector<Picture> pictures;
   std::map<std::string, Place> places;
+  std::map<int, Place> orders;
   for (const pugi::xml_node& node : element.children({"picture"})) {
     Element child(element.reading(), node);
     if (pictures.size() == most_pictures) {
@@ -63,6 +73,13 @@ std::vector<Picture> read_pictures(Element& element) {
       child.problem_at("id", "job-repeated-id",
                        "found a second picture with the id " + quoted(picture.id) +
                            "; the first is on line " + std::to_string(earlier->second.line));
+    }
+    const auto [before, is_own] = orders.emplace(picture.order, picture.place);
+    if (!is_own && picture.order > 0) {
+      child.problem_at("order", "job-repeated-order",
+                       "found a second picture with the order " + std::to_string(picture.order) +
+                           "; the first is on line " + std::to_string(before->second.line) +
+                           "; expected a number of its own");
     }
     pictures.push_back(std::move(picture));
   }

@@ -43,6 +43,11 @@ void write_picture(ElementWriter out, const Picture& picture, const Usual& usual
   out.decimal_unless("pan-x", picture.pan_x, 0);
   out.decimal_unless("pan-y", picture.pan_y, 0);
   out.yes("turn", picture.may_turn);
+  out.text("group", picture.group);
+  if (picture.order > 0) out.integer("order", picture.order);
+  for (const Word<Turn>& word : turn_words()) {
+    if (word.value == picture.turned) out.attribute("turned", word.text);
+  }
 }
 
 void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual& usual) {

@@ -1,6 +1,7 @@
 #include "engine/picture/header.h"
 
 #include <algorithm>
+#include <array>
 
 #include "engine/picture/bytes.h"
 #include "engine/picture/jpeg_segments.h"
@@ -136,6 +137,16 @@ Header read_png(std::string_view bytes) {
 }
 
 }  // namespace
+
+ImageHeader ImageHeader::turned(int quarters) const {
+  // Of each orientation the one that shows the same pixels turned by a quarter clockwise.
+  constexpr std::array<int, 9> turned_right{0, 6, 7, 8, 5, 2, 3, 4, 1};
+  ImageHeader out = *this;
+  for (int i = 0; i < quarters; ++i) {
+    out.orientation = turned_right[static_cast<std::size_t>(out.orientation)];
+  }
+  return out;
+}
 
 Header read_image_header(std::string_view bytes) {
   if (bytes.starts_with(png_signature)) return read_png(bytes);

@@ -35,6 +35,8 @@ struct ImageHeader {
   // As a viewer shows it.
   int shown_width() const { return orientation >= 5 ? height : width; }
   int shown_height() const { return orientation >= 5 ? width : height; }
+  // Shown turned further by that many quarters clockwise.
+  ImageHeader turned(int quarters) const;
 };
 
 // The error is one sentence, without the name of the file.

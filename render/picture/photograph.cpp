@@ -55,7 +55,7 @@ Surface unchanged_jpeg(paper::Format format, const Photograph& photograph) {
                                                   : std::gcd(header.width, header.height);
   Surface surface = image_surface(
       true, {std::max(1, header.width / common), std::max(1, header.height / common)});
-  attach_jpeg(surface, format == paper::Format::svg && header.orientation != 1
+  attach_jpeg(surface, format == paper::Format::svg
                            ? std::make_shared<const std::string>(without_exif(*photograph.bytes))
                            : photograph.bytes);
   return surface;

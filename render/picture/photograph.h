@@ -28,7 +28,7 @@ struct Resolution {
 };
 
 struct Photograph {
-  ImageHeader header;
+  ImageHeader header;  // with an orientation other than the file's where it hangs turned
   std::shared_ptr<const std::string> bytes;
 };
 

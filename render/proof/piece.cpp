@@ -63,8 +63,11 @@ Result<void> draw_pictures(paper::Canvas& canvas, paper::Format format, const Pi
       draw_placeholder(canvas, placed, view);
       continue;
     }
+    const picture::Photograph hung{
+        photograph->second.header.turned(static_cast<int>(picture.turned)),
+        photograph->second.bytes};
     const auto drawn =
-        picture::draw(canvas, format, photograph->second, view.box(placed.rect),
+        picture::draw(canvas, format, hung, view.box(placed.rect),
                       {picture.zoom, picture.pan_x, picture.pan_y}, style.resolution);
     if (!drawn) {
       problems.push_back(unreadable(*piece.job, picture, picture.image + ": " + drawn.error()));

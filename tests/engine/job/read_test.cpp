@@ -3,6 +3,7 @@
 #include "engine/job/read.h"
 
 #include "complaint.h"
+#include "engine/job/write.h"
 #include "tests/oracle/program.h"
 
 using namespace mullion;
@@ -263,4 +264,34 @@ TEST_CASE("for suggestions the pictures are enough") {
   CHECK(job->layers.size() == 1);
   CHECK_FALSE(parse_job(xml, "test.xml"));
   CHECK(is_arranged(beaches()));
+}
+
+TEST_CASE("a picture says how it hangs: turned right, left or over") {
+  for (const auto& [word, turn] :
+       {std::pair{"right", Turn::right}, {"over", Turn::over}, {"left", Turn::left}}) {
+    const auto job = parse_job(
+        std::string("<job version=\"1\" reference=\"T\" unit=\"in\" increment=\"1/16\"><pictures>"
+                    "<picture id=\"a\" width=\"8\" height=\"10\" turned=\"") +
+            word + "\"/></pictures></job>",
+        "turned.xml", Need::pictures);
+    REQUIRE(job.has_value());
+    CHECK(job->pictures.front().turned == turn);
+    CHECK(write_job(*job).find(std::string(" turned=\"") + word + "\"") != std::string::npos);
+  }
+}
+
+TEST_CASE("pictures say which stay together and in which sequence, for suggestions") {
+  const std::string head =
+      "<job version=\"1\" reference=\"T\" unit=\"in\" increment=\"1/16\"><pictures>"
+      "<picture id=\"a\" width=\"8\" height=\"10\" group=\"trip\" order=\"2\"/>";
+  const auto job = parse_job(head + "</pictures></job>", "order.xml", Need::pictures);
+  REQUIRE(job.has_value());
+  CHECK(job->pictures.front().group == "trip");
+  CHECK(job->pictures.front().order == 2);
+  CHECK(write_job(*job).find(" group=\"trip\" order=\"2\"") != std::string::npos);
+  const auto twice =
+      parse_job(head + "<picture id=\"b\" width=\"8\" height=\"10\" order=\"2\"/></pictures></job>",
+                "order.xml", Need::pictures);
+  REQUIRE_FALSE(twice.has_value());
+  CHECK(twice.error().front().code == "job-repeated-order");
 }

@@ -4,6 +4,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/progress.h"
 #include "cli/verb.h"
 #include "engine/frames/stock_sizes.h"
 #include "engine/job/read.h"
@@ -52,7 +53,7 @@ int write_contact_sheet(const suggest::Suggestions& found, const Options& option
   }
   std::vector<ContactPicture> pictures;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    pictures.push_back({&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].criteria});
+    pictures.push_back({&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].ranked.criteria});
   }
   const auto bytes = render_contact_sheet(pictures, *format);
   if (!bytes) return answer.fail(bytes.error());
@@ -93,10 +94,20 @@ Result<suggest::Wishes> wishes_of(const Options& options, const Job& job) {
   return wishes;
 }
 
+Result<suggest::Suggestions> search(const Job& job, suggest::Wishes& wishes) {
+  suggest::Progress progress;
+  wishes.progress = &progress;
+  const ProgressLine line("arrangements", [&progress] {
+    const auto whole = static_cast<double>(progress.whole);
+    return whole > 0 ? static_cast<double>(progress.done) / whole : 0;
+  });
+  return suggest::suggest_collages(job, wishes);
+}
+
 std::string words_of(const suggest::Suggestions& found, const Scale& scale) {
   std::string out;
   for (std::size_t i = 0; i < found.best.size(); ++i) {
-    const suggest::Suggestion& suggestion = found.best[i];
+    const suggest::Ranked& suggestion = found.best[i].ranked;
     out += std::to_string(i + 1) + ": " + describe(suggestion.board.width, scale) + " x " +
            describe(suggestion.board.height, scale) + ", score " +
            std::to_string(std::lround(suggestion.score * 100)) + "\n";
@@ -109,9 +120,9 @@ int suggest_jobs(const Options& options) {
   const Answer& answer = options.answer;
   const Result<Job> job = read_job(options.job, Need::pictures);
   if (!job) return answer.fail(job.error());
-  const auto wishes = wishes_of(options, *job);
+  auto wishes = wishes_of(options, *job);
   if (!wishes) return answer.fail(wishes.error());
-  const auto found = suggest::suggest_collages(*job, *wishes);
+  const auto found = search(*job, *wishes);
   if (!found) return answer.fail(found.error());
   if (!options.jobs.empty()) {
     if (const int status = write_jobs(*found, options); status != success) return status;

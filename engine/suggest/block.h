@@ -19,6 +19,8 @@ namespace mullion::suggest {
 struct Item {
   Length width, height;
   bool may_turn = false;
+  int group = -1;  // items of one group stay together; -1: none
+  int order = 0;   // items with an order keep their sequence; 0: anywhere
 };
 
 struct Block {

@@ -14,18 +14,18 @@ double area_of(const Rect& r) {
   return number(r.width()) * number(r.height());
 }
 
-double area_share(const std::vector<Rect>& rects, const Board& board) {
-  double sum = 0;
-  for (const Rect& rect : rects) sum += area_of(rect);
-  return sum / (number(board.width) * number(board.height));
-}
-
-double border_likeness(const Block& block, const Board& board) {
-  const double across = number(board.width - block.width),
-               down = number(board.height - block.height);
+double border_likeness(Length width, Length height, const Board& board) {
+  const double across = number(board.width - width), down = number(board.height - height);
   return std::max(across, down) <= 0
              ? 0
              : std::max(0.0, std::min(across, down)) / std::max(across, down);
+}
+
+double shape_of(const Board& board) {
+  constexpr double long_enough = 1.5, too_long = 3;
+  const double ratio =
+      number(std::max(board.width, board.height)) / number(std::min(board.width, board.height));
+  return std::clamp((too_long - ratio) / (too_long - long_enough), 0.0, 1.0);
 }
 
 double balance_of(const std::vector<Rect>& rects, const Block& block, const Board& board) {
@@ -58,17 +58,22 @@ double alignment_of(const std::vector<Rect>& rects) {
   return (most - distinct) / (most - 4);
 }
 
+double common_area(const Rect& a, const Rect& b) {
+  const double across = number(std::min(a.right, b.right) - std::max(a.left, b.left));
+  const double down = number(std::min(a.bottom, b.bottom) - std::max(a.top, b.top));
+  return std::max(0.0, across) * std::max(0.0, down);
+}
+
 double symmetry_of(const std::vector<Rect>& rects, const Board& board) {
-  int mirrored = 0;
-  for (const Rect& r : rects) {
-    const Rect image{board.width - r.right, r.top, board.width - r.left, r.bottom};
-    mirrored += std::any_of(rects.begin(), rects.end(), [&](const Rect& other) {
-      const auto near = [](Length a, Length b) { return std::abs((a - b).ticks()) <= 1; };
-      return near(other.left, image.left) && near(other.right, image.right) &&
-             other.top == image.top && other.bottom == image.bottom;
-    });
+  double all = 0, across = 0, down = 0;
+  for (const Rect& a : rects) {
+    all += area_of(a);
+    for (const Rect& b : rects) {
+      across += common_area(a, {board.width - b.right, b.top, board.width - b.left, b.bottom});
+      down += common_area(a, {b.left, board.height - b.bottom, b.right, board.height - b.top});
+    }
   }
-  return mirrored / static_cast<double>(rects.size());
+  return (3 * across + down) / (4 * all);
 }
 
 bool beside(const Rect& a, const Rect& b) {
@@ -109,7 +114,13 @@ double bar_likeness(const std::vector<Rect>& rects) {
 
 double score(const Criteria& c) {
   return weights.area * c.area + weights.borders * c.borders + weights.balance * c.balance +
-         weights.alignment * c.alignment + weights.symmetry * c.symmetry + weights.bars * c.bars;
+         weights.alignment * c.alignment + weights.symmetry * c.symmetry + weights.bars * c.bars +
+         weights.shape * c.shape;
+}
+
+double best_score(double openings, Length width, Length height, const Board& board) {
+  return score({openings / (to_inches(board.width) * to_inches(board.height)),
+                border_likeness(width, height, board), 1, 1, 1, 1, shape_of(board)});
 }
 
 std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, const Board& board) {
@@ -122,8 +133,15 @@ std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, co
 
 Criteria judge(const Block& block, Length gap, std::size_t items, const Board& board) {
   const std::vector<Rect> rects = on_board(block, gap, items, board);
-  return {area_share(rects, board), border_likeness(block, board), balance_of(rects, block, board),
-          alignment_of(rects),      symmetry_of(rects, board),     bar_likeness(rects)};
+  double openings = 0;
+  for (const Rect& rect : rects) openings += area_of(rect);
+  return {openings / (number(board.width) * number(board.height)),
+          border_likeness(block.width, block.height, board),
+          balance_of(rects, block, board),
+          alignment_of(rects),
+          symmetry_of(rects, board),
+          bar_likeness(rects),
+          shape_of(board)};
 }
 
 }  // namespace mullion::suggest

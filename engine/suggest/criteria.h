@@ -18,14 +18,20 @@ struct Criteria {
   double borders = 0;    // least border over the greatest
   double balance = 0;    // centre of mass of the openings near the optical centre of the board
   double alignment = 0;  // edges that lie in one line with others
-  double symmetry = 0;   // openings that have a mirror image left to right
+  double symmetry = 0;   // openings that cover their own mirror image: by 3/4 left to right, by 1/4
+                         // top to bottom
   double bars = 0;       // bars between neighbours all alike
+  double shape = 0;      // a board that hangs well: 1 up to 3:2, 0 from 3:1
 };
 
 // Weights of our own choosing; their sum is 1. The score is the weighted sum.
-inline constexpr Criteria weights{0.25, 0.2, 0.1, 0.2, 0.1, 0.15};
+inline constexpr Criteria weights{0.2, 0.1, 0.1, 0.2, 0.15, 0.15, 0.1};
 
 double score(const Criteria& criteria);
+
+// What a block of this size on the board scores at most, whatever is in it; the openings' area in
+// square inches.
+double best_score(double openings, Length width, Length height, const Board& board);
 
 // The openings' rectangles on the board, centred, by item.
 std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, const Board& board);

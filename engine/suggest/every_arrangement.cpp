@@ -3,6 +3,8 @@
 #include <array>
 #include <stdexcept>
 
+#include "engine/suggest/bonds.h"
+
 namespace mullion::suggest {
 namespace {
 
@@ -16,12 +18,14 @@ struct Node {
   int item = -1;
   const Node* first = nullptr;
   const Node* rest = nullptr;
+  Members members = 0;
   std::int64_t width = 0, height = 0;
 };
 
 class Enumerator {
  public:
-  Enumerator(const std::vector<Item>& items, Length gap) : items_(items), gap_(gap.ticks()) {
+  Enumerator(const std::vector<Item>& items, Length gap)
+      : items_(items), bonds_(items), gap_(gap.ticks()) {
     if (items.empty() || items.size() > most_items_for_every_arrangement) {
       throw std::invalid_argument("every arrangement is listed for 1 to 6 pictures");
     }
@@ -61,9 +65,9 @@ class Enumerator {
       if (subset != 1u << i) continue;
       const Item& item = items_[i];
       const std::int64_t w = item.width.ticks(), h = item.height.ticks();
-      out.push_back({Kind::picture, false, static_cast<int>(i), nullptr, nullptr, w, h});
+      out.push_back({Kind::picture, false, static_cast<int>(i), nullptr, nullptr, subset, w, h});
       if (item.may_turn && w != h) {
-        out.push_back({Kind::picture, true, static_cast<int>(i), nullptr, nullptr, h, w});
+        out.push_back({Kind::picture, true, static_cast<int>(i), nullptr, nullptr, subset, h, w});
       }
       return;
     }
@@ -78,14 +82,25 @@ class Enumerator {
       for (const Kind kind : {Kind::row, Kind::column}) {
         for (const Node& a : nodes_[first]) {
           if (a.kind == kind || !mine()) continue;
-          for (const Node& b : nodes_[rest]) visit(pair(kind, a, b));
+          for (const Node& b : nodes_[rest]) {
+            if (may_stand(kind, a, b)) visit(pair(kind, a, b));
+          }
         }
       }
     }
   }
 
+  bool may_stand(Kind kind, const Node& a, const Node& b) const {
+    if (!bonds_.any()) return true;
+    std::vector<Members> parts{a.members};
+    const Node* rest = &b;
+    for (; rest->kind == kind; rest = rest->rest) parts.push_back(rest->first->members);
+    parts.push_back(rest->members);
+    return bonds_.may_stand(parts);
+  }
+
   Node pair(Kind kind, const Node& a, const Node& b) const {
-    Node out{kind, false, -1, &a, &b, 0, 0};
+    Node out{kind, false, -1, &a, &b, a.members | b.members, 0, 0};
     if (kind == Kind::row) {
       out.width = a.width + gap_ + b.width;
       out.height = std::max(a.height, b.height);
@@ -97,6 +112,7 @@ class Enumerator {
   }
 
   const std::vector<Item>& items_;
+  Bonds bonds_;
   std::int64_t gap_;
   unsigned full_ = 0;
   std::array<std::vector<Node>, 1u << most_items_for_every_arrangement> nodes_;

@@ -13,8 +13,20 @@ double number(Length length) {
   return static_cast<double>(length.ticks());
 }
 
+struct Grown {
+  Block block;
+  Members members = 0;
+  std::string look;
+};
+
+Grown grown(Block block) {
+  const Members members = members_of(block);
+  std::string look = look_key(block);
+  return {std::move(block), members, std::move(look)};
+}
+
 struct State {
-  std::vector<Block> blocks;
+  std::vector<Grown> blocks;
   double waste = 0;  // area lost in the joints so far
 };
 
@@ -43,17 +55,30 @@ double misshape(const Block& a, const Block& b, Kind kind, Length gap, double sh
   return std::abs(std::log(ratio)) * number(whole.width) * number(whole.height);
 }
 
-std::vector<Step> steps_from(const std::vector<State>& states, Length gap, const Taste& taste) {
+// The steps that join blocks i < j: as they come, or the other way round where only that is
+// allowed.
+void add_steps(std::vector<Step>& steps, const State& state, std::size_t index, std::size_t i,
+               std::size_t j, Length gap, double shape) {
+  const Block &a = state.blocks[i].block, &b = state.blocks[j].block;
+  for (const Kind kind : {Kind::row, Kind::column}) {
+    double cost = state.waste + waste_of(a, b, kind, gap);
+    if (state.blocks.size() <= 3) cost += misshape(a, b, kind, gap, shape);
+    steps.push_back({index, i, j, kind, cost});
+  }
+}
+
+std::vector<Step> steps_from(const std::vector<State>& states, const Bonds& bonds, Length gap,
+                             const Taste& taste) {
   std::vector<Step> steps;
   for (std::size_t s = 0; s < states.size(); ++s) {
-    const std::vector<Block>& blocks = states[s].blocks;
+    const std::vector<Grown>& blocks = states[s].blocks;
     for (std::size_t i = 0; i < blocks.size(); ++i) {
       const std::size_t last = taste.keep_order ? std::min(i + 2, blocks.size()) : blocks.size();
       for (std::size_t j = i + 1; j < last; ++j) {
-        for (const Kind kind : {Kind::row, Kind::column}) {
-          double cost = states[s].waste + waste_of(blocks[i], blocks[j], kind, gap);
-          if (blocks.size() <= 3) cost += misshape(blocks[i], blocks[j], kind, gap, taste.shape);
-          steps.push_back({s, i, j, kind, cost});
+        if (bonds.may_join(blocks[i].members, blocks[j].members)) {
+          add_steps(steps, states[s], s, i, j, gap, taste.shape);
+        } else if (bonds.may_join(blocks[j].members, blocks[i].members)) {
+          add_steps(steps, states[s], s, j, i, gap, taste.shape);
         }
       }
     }
@@ -63,7 +88,7 @@ std::vector<Step> steps_from(const std::vector<State>& states, Length gap, const
 
 std::string state_key(const State& state) {
   std::vector<std::string> keys;
-  for (const Block& block : state.blocks) keys.push_back(look_key(block));
+  for (const Grown& grown : state.blocks) keys.push_back(grown.look);
   std::sort(keys.begin(), keys.end());
   std::string out;
   for (const std::string& key : keys) out += key + ";";
@@ -72,38 +97,46 @@ std::string state_key(const State& state) {
 
 State taken(const State& state, const Step& step, Length gap) {
   State out;
-  const Block& a = state.blocks[step.first];
-  const Block& b = state.blocks[step.second];
-  out.waste = state.waste + waste_of(a, b, step.kind, gap);
+  const Grown &a = state.blocks[step.first], &b = state.blocks[step.second];
+  out.waste = state.waste + waste_of(a.block, b.block, step.kind, gap);
+  const std::size_t place = std::min(step.first, step.second);
   for (std::size_t i = 0; i < state.blocks.size(); ++i) {
-    if (i == step.first) out.blocks.push_back(joined(step.kind, a, b, gap));
+    if (i == place) out.blocks.push_back(grown(joined(step.kind, a.block, b.block, gap)));
     if (i != step.first && i != step.second) out.blocks.push_back(state.blocks[i]);
   }
   return out;
 }
 
-bool turns_well(const Item& item, const std::vector<Item>& items) {
-  // An item that may turn stands as most of the others do.
+bool turns(const Item& item, const std::vector<Item>& items, Standing standing) {
+  if (!item.may_turn || item.width == item.height) return false;
+  const bool is_upright = item.width < item.height;
+  if (standing != Standing::as_most_do) return is_upright != (standing == Standing::upright);
   int upright = 0, lying = 0;
   for (const Item& other : items) {
     if (other.may_turn || other.width == other.height) continue;
     ++(other.width < other.height ? upright : lying);
   }
-  const bool is_upright = item.width < item.height;
-  return item.may_turn && upright != lying && (upright > lying) != is_upright;
+  return upright != lying && (upright > lying) != is_upright;
 }
 
 }  // namespace
 
-std::vector<Block> grow_arrangements(const std::vector<Item>& items, Length gap,
-                                     const Taste& taste) {
-  State start;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    start.blocks.push_back(picture_block(items, static_cast<int>(i), turns_well(items[i], items)));
+std::vector<Block> standing_blocks(const std::vector<Item>& items, Standing standing) {
+  std::vector<Block> out;
+  for (const int item : Bonds(items).sequence()) {
+    out.push_back(
+        picture_block(items, item, turns(items[static_cast<std::size_t>(item)], items, standing)));
   }
+  return out;
+}
+
+std::vector<Block> grow_arrangements(const std::vector<Block>& pictures, const Bonds& bonds,
+                                     Length gap, const Taste& taste) {
+  State start;
+  for (const Block& picture : pictures) start.blocks.push_back(grown(picture));
   std::vector<State> states{start};
-  for (std::size_t left = items.size(); left > 1; --left) {
-    std::vector<Step> steps = steps_from(states, gap, taste);
+  for (std::size_t left = pictures.size(); left > 1; --left) {
+    std::vector<Step> steps = steps_from(states, bonds, gap, taste);
     std::stable_sort(steps.begin(), steps.end(),
                      [](const Step& a, const Step& b) { return a.cost < b.cost; });
     std::vector<State> next;
@@ -116,27 +149,26 @@ std::vector<Block> grow_arrangements(const std::vector<Item>& items, Length gap,
     states = std::move(next);
   }
   std::vector<Block> out;
-  for (State& state : states) out.push_back(std::move(state.blocks.front()));
+  for (State& state : states) out.push_back(std::move(state.blocks.front().block));
   return out;
 }
 
-Block in_lines(const std::vector<Item>& items, Length gap, Kind across, int lines) {
+Block in_lines(const std::vector<Block>& blocks, Length gap, Kind across, int lines) {
   const Kind along = across == Kind::row ? Kind::column : Kind::row;
   double total = 0;
-  const auto length = [&](const Item& item) {
-    return number(along == Kind::row ? item.width : item.height);
+  const auto length = [&](const Block& block) {
+    return number(along == Kind::row ? block.width : block.height);
   };
-  for (const Item& item : items) total += length(item);
+  for (const Block& block : blocks) total += length(block);
   std::vector<Block> made;
   double placed = 0;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    const Block picture = picture_block(items, static_cast<int>(i), false);
-    const auto line = static_cast<std::size_t>((placed + length(items[i]) / 2) / total * lines);
-    placed += length(items[i]);
+  for (const Block& block : blocks) {
+    const auto line = static_cast<std::size_t>((placed + length(block) / 2) / total * lines);
+    placed += length(block);
     if (line < made.size()) {
-      made[line] = joined(along, made[line], picture, gap);
+      made[line] = joined(along, made[line], block, gap);
     } else {
-      made.push_back(picture);
+      made.push_back(block);
     }
   }
   Block out = made.front();

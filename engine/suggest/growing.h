@@ -5,11 +5,16 @@
 
 #include <vector>
 
-#include "engine/suggest/block.h"
+#include "engine/suggest/bonds.h"
 
 namespace mullion::suggest {
 
 inline constexpr std::size_t most_items = 24;
+
+// How items that may turn stand; the others stand as they are.
+enum class Standing { as_most_do, upright, lying };
+
+std::vector<Block> standing_blocks(const std::vector<Item>& items, Standing standing);
 
 struct Taste {
   double shape = 1;         // wished width over height of the whole
@@ -17,10 +22,12 @@ struct Taste {
   bool keep_order = false;  // only neighbours in the list are joined
 };
 
-std::vector<Block> grow_arrangements(const std::vector<Item>& items, Length gap,
-                                     const Taste& taste);
+// Pictures are given in the sequence of the bonds.
+std::vector<Block> grow_arrangements(const std::vector<Block>& pictures, const Bonds& bonds,
+                                     Length gap, const Taste& taste);
 
-// The items in the order of the list, broken into `lines` rows (or columns) of nearly equal length.
-Block in_lines(const std::vector<Item>& items, Length gap, Block::Kind across, int lines);
+// The blocks as they come, broken into `lines` rows of a column (or columns of a row) of nearly
+// equal length.
+Block in_lines(const std::vector<Block>& blocks, Length gap, Block::Kind across, int lines);
 
 }  // namespace mullion::suggest

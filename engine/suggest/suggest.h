@@ -1,31 +1,29 @@
 #pragma once
 
 // Suggests collages: given pictures alone, and a frame, a list of stock sizes or nothing, finds
-// arrangements with equal gaps and balanced borders and gives the best that look different.
+// arrangements with equal gaps and balanced borders and gives the best that are different.
 //
-// Up to six pictures every slicing arrangement is looked at; up to 24 a beam search with several
-// tastes is used. The result does not depend on the number of threads.
+// Up to six pictures every slicing arrangement is looked at (every_arrangement.h). Up to 24 those
+// are that a beam search with several tastes finds (growing.h), lines of nearly equal length, and
+// symmetric patterns (patterns.h). Pictures of a group stay together and those with an order keep
+// their sequence (bonds.h). What is good is in criteria.h, what is different in difference.h. The
+// result does not depend on the number of threads.
 
-#include <string>
-#include <vector>
-
-#include "engine/suggest/criteria.h"
+#include "engine/suggest/search.h"
 
 namespace mullion::suggest {
 
 struct Wishes {
   std::size_t count = 6;
-  Length gap = inches(1);
-  Length border = inches(2);  // the least one
-  std::vector<Board> stock;   // sizes to choose from, either way round; empty: any size
-  int threads = 2;
+  Length gap = inches(1);        // at least the job's least bar
+  Length border = inches(2);     // the least one
+  std::vector<Board> stock;      // sizes to choose from, either way round; empty: any size
+  int threads = 2;               // 1 to 8
+  Progress* progress = nullptr;  // is kept up to date where there is one
 };
 
 struct Suggestion {
-  Block block;
-  Board board;
-  Criteria criteria;
-  double score = 0;
+  Ranked ranked;
   Job job;  // the whole job, arranged
 };
 
@@ -35,8 +33,9 @@ struct Suggestions {
   bool every_one = false;
 };
 
-// The job's outer size or frame, where it has one, is the board; its arrangement is not looked at.
-// Problems: no pictures, more than 24, or nothing that fits.
+// The job's outer size or frame, where it has one, is the board; its arrangement and rules are not
+// looked at, and of its borders only how the bottom is weighted.
+// Problems: no pictures, more than 24, a group that the sequence tears apart, or nothing that fits.
 Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes);
 
 }  // namespace mullion::suggest

@@ -3,6 +3,7 @@
 
 #include "cli/answer.h"
 #include "cli/verb.h"
+#include "engine/cutting/plan/check_cutter.h"
 #include "engine/job/source_text.h"
 
 namespace mullion::cli {
@@ -38,11 +39,22 @@ std::string summary(const Loaded& loaded) {
   return out;
 }
 
-int check(const std::string& path, const Answer& answer) {
-  const Result<Loaded> loaded = load(path);
+struct Options {
+  std::string job, cutter;
+  Answer answer{"check"};
+};
+
+int check(const Options& options) {
+  const Answer& answer = options.answer;
+  const Result<Loaded> loaded = load(options.job);
   if (!loaded) return answer.fail(loaded.error());
+  const Result<CutterProfile> cutter = cutter_for(options.cutter, loaded->job.scale.unit);
+  if (!cutter) return answer.fail(cutter.error());
   Problems problems = loaded->layout.notes;
   for (Problem& found : check_mat(loaded->job, loaded->layout, loaded->mat)) {
+    problems.push_back(std::move(found));
+  }
+  for (Problem& found : check_on_cutter(loaded->job, loaded->layout, loaded->mat, *cutter)) {
     problems.push_back(std::move(found));
   }
   const int status = status_of(problems);
@@ -60,12 +72,13 @@ int check(const std::string& path, const Answer& answer) {
 void add_check(CLI::App& app, Action& action) {
   CLI::App* verb = app.add_subcommand(
       "check", "Read a job, lay it out, and say what is wrong or unwise about it");
-  auto path = std::make_shared<std::string>();
-  auto answer = std::make_shared<Answer>("check");
-  verb->add_option("JOB", *path, "The job file")->required();
-  answer->add_option(*verb);
-  verb->callback(
-      [&action, path, answer] { action = [path, answer] { return check(*path, *answer); }; });
+  auto options = std::make_shared<Options>();
+  verb->add_option("JOB", options->job, "The job file")->required();
+  verb->add_option("--cutter", options->cutter,
+                   "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
+                   "given");
+  options->answer.add_option(*verb);
+  verb->callback([&action, options] { action = [options] { return check(*options); }; });
 }
 
 }  // namespace mullion::cli

@@ -53,6 +53,7 @@ int main(int argc, char** argv) try {
   Action action;
   add_new(app, action);
   add_check(app, action);
+  add_explain(app, action);
   add_sheets(app, action);
   add_template(app, action);
   add_printer(app, action);

@@ -24,6 +24,7 @@ using Action = std::function<int()>;
 
 void add_new(CLI::App& app, Action& action);
 void add_check(CLI::App& app, Action& action);
+void add_explain(CLI::App& app, Action& action);
 void add_sheets(CLI::App& app, Action& action);
 void add_template(CLI::App& app, Action& action);
 void add_printer(CLI::App& app, Action& action);

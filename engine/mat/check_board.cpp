@@ -126,6 +126,10 @@ void check_board(Findings& f) {
           f.job.outer_place.line > 0 ? f.job.outer_place : borders_place(f));
   }
   for (const MatLayer& layer : f.mat.layers) check_layer(f, layer);
+  const MatLayer& top = f.mat.layers.front();
+  if (top.board.only.empty()) return;
+  f.add("check-top-only", f.name(top) + " lists openings; every opening is cut in the top layer",
+        top.board.place);
 }
 
 }  // namespace mullion

@@ -64,9 +64,21 @@ void check_neighbours(Findings& f, const MatPicture& a, const MatPicture& b) {
         b.picture.place);
 }
 
+void check_unused(Findings& f) {
+  for (const Picture& picture : f.job.pictures) {
+    const bool is_shown =
+        std::any_of(f.mat.pictures.begin(), f.mat.pictures.end(),
+                    [&](const MatPicture& placed) { return placed.picture.id == picture.id; });
+    if (is_shown) continue;
+    f.add("check-picture-unused", "picture \"" + picture.id + "\" is in no opening",
+          picture.place);
+  }
+}
+
 }  // namespace
 
 void check_pictures(Findings& f) {
+  check_unused(f);
   const auto& pictures = f.mat.pictures;
   for (std::size_t i = 0; i < pictures.size(); ++i) {
     if (pictures[i].picture.float_gap) {

@@ -2,105 +2,136 @@
 
 namespace mullion {
 
-const std::vector<CheckInfo>& check_table() {
+const std::vector<Explanation>& check_table() {
   using enum Severity;
-  static const std::vector<CheckInfo> table{
+  static const std::vector<Explanation> table{
       {"check-beyond-board", error, "an opening lies beyond the board",
-       "Every window has to lie inside the blank. Make the outer size larger, or the borders, gaps "
-       "or openings smaller."},
+       "Every window has to lie inside the blank.",
+       "Make the outer size larger, or the borders, gaps or openings smaller."},
       {"check-border-bevel", error, "a bevel runs off the board",
-       "The bevel makes a window wider on the face by its run on every side. A border, or the "
-       "strip beside the window of an under-mat, has to be wider than that."},
-      {"check-overlapping", error, "two openings overlap",
-       "Two windows that overlap become one. Give the gap between them a size, or fixed places "
-       "that keep them apart."},
+       "The bevel makes a window wider on the face by its run on every side, so nothing would be "
+       "left of the face there.",
+       "Make the border, or the strip beside the window of an under-mat, wider than the run."},
+      {"check-overlapping", error, "two openings overlap", "Two windows that overlap become one.",
+       "Give the gap between them a size, or fixed places that keep them apart."},
       {"check-bevels-meet", error, "nothing is left of a bar between two bevels",
-       "On the face a bar is narrower than on the back by the run of both bevels. Make the gap "
-       "wider."},
+       "On the face a bar is narrower than on the back by the run of both bevels.",
+       "Make the gap wider."},
       {"check-layer-order", error, "a window is larger than the one above it",
-       "An under-mat shows only where its window is smaller than the one above. Look at the "
-       "reveals of the layer and of the opening."},
+       "An under-mat shows only where its window is smaller than the one above.",
+       "Look at the reveals of the layer and of the opening."},
       {"check-not-held", error, "the mat does not cover the picture's edge",
        "The picture is held by the innermost back edge. Where that edge lies outside the picture, "
-       "it falls through or its edge shows. Make the opening smaller than the picture, or float "
-       "it. In a window that joins several openings, those of unequal height have no under-mat to "
-       "hold them on every side."},
+       "it falls through or its edge shows.",
+       "Make the stated opening smaller than the picture, or float the picture. In a window that "
+       "joins several openings, those of unequal height have no under-mat to hold them on every "
+       "side: give them one height, or windows of their own."},
       {"check-behind-lip", error, "the frame's lip hides an opening's edge",
        "The rabbet's lip covers the outermost part of the mat. A border no wider than the lip "
-       "leaves the opening's edge behind the moulding. Choose a wider border or a narrower lip."},
+       "leaves the opening's edge behind the moulding.",
+       "Choose a wider border or a narrower lip."},
       {"check-groove-bevel", error, "a groove runs into a bevel",
        "A groove needs face on both sides of it. Its distance is counted from the opening's back "
-       "edge, so it has to be more than the bevel's run and half the groove's width; and it must "
-       "stay clear of the other openings."},
+       "edge.",
+       "Make the distance more than the bevel's run and half the groove's width together, and keep "
+       "it clear of the other openings."},
       {"check-groove-beyond", error, "a groove runs off the board",
+       "A groove that meets the board's edge shows there as a notch.",
        "Make the border wider or the groove's distance smaller."},
+      {"check-picture-unused", warning, "a picture is in no opening",
+       "A picture that is listed but shown nowhere is most often one that was forgotten, and the "
+       "customer counts them.",
+       "Add an opening for it, or take it out of the list of pictures."},
       {"check-picture-beyond", warning, "a picture reaches beyond the board",
        "What the mat hides of the picture is wider than the border. It would have to be trimmed "
-       "or folded, and an original is neither. Choose a wider border."},
+       "or folded, and an original is neither.",
+       "Choose a wider border."},
       {"check-pictures-overlap", warning, "two pictures overlap behind a bar",
        "Each picture reaches under the bar by its overlap. Where the bar is narrower than both "
-       "overlaps, one picture lies on the other. Make the gap wider or the overlaps smaller; a "
-       "valuable picture is never trimmed to fit."},
+       "overlaps, one picture lies on the other.",
+       "Make the gap wider or the overlaps smaller; a valuable picture is never trimmed to fit."},
       {"check-overlap-less", warning, "the mat covers a picture by less than was asked for",
        "The stated size of the opening leaves less overlap than the picture's own statement, or "
-       "than 1/8 in (common practice, no source) where it makes none."},
+       "than 1/8 in (common practice, no source) where it makes none.",
+       "State a smaller opening, or the overlap that you mean."},
       {"check-overlap-small", warning, "the mat covers a picture by little",
        "Less than 1/16 in of overlap leaves no room for a picture that is not quite square or "
-       "that moves with the weather. Common practice, no source: 1/8 in."},
+       "that moves with the weather.",
+       "Cover it by more: 1/8 in is common practice, no source."},
       {"check-float-small", warning, "a floated picture has little board around it",
        "Less than 1/8 in of board around a floated edge reads as a crooked overlap. Our own "
-       "figure; make the float's gap wider."},
+       "figure.",
+       "Make the float's board, or the stated opening, wider."},
       {"check-overcuts-meet", warning, "over-cuts nearly meet in a narrow bar",
        "The blade runs past each corner by about one board thickness (common practice, no "
        "source). Where less than one thickness is left between two over-cuts, the bar may tear "
-       "and the cuts show. Make the gap wider, or cut short and free the corners by hand."},
+       "and the cuts show.",
+       "Make the gap wider, or cut short and free the corners by hand."},
       {"check-bar-thin", warning, "a bar between openings is thin for its board",
        "A bar narrower than six thicknesses of its board bends or breaks while the second opening "
-       "is cut. Our own figure. Make the gap wider or choose a thicker board; leave the first "
-       "fallout in place while the second opening is cut."},
+       "is cut. Our own figure.",
+       "Make the gap wider or choose a thicker board; leave the first fallout in place while the "
+       "second opening is cut."},
       {"check-border-stack", warning, "a border is narrower than the layers below it show",
        "The under-mats' strips are then wider than the border that frames them, and their blanks "
-       "have little to be taped by. Make the border wider or the reveals narrower."},
+       "have little to be taped by.",
+       "Make the border wider or the reveals narrower."},
       {"check-under-lip", warning, "the frame's lip hides much of a border",
-       "A border of which more than half lies under the moulding looks like a mistake. Choose a "
-       "wider border or a narrower lip."},
+       "A border of which more than half lies under the moulding looks like a mistake.",
+       "Choose a wider border or a narrower lip."},
       {"check-reveal-hidden", warning, "an under-mat's face is not seen",
        "The reveal is no more than the bevel's run, so of this layer only the bevel shows, or "
-       "less. Where a job reads reveals from line to line, the run has to be added to what is to "
-       "be seen."},
+       "less.",
+       "Make the reveal wider. Where a job reads reveals from line to line, add the run to what is "
+       "to be seen."},
       {"check-grooves-cross", warning, "two grooves cross or touch",
-       "Crossing grooves chip at the crossing. Give them distances of their own."},
+       "Crossing grooves chip at the crossing.", "Give them distances of their own."},
       {"check-bottom-light", warning, "the bottom border is smaller than the top one",
-       "A picture that sits low seems to slip out of its frame. Weight the bottom instead, unless "
-       "it is meant."},
+       "A picture that sits low seems to slip out of its frame.",
+       "Weight the bottom instead, unless it is meant."},
       {"check-board-large", warning, "the board is larger than any usual sheet",
        "Sheets are 32 x 40 in as a standard and 40 x 60 in as oversize (common practice and "
-       "suppliers' statements). A larger board has to be ordered."},
+       "suppliers' statements).",
+       "Order a larger board before you promise a day, or make the mat smaller."},
+      {"check-cutter-wide", warning, "the board is too wide for the cutter",
+       "Each cut needs the board across the rail, its far side under or beside the cutter. A board "
+       "that is wider than that does not lie flat, and the cut wanders.",
+       "Name another cutter with --cutter, cut this mat by hand along a straight-edge, or make it "
+       "smaller."},
+      {"check-cutter-long", warning, "a cut is longer than the cutter's rail",
+       "The head runs off the rail before the corner is reached, over-cut included. A cut that is "
+       "begun again in the middle shows.",
+       "Name another cutter with --cutter, or make the opening smaller."},
+      {"check-top-only", note, "the top layer lists its openings",
+       "Every opening is cut in the top layer, so the list changes nothing; a list that leaves one "
+       "out is refused.",
+       "Take `only` off the top layer; put it on the layers below that are to skip an opening."},
       {"check-much-hidden", note, "the mat hides much of a picture",
-       "The stated opening hides more than 1/2 in of the picture on a side. Make sure that a "
-       "signature, a date or a margin with writing is not among it."},
+       "The stated opening hides more than 1/2 in of the picture on a side.",
+       "Make sure that a signature, a date or a margin with writing is not among it."},
       {"check-reveal-narrow", note, "a reveal is narrow",
-       "A strip below 1/8 in shows every unevenness between two sides. Our own figure; common "
-       "practice is 1/4 in."},
+       "A strip below 1/8 in shows every unevenness between two sides. Our own figure.",
+       "Make it wider where the cutter is not dead true; common practice is 1/4 in."},
       {"check-off-rule", note, "a layer's lines lie between the steps of the rule",
        "The lines of an under-mat are those of the mat above, moved by the reveal and by the "
-       "bevel's run; a thickness that is no whole step of the rule moves them off it. The "
-       "template shows them where they are. To set them by the rule, state a reveal that makes up "
-       "for it."},
+       "bevel's run; a thickness that is no whole step of the rule moves them off it.",
+       "Mark them from the template, which shows them where they are. To set them by the rule, "
+       "state a reveal that makes up for it."},
       {"check-borders-least", note, "a border is below the least one of a course sheet",
        "E. Stapel, \"Matting and presentation\": at least 2 in on boards to 11 x 14 in, at least 3 "
-       "in on larger ones. Narrower borders are a matter of taste and of price."},
+       "in on larger ones.",
+       "Show the customer both; narrower borders are a matter of taste and of price."},
       {"check-core-alike", note, "a bevel hardly shows against its board",
-       "The core has nearly the colour of the face. Choose a board with another core where the "
-       "bevel is to be seen as a line."},
+       "The core has nearly the colour of the face.",
+       "Choose a board with another core where the bevel is to be seen as a line."},
       {"check-board-thick", note, "a board is thicker than 8-ply",
-       "The blade has to reach through at the bevel's slant. Set its depth on scrap of the same "
-       "board, and keep to what the cutter's maker allows."},
+       "The blade has to reach through at the bevel's slant.",
+       "Set its depth on scrap of the same board, and keep to what the cutter's maker allows."},
       {"layout-moved", note, "a size was moved to a step of the rule",
        "Sizes that do not divide into whole steps of the job's increment are moved by the least "
        "amount that lets every part be read off the rule and the sums close; the remainder goes to "
-       "the bottom border first, then to the outer borders. State a finer increment to move "
-       "less."},
+       "the bottom border first, then to the outer borders.",
+       "State a finer increment to move less, or sizes that divide."},
   };
   return table;
 }

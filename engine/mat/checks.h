@@ -1,23 +1,16 @@
 #pragma once
 
-// What a master would look at before the first cut. Each check has a code, a severity and a
-// reason; `check_table` lists them all.
+// What a master would look at before the first cut. Each check has a code, a severity, a reason
+// and an advice; `check_table` lists them all, with those of engine/cutting/plan/check_cutter.h.
 
-#include <string_view>
 #include <vector>
 
 #include "engine/mat/mat.h"
+#include "engine/problem/explanation.h"
 
 namespace mullion {
 
-struct CheckInfo {
-  std::string_view code;
-  Severity severity;
-  std::string_view summary;  // one line
-  std::string_view reason;   // why it matters and what to do
-};
-
-const std::vector<CheckInfo>& check_table();
+const std::vector<Explanation>& check_table();
 
 // The findings, in the order of the table and then of the openings. A size that the layout moved
 // ("layout-moved") is in Layout::notes and is not repeated here.

@@ -16,7 +16,7 @@ Findings::Findings(const Job& j, const Layout& l, const Mat& m) : job(j), layout
 void Findings::add(std::string_view code, std::string message, Place place) {
   const auto& table = check_table();
   const auto info = std::find_if(table.begin(), table.end(),
-                                 [&](const CheckInfo& entry) { return entry.code == code; });
+                                 [&](const Explanation& entry) { return entry.code == code; });
   if (info == table.end()) throw std::logic_error("no check is called " + std::string(code));
   found_[static_cast<std::size_t>(info - table.begin())].push_back(
       {info->severity, std::string(code), std::move(message), place, job.file});

@@ -55,11 +55,12 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
   out["every_one"] = found.every_one;
   out["suggestions"] = Json::array();
   for (const suggest::Suggestion& suggestion : found.best) {
-    const suggest::Criteria& criteria = suggestion.criteria;
+    const suggest::Ranked& ranked = suggestion.ranked;
+    const suggest::Criteria& criteria = ranked.criteria;
     out["suggestions"].push_back({{"number", out["suggestions"].size() + 1},
-                                  {"width", of(suggestion.board.width, unit)},
-                                  {"height", of(suggestion.board.height, unit)},
-                                  {"score", suggestion.score},
+                                  {"width", of(ranked.board.width, unit)},
+                                  {"height", of(ranked.board.height, unit)},
+                                  {"score", ranked.score},
                                   {"criteria",
                                    {{"area", criteria.area},
                                     {"borders", criteria.borders},

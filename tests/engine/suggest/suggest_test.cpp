@@ -6,6 +6,7 @@
 
 #include "engine/job/read.h"
 #include "engine/job/write.h"
+#include "engine/suggest/difference.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"
 
@@ -110,15 +111,15 @@ TEST_CASE("suggestions do not depend on the number of threads") {
   }
 }
 
-TEST_CASE("suggestions look different: none is another's mirror image") {
+TEST_CASE("suggestions are different: none has the plan of another") {
   const auto found = suggest_collages(pictures(6), {}).value();
   std::set<std::string> looks;
-  for (const Suggestion& suggestion : found.best) looks.insert(look_key(suggestion.block));
+  for (const Suggestion& suggestion : found.best) looks.insert(plan_key(suggestion.ranked.block));
   CHECK(looks.size() == found.best.size());
   CHECK(found.best.size() == 6);
   CHECK(found.every_one);
   for (std::size_t i = 1; i < found.best.size(); ++i) {
-    CHECK(found.best[i - 1].score >= found.best[i].score);
+    CHECK(found.best[i - 1].ranked.score >= found.best[i].ranked.score);
   }
 }
 
@@ -137,14 +138,14 @@ TEST_CASE("no arrangement of six pictures scores better than the best suggestion
         const Board board{block.width + wishes.border * 2, block.height + wishes.border * 2};
         best = std::max(best, score(judge(block, wishes.gap, items.size(), board)));
       });
-  CHECK(found.best.front().score == Approx(best).epsilon(1e-12));
+  CHECK(found.best.front().ranked.score == Approx(best).epsilon(1e-12));
 }
 
 TEST_CASE("a frame that is given is the board, and what does not fit is said") {
   const auto fits = suggest_collages(
       pictures(4, "<frame rabbet-width=\"24 1/8\" rabbet-height=\"20 1/8\"/>"), {});
   REQUIRE(fits.has_value());
-  CHECK(fits->best.front().board.width == inches(24));
+  CHECK(fits->best.front().ranked.board.width == inches(24));
   CHECK(lay_out(fits->best.front().job).value().height == inches(20));
   const auto tight = suggest_collages(pictures(4, "<outer width=\"9\" height=\"9\"/>"), {});
   REQUIRE_FALSE(tight.has_value());
@@ -157,7 +158,7 @@ TEST_CASE("a board is taken from the stock sizes, either way round") {
   wishes.stock = {{inches(20), inches(28)}, {inches(40), inches(60)}};
   const auto found = suggest_collages(pictures(5), wishes).value();
   for (const Suggestion& s : found.best) {
-    const Length shorter = std::min(s.board.width, s.board.height);
+    const Length shorter = std::min(s.ranked.board.width, s.ranked.board.height);
     CHECK((shorter == inches(20) || shorter == inches(40)));
   }
 }

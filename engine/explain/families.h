@@ -1,0 +1,20 @@
+#pragma once
+
+// The explanations by family, each in a file of its own.
+
+#include <vector>
+
+#include "engine/problem/explanation.h"
+
+namespace mullion::explain {
+
+std::vector<Explanation> file_codes();     // files, options
+std::vector<Explanation> job_codes();      // the form of a job file, and of other XML files
+std::vector<Explanation> picture_codes();  // what a job says of its pictures and openings
+std::vector<Explanation> mat_codes();      // layout and mat
+std::vector<Explanation> suggest_codes();  // suggestions, frames
+std::vector<Explanation> cutting_codes();  // cutters and cutting plans
+std::vector<Explanation> sheet_codes();    // stock, sheets, prices
+std::vector<Explanation> output_codes();   // template, printer, proof
+
+}  // namespace mullion::explain

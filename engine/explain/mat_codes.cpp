@@ -1,0 +1,41 @@
+#include "engine/explain/families.h"
+
+namespace mullion::explain {
+
+std::vector<Explanation> mat_codes() {
+  using enum Severity;
+  return {
+      {"layout-conflict", error, "what the job asks for cannot be had together",
+       "The message lists the statements that do not fit, no more than it takes, with their sum; "
+       "the others may stay.",
+       "Change one of those listed. Where the message proposes a number, that number fits."},
+      {"mat-no-window", error, "the reveals leave no window",
+       "Each under-mat takes its reveal and its bevel's run off the opening on both sides.",
+       "Make the reveals smaller, or give the opening fewer layers."},
+      {"mat-shape", error, "an opening's shape cannot be made at its size",
+       "The opening is smaller than its corners, arch or outline need, or its parallel line at the "
+       "bevel's run crosses itself.",
+       "Make the opening larger, or the corners smaller."},
+      {"mat-outline-file", error, "an outline's file cannot be used",
+       "A free outline is one closed path of lines and curves in an SVG file.",
+       "Look at the place that the message names; text has to be turned into paths before."},
+      {"mat-uneven-reveal", error, "a shape with curves or slants has reveals that differ",
+       "Only straight level sides can be moved by different amounts; a curve would change its "
+       "form.",
+       "State one reveal for all sides of that opening."},
+      {"mat-top-skips", error, "the top layer leaves an opening out",
+       "What is not cut in the top mat is not seen at all.",
+       "Take `only` off the top layer."},
+      {"mat-part-of-window", error, "a layer is cut for some of the openings in a shared window",
+       "They are seen through one window above, so the layer's edge would end in mid-air.",
+       "Name all of them in `only`, or none."},
+      {"mat-joined-shape", error, "an opening above a joined window is no rectangle",
+       "The window that joins a group is a rectangle, and its reveal follows the edges above it.",
+       "Make the group's openings rectangles, or give them windows of their own."},
+      {"mat-groove-in-window", error, "a groove is around an opening with no board around it",
+       "Where a group has one window in the top mat there is no bar to cut a groove in.",
+       "Put the groove around the group."},
+  };
+}
+
+}  // namespace mullion::explain

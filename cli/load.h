@@ -23,7 +23,6 @@ struct Loaded {
 
 Result<Loaded> load(const std::string& path);
 
-
 // Writes beside `path` and renames; `-` is standard output. Returns the exit status.
 int write_output(const std::string& path, std::string_view bytes);
 

@@ -1,6 +1,8 @@
 #include "engine/suggest/suggest.h"
 
+#include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <memory>
 
 #include "cli/answer.h"
@@ -53,14 +55,34 @@ int write_contact_sheet(const suggest::Suggestions& found, const Options& option
   }
   std::vector<ContactPicture> pictures;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    pictures.push_back({&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].ranked.criteria});
+    pictures.push_back(
+        {&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].ranked.criteria});
   }
   const auto bytes = render_contact_sheet(pictures, *format);
   if (!bytes) return answer.fail(bytes.error());
   return answer.save(path, *bytes);
 }
 
+// Job files name their images from their own folder.
+void warn_of_images(const Job& job, const std::string& prefix) {
+  namespace fs = std::filesystem;
+  const bool has_images = std::any_of(job.pictures.begin(), job.pictures.end(),
+                                      [](const Picture& p) { return !p.image.empty(); });
+  const auto folder = [](const std::string& file) {
+    std::error_code ignored;
+    return fs::weakly_canonical(fs::absolute(file).parent_path(), ignored);
+  };
+  if (!has_images || folder(prefix) == folder(job.file)) return;
+  report({{Severity::warning,
+           "suggest-elsewhere",
+           "the jobs are written to another folder than that of " + job.file +
+               "; their images are not there",
+           {},
+           {}}});
+}
+
 int write_jobs(const suggest::Suggestions& found, const Options& options) {
+  warn_of_images(found.best.front().job, options.jobs);
   for (std::size_t i = 0; i < found.best.size(); ++i) {
     const std::string path = options.jobs + "-" + std::to_string(i + 1) + ".xml";
     const int status = options.answer.save(path, write_job(found.best[i].job));
@@ -147,7 +169,7 @@ void add_suggest(CLI::App& app, Action& action) {
                    "A contact sheet to choose from: .pdf, .svg or .png");
   verb->add_option("--jobs", options->jobs,
                    "Write each as a job file: this name, a dash, its number and .xml");
-  verb->add_option("-n,--count", options->count, "How many")
+  verb->add_option("-n,--count", options->count, "How many different ones")
       ->check(CLI::Range(1, 24))
       ->capture_default_str();
   verb->add_option("--gap", options->gap, "Between neighbours")->capture_default_str();

@@ -17,7 +17,8 @@ std::vector<Explanation> suggest_codes() {
       {"suggest-nothing-fits", error, "no arrangement fits on the board",
        "With the least border and the gap around each picture, all of them are larger than the "
        "board or frame.",
-       "Choose a larger frame, or smaller --gap and --border; let pictures turn with turn=\"yes\"."},
+       "Choose a larger frame, or smaller --gap and --border; let pictures turn with "
+       "turn=\"yes\"."},
       {"suggest-elsewhere", warning, "suggested jobs are written away from their images",
        "A job file names its images from its own folder, so proofs of the copies will not find "
        "them.",

@@ -70,8 +70,7 @@ void check_unused(Findings& f) {
         std::any_of(f.mat.pictures.begin(), f.mat.pictures.end(),
                     [&](const MatPicture& placed) { return placed.picture.id == picture.id; });
     if (is_shown) continue;
-    f.add("check-picture-unused", "picture \"" + picture.id + "\" is in no opening",
-          picture.place);
+    f.add("check-picture-unused", "picture \"" + picture.id + "\" is in no opening", picture.place);
   }
 }
 

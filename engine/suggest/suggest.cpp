@@ -11,7 +11,7 @@ namespace {
 
 // Of as many plans as this are the different ones chosen.
 std::size_t plans_kept_for(std::size_t count) {
-  return std::max<std::size_t>(count, 1) * 24;
+  return std::max<std::size_t>(count, 1) * 8;
 }
 
 Problems problem(const Job& job, const char* code, std::string message, Place place = {}) {

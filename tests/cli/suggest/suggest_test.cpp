@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "tests/oracle/program.h"
+#include "tests/oracle/terminal.h"
 
 TEST_CASE("suggest writes job files that the schema and the program take, and a contact sheet") {
   const std::string folder = oracle::scratch_folder("suggest");
@@ -24,4 +25,32 @@ TEST_CASE("frames lists the smallest frame first") {
       oracle::mullion({"frames", oracle::gallery("equal-borders.xml"), "--border", "1 1/2"});
   REQUIRE(run.status == 0);
   CHECK(run.out.rfind("14 in x 11 in: borders left 2 1/8 in, top 1 5/8 in", 0) == 0);
+}
+
+namespace {
+
+// Six pictures, two of which may turn, keep the program busy for longer than half a second.
+std::string busy_job() {
+  std::string xml = "<job version=\"1\" reference=\"P\" unit=\"in\" increment=\"1/16\"><pictures>";
+  for (int i = 0; i < 6; ++i) {
+    xml += "<picture id=\"p" + std::to_string(i) + "\" width=\"" + std::to_string(4 + i) +
+           "\" height=\"" + std::to_string(11 - i * i % 5) + "\"" + (i < 2 ? " turn=\"yes\"" : "") + "/>";
+  }
+  const std::string path = oracle::scratch_folder("busy") + "/busy.xml";
+  oracle::write_file(path, xml + "</pictures></job>");
+  return path;
+}
+
+}  // namespace
+
+TEST_CASE("long work shows its progress on a terminal, and nothing of it in a pipe") {
+  const std::string job = busy_job();
+  const oracle::Run seen = oracle::run_on_terminal({MULLION_PROGRAM, "suggest", job});
+  CHECK(seen.status == 0);
+  CHECK(seen.out.find("arrangements: ") != std::string::npos);
+  CHECK(seen.out.find(" %") != std::string::npos);
+  const oracle::Run piped = oracle::mullion({"suggest", job});
+  CHECK(piped.status == 0);
+  CHECK(piped.err.empty());
+  CHECK(piped.out.find("arrangements: ") == std::string::npos);
 }

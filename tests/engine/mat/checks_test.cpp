@@ -32,10 +32,12 @@ const std::string wide = R"(<borders all="3"/>)";
 
 TEST_CASE("every check has a code of its own, a line and a reason") {
   std::set<std::string_view> codes;
-  for (const CheckInfo& info : check_table()) {
+  for (const Explanation& info : check_table()) {
     CHECK(codes.insert(info.code).second);
     CHECK_FALSE(info.summary.empty());
-    CHECK(info.reason.size() > info.summary.size() / 2);
+    CHECK(info.reason.size() > 20);
+    CHECK(info.advice.size() > 15);
+    CHECK(info.advice.back() == '.');
     CHECK(info.summary.back() != '.');
     CHECK(info.reason.back() == '.');
   }
@@ -177,4 +179,29 @@ TEST_CASE("grooves stay on the face of the board") {
   CHECK(findings_of(grooved(R"(<groove distance="3" width="1/16"/>)")) == "check-groove-beyond");
   CHECK(findings_of(grooved(R"(<groove distance="1/2" width="1/16"/>
     <groove distance="17/32" width="1/16"/>)")) == "check-grooves-cross");
+}
+
+TEST_CASE("a picture in no opening is found, and no other") {
+  const std::string both = R"(<pictures><picture id="p" width="8" height="10"/>
+    <picture id="q" width="5" height="7"/></pictures><layers><layer board="Oat"/></layers>
+    <borders all="3"/><arrange>)";
+  const std::string p = R"(<opening picture="p"/>)", q = R"(<opening picture="q"/>)";
+  CHECK(message_of(built(both + p + "</arrange>"), "check-picture-unused") ==
+        "picture \"q\" is in no opening");
+  CHECK(findings_of(built(both + "<row gap=\"2\">" + p + q + "</row></arrange>")).empty());
+}
+
+TEST_CASE("a top layer that lists its openings is told that the list changes nothing") {
+  const auto listed = [](const std::string& top, const std::string& under) {
+    return built(
+        one(plain, "<layer board=\"Oat\"" + top + "/><layer board=\"Slate\"" + under + "/>", wide));
+  };
+  CHECK(findings_of(listed(R"( only="p")", "")) == "check-top-only");
+  CHECK(findings_of(listed("", R"( only="p")")).empty());
+}
+
+TEST_CASE("a stated window larger than its picture is found; one left to the picture is not") {
+  CHECK(findings_of(built(one(plain, oat, wide, R"(width="8 1/4" height="9")"))) ==
+        "check-not-held");
+  CHECK(findings_of(built(one(plain, oat, wide))).empty());
 }

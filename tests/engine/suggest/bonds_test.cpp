@@ -28,8 +28,9 @@ std::vector<Item> items_with(const std::vector<Bond>& bonds) {
   return items;
 }
 
-std::uint64_t count(const std::vector<Item>& items,
-                    const std::function<void(const Block&)>& visit = [](const Block&) {}) {
+std::uint64_t count(
+    const std::vector<Item>& items,
+    const std::function<void(const Block&)>& visit = [](const Block&) {}) {
   return visit_every_arrangement(
       items, inches(1), 0, 1, [](Length, Length) { return true; }, visit);
 }
@@ -121,8 +122,7 @@ TEST_CASE("of all arrangements those are visited that keep the bonds, and all of
 }
 
 TEST_CASE("no other picture stands within a group, and each comes after those of smaller order") {
-  const std::vector<Item> items =
-      items_with({{0, 2}, {-1, 1}, {0, 3}, {1, 0}, {1, 0}});
+  const std::vector<Item> items = items_with({{0, 2}, {-1, 1}, {0, 3}, {1, 0}, {1, 0}});
   count(items, [&](const Block& block) { check_bonds(block, items); });
 }
 

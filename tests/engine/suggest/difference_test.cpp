@@ -10,7 +10,8 @@ using namespace mullion::suggest;
 
 namespace {
 
-const std::vector<Item> items{{inches(4), inches(6)}, {inches(6), inches(4)}, {inches(5), inches(5)}};
+const std::vector<Item> items{
+    {inches(4), inches(6)}, {inches(6), inches(4)}, {inches(5), inches(5)}};
 const Length gap = inches(1);
 
 Block picture(int item) {

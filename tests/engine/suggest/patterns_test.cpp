@@ -49,8 +49,8 @@ TEST_CASE("twins of one size make patterns that are their own mirror image") {
 }
 
 TEST_CASE("a large picture among eight equal ones gets a ring around it") {
-  const auto blocks = pictures(
-      {{10, 10}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}});
+  const auto blocks =
+      pictures({{10, 10}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}});
   const auto patterns = symmetric_patterns(blocks, inches(1));
   const bool has_ring = std::any_of(patterns.begin(), patterns.end(), [&](const Block& pattern) {
     const auto rects = places(pattern, inches(1), blocks.size());

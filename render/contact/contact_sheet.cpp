@@ -27,7 +27,7 @@ std::string percent(double share) {
 std::string criteria_text(const suggest::Criteria& c) {
   return "board " + percent(c.area) + "  borders " + percent(c.borders) + "  balance " +
          percent(c.balance) + "  lines " + percent(c.alignment) + "  symmetry " +
-         percent(c.symmetry) + "  bars " + percent(c.bars) + "  shape " + percent(c.shape);
+         percent(c.symmetry) + "  bars " + percent(c.bars);
 }
 
 paper::PageSize page_size(const Job& job) {

@@ -34,7 +34,8 @@ std::string busy_job() {
   std::string xml = "<job version=\"1\" reference=\"P\" unit=\"in\" increment=\"1/16\"><pictures>";
   for (int i = 0; i < 6; ++i) {
     xml += "<picture id=\"p" + std::to_string(i) + "\" width=\"" + std::to_string(4 + i) +
-           "\" height=\"" + std::to_string(11 - i * i % 5) + "\"" + (i < 2 ? " turn=\"yes\"" : "") + "/>";
+           "\" height=\"" + std::to_string(11 - i * i % 5) + "\"" + (i < 2 ? " turn=\"yes\"" : "") +
+           "/>";
   }
   const std::string path = oracle::scratch_folder("busy") + "/busy.xml";
   oracle::write_file(path, xml + "</pictures></job>");

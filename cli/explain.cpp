@@ -1,19 +1,15 @@
 #include "engine/explain/explain.h"
 
-#include <cstdio>
+#include <algorithm>
 #include <memory>
 
-#include "cli/report.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 
 namespace mullion::cli {
 namespace {
 
 constexpr std::size_t line_width = 80;
-
-const char* name_of(Severity severity) {
-  return severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
-}
 
 // Words filled into lines, each line after the first with `indent` blanks before it.
 std::string filled(std::string_view text, std::size_t indent) {
@@ -37,32 +33,52 @@ std::string filled(std::string_view text, std::size_t indent) {
   return out;
 }
 
-int list_all() {
+std::string list_of_all() {
+  std::string out;
   for (const Explanation& entry : explanations()) {
-    std::printf("%-24s %-8s %s\n", std::string(entry.code).c_str(), name_of(entry.severity),
-                std::string(entry.summary).c_str());
+    std::string line(entry.code);
+    for (const auto& [column, word] :
+         {std::pair(25U, word_for(entry.severity)), std::pair(34U, entry.summary)}) {
+      line.resize(std::max<std::size_t>(line.size() + 1, column), ' ');
+      line += word;
+    }
+    out += line + "\n";
   }
-  return success;
+  return out;
 }
 
-int refuse_unknown(const std::string& code) {
+Problem unknown(const std::string& code) {
   std::vector<std::string_view> codes;
   for (const Explanation& entry : explanations()) codes.push_back(entry.code);
-  const std::string_view near = near_name(code, codes);
-  return refuse(bad_usage, "found no code \"" + code + "\"" +
-                               (near.empty() ? "; `mullion explain` lists them all"
-                                             : "; did you mean " + std::string(near) + "?"));
+  const std::string near(near_name(code, codes));
+  return option_problem("CODE", "found \"" + code + "\"; expected a code" +
+                                    (near.empty() ? "; `mullion explain` lists them all"
+                                                  : "; did you mean " + near + "?"));
 }
 
-int explain(std::string code) {
+std::string words_of(const Explanation& entry) {
+  return std::string(entry.code) + " (" + std::string(word_for(entry.severity)) +
+         "): " + std::string(entry.summary) + "\n\n" + filled(entry.reason, 0) +
+         "\n\nWhat to do: " + filled(entry.advice, 12) + "\n";
+}
+
+struct Options {
+  std::string code;
+  Answer answer{"explain"};
+};
+
+int explain(const Options& options) {
+  std::string code = options.code;
   if (code.starts_with('[') && code.ends_with(']')) code = code.substr(1, code.size() - 2);
-  if (code.empty()) return list_all();
+  if (code.empty()) {
+    return options.answer.give(list_of_all, [] { return explanations_json(explanations()); });
+  }
   const Explanation* entry = explanation_of(code);
-  if (entry == nullptr) return refuse_unknown(code);
-  std::printf("%s (%s): %s\n\n%s\n\nWhat to do: %s\n", code.c_str(), name_of(entry->severity),
-              std::string(entry->summary).c_str(), filled(entry->reason, 0).c_str(),
-              filled(entry->advice, 12).c_str());
-  return success;
+  if (entry == nullptr) return options.answer.fail(unknown(code));
+  Explanation asked = *entry;
+  asked.code = code;
+  return options.answer.give([&] { return words_of(asked); },
+                             [&] { return explanations_json({asked}); });
 }
 
 }  // namespace
@@ -70,9 +86,10 @@ int explain(std::string code) {
 void add_explain(CLI::App& app, Action& action) {
   CLI::App* verb = app.add_subcommand(
       "explain", "Say what a code in a message means, why it matters and what to do");
-  auto code = std::make_shared<std::string>();
-  verb->add_option("CODE", *code, "Such as check-bar-thin; without one, all are listed");
-  verb->callback([&action, code] { action = [code] { return explain(*code); }; });
+  auto options = std::make_shared<Options>();
+  verb->add_option("CODE", options->code, "Such as check-bar-thin; without one, all are listed");
+  options->answer.add_option(*verb);
+  verb->callback([&action, options] { action = [options] { return explain(*options); }; });
 }
 
 }  // namespace mullion::cli

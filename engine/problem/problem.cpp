@@ -24,7 +24,9 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   return row[b.size()];
 }
 
-const char* word_for(Severity severity) {
+}  // namespace
+
+std::string_view word_for(Severity severity) {
   switch (severity) {
     case Severity::error:
       return "error";
@@ -35,8 +37,6 @@ const char* word_for(Severity severity) {
   }
   return "error";
 }
-
-}  // namespace
 
 std::string to_string(const Problem& problem) {
   std::string out;

@@ -19,6 +19,9 @@ struct Place {
 
 enum class Severity { error, warning, note };
 
+// "error", "warning" or "note".
+std::string_view word_for(Severity severity);
+
 struct Problem {
   Severity severity = Severity::error;
   std::string code;     // short and stable, such as "job-unknown-element"

@@ -67,7 +67,21 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
                                     {"balance", criteria.balance},
                                     {"alignment", criteria.alignment},
                                     {"symmetry", criteria.symmetry},
-                                    {"bars", criteria.bars}}}});
+                                    {"bars", criteria.bars},
+                                    {"shape", criteria.shape}}}});
+  }
+  return report::text_of(out);
+}
+
+std::string explanations_json(const std::vector<Explanation>& entries) {
+  Json out = document("explain");
+  out["codes"] = Json::array();
+  for (const Explanation& entry : entries) {
+    out["codes"].push_back({{"code", entry.code},
+                            {"severity", word_for(entry.severity)},
+                            {"summary", entry.summary},
+                            {"reason", entry.reason},
+                            {"advice", entry.advice}});
   }
   return report::text_of(out);
 }

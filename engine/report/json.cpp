@@ -4,21 +4,9 @@ namespace mullion {
 namespace report {
 namespace {
 
-const char* name_of(Severity severity) {
-  switch (severity) {
-    case Severity::error:
-      return "error";
-    case Severity::warning:
-      return "warning";
-    case Severity::note:
-      return "note";
-  }
-  return "error";
-}
-
 Json of(const Problem& problem) {
   const bool placed = problem.place.line > 0;
-  return {{"severity", name_of(problem.severity)},
+  return {{"severity", word_for(problem.severity)},
           {"code", problem.code},
           {"message", problem.message},
           {"file", problem.file.empty() ? Json() : Json(problem.file)},

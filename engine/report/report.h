@@ -19,6 +19,7 @@
 #include "engine/mat/mat.h"
 #include "engine/price/estimate.h"
 #include "engine/printer/profile.h"
+#include "engine/problem/explanation.h"
 #include "engine/suggest/suggest.h"
 
 namespace mullion {
@@ -46,6 +47,9 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit);
 // currency {code, decimals}, lines [{kind, what, price}], total; with costs also how and cost in
 // each line, cost and cost_known.
 std::string estimate_json(const price::Estimate& estimate, bool with_costs);
+
+// codes [{code, severity, summary, reason, advice}].
+std::string explanations_json(const std::vector<Explanation>& entries);
 
 // changes [sentence].
 std::string changes_json(const std::vector<std::string>& sentences);

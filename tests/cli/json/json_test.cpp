@@ -212,3 +212,15 @@ TEST_CASE("a printer's JSON has the scale that its profile file holds") {
   CHECK(both.json.at("scale_across").get<double>() == Approx(1).margin(0.01));
   CHECK(!oracle::read_file(folder() + "/printer.xml").empty());
 }
+
+TEST_CASE("explain gives every code, or the one asked for, as the words do") {
+  const Both one = both_ways({"explain", "check-bar-thin"});
+  REQUIRE(one.json.at("codes").size() == 1);
+  const Json& code = one.json.at("codes").front();
+  CHECK(code.at("code") == "check-bar-thin");
+  CHECK(says(one.words, code.at("severity").get<std::string>() +
+                            "): " + code.at("summary").get<std::string>()));
+  const Both all = both_ways({"explain"});
+  CHECK(all.json.at("codes").size() > 100);
+  CHECK(both_ways({"explain", "chek-bar-thin"}).json.at("problems").size() == 1);
+}

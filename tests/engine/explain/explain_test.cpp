@@ -12,7 +12,7 @@ using namespace mullion;
 namespace {
 
 // Words in quotation marks that look like codes and are none.
-const std::set<std::string> other_words{"check-rules"};
+const std::set<std::string> other_words{"check-rules", "job-file"};
 
 // Every word of the sources that has the form of a code.
 std::set<std::string> codes_in_sources() {

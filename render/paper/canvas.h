@@ -31,6 +31,7 @@ struct Pen {
   Colour colour{0, 0, 0};
   std::vector<double> dashes;
   double opacity = 1;
+  friend bool operator==(const Pen&, const Pen&) = default;
 };
 
 struct Fill {

@@ -16,12 +16,6 @@ Transform placing(const Text& text, Spot spot) {
               shifted(spot.x, spot.y));
 }
 
-Box common(const Box& a, const Box& b) {
-  const double left = std::max(a.x, b.x), top = std::max(a.y, b.y);
-  return {left, top, std::max(0.0, std::min(a.x + a.width, b.x + b.width) - left),
-          std::max(0.0, std::min(a.y + a.height, b.y + b.height) - top)};
-}
-
 struct Bounds {
   Box operator()(const Stroke& stroke) const {
     return grown(bounds_of(stroke.path), stroke.pen.width);  // mitres of right angles included
@@ -40,14 +34,18 @@ struct Bounds {
 
 }  // namespace
 
-Drawing& Drawing::stroke(Path path, Pen pen) {
-  items_.push_back(Stroke{std::move(path), std::move(pen)});
+Drawing& Drawing::add(Item item) {
+  bounds_.push_back(bounds_of(item));
+  items_.push_back(std::move(item));
   return *this;
 }
 
+Drawing& Drawing::stroke(Path path, Pen pen) {
+  return add(Stroke{std::move(path), std::move(pen)});
+}
+
 Drawing& Drawing::fill(Path path, Fill fill) {
-  items_.push_back(Area{std::move(path), fill});
-  return *this;
+  return add(Area{std::move(path), fill});
 }
 
 Drawing& Drawing::text(const std::string& content, Spot spot, const TextStyle& style) {
@@ -56,13 +54,11 @@ Drawing& Drawing::text(const std::string& content, Spot spot, const TextStyle& s
 }
 
 Drawing& Drawing::text(const Text& text, Spot spot) {
-  items_.push_back(Label{text, placing(text, spot)});
-  return *this;
+  return add(Label{text, placing(text, spot)});
 }
 
 Drawing& Drawing::place(Group group) {
-  items_.push_back(std::move(group));
-  return *this;
+  return add(std::move(group));
 }
 
 Drawing& Drawing::place(Drawing drawing, const Transform& placed, std::string id,
@@ -96,8 +92,8 @@ Box bounds_of(const Item& item) {
 
 Box bounds_of(const Drawing& drawing) {
   if (drawing.empty()) return {};
-  Box all = bounds_of(drawing.items().front());
-  for (const Item& item : drawing.items()) all = united(all, bounds_of(item));
+  Box all = drawing.bounds().front();
+  for (const Box& box : drawing.bounds()) all = united(all, box);
   return all;
 }
 

@@ -64,10 +64,14 @@ class Drawing {
                  std::string title = {});
 
   const std::vector<Item>& items() const { return items_; }
+  const std::vector<Box>& bounds() const { return bounds_; }  // of each item
   bool empty() const { return items_.empty(); }
 
  private:
+  Drawing& add(Item item);
+
   std::vector<Item> items_;
+  std::vector<Box> bounds_;
 };
 
 double text_width(const std::string& content, const TextStyle& style);

@@ -21,6 +21,12 @@ Box united(const Box& a, const Box& b) {
           std::max(a.y + a.height, b.y + b.height) - top};
 }
 
+Box common(const Box& a, const Box& b) {
+  const double left = std::max(a.x, b.x), top = std::max(a.y, b.y);
+  return {left, top, std::max(0.0, std::min(a.x + a.width, b.x + b.width) - left),
+          std::max(0.0, std::min(a.y + a.height, b.y + b.height) - top)};
+}
+
 Path& Path::move_to(Spot to) {
   steps_.push_back({Kind::move, to, {}, {}});
   return *this;

@@ -14,6 +14,7 @@ namespace mullion::paper {
 
 Box grown(const Box& box, double by);
 Box united(const Box& a, const Box& b);
+Box common(const Box& a, const Box& b);    // empty where they do not overlap
 bool overlap(const Box& a, const Box& b);  // touching counts
 
 // An affine map: x' = xx x + xy y + x0, y' = yx x + yy y + y0.
@@ -75,6 +76,12 @@ struct Edge {
 
 // The path's straight lines, and chords of its curves that stray by less than 0.05 point.
 std::vector<Edge> flattened(const Path& path);
+
+bool has_curves(const Path& path);
+
+// What lies in the box of a path of straight lines: to be stroked, and to be filled.
+Path lines_inside(const Path& path, const Box& box);
+Path area_inside(const Path& path, const Box& box);
 
 // The region's inside (even-odd) filled with parallel lines `spacing` apart, at an angle from the
 // horizontal, counterclockwise on paper. Lines of neighbouring regions are in step. Curves are

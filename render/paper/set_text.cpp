@@ -1,3 +1,6 @@
+#include <map>
+#include <tuple>
+
 #include "render/paper/setting.h"
 #include "render/paper/text.h"
 
@@ -59,20 +62,48 @@ std::shared_ptr<PangoLayout> lay_text(const std::string& content, const TextStyl
   return layout;
 }
 
+// A text at the fixed size, whatever the size, the colour and the place that it is drawn at.
+struct Laid {
+  std::shared_ptr<PangoLayout> layout;
+  double width = 0, height = 0, baseline = 0;
+};
+
+Laid lay(const std::string& content, const TextStyle& style, double wrap) {
+  Laid laid;
+  laid.layout = lay_text(content, style, wrap);
+  PangoRectangle logical;
+  pango_layout_get_extents(laid.layout.get(), nullptr, &logical);
+  laid.width = static_cast<double>(logical.width) / PANGO_SCALE;
+  laid.height = static_cast<double>(logical.height) / PANGO_SCALE;
+  laid.baseline = static_cast<double>(pango_layout_get_baseline(laid.layout.get())) / PANGO_SCALE;
+  return laid;
+}
+
+// Drawings repeat their texts: measured, then drawn, on every sheet and layer. The last ones are
+// not set again.
+const Laid& laid_before(const std::string& content, const TextStyle& style, double wrap) {
+  constexpr std::size_t most = 1024;
+  using Key = std::tuple<std::string, bool, double>;
+  thread_local std::map<Key, Laid> known;
+  if (known.size() >= most) known.clear();
+  const Key key{content, style.bold, wrap > 0 ? wrap / style.size : 0};
+  const auto found = known.find(key);
+  if (found != known.end()) return found->second;
+  return known.emplace(key, lay(content, style, wrap)).first->second;
+}
+
 }  // namespace
 
 Text::Text(const std::string& content, const TextStyle& style, double wrap) {
   Setting setting;
   setting.content = cleaned(content);
   setting.style = style;
-  setting.layout = lay_text(setting.content, style, wrap);
+  const Laid& laid = laid_before(setting.content, style, wrap);
+  setting.layout = laid.layout;
   setting.scale = style.size / em;
-  PangoRectangle logical;
-  pango_layout_get_extents(setting.layout.get(), nullptr, &logical);
-  const double unit = setting.scale / PANGO_SCALE;
-  setting.width = logical.width * unit;
-  setting.height = logical.height * unit;
-  setting.baseline = pango_layout_get_baseline(setting.layout.get()) * unit;
+  setting.width = laid.width * setting.scale;
+  setting.height = laid.height * setting.scale;
+  setting.baseline = laid.baseline * setting.scale;
   setting_ = std::make_shared<const Setting>(std::move(setting));
 }
 

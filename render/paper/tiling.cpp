@@ -20,17 +20,26 @@ struct Division {
   int unwanted_joins = 0;
 };
 
-bool is_near(const std::vector<Length>& avoid, Length at, Length clearance) {
-  return std::any_of(avoid.begin(), avoid.end(), [&](Length place) {
-    return at - place < clearance && place - at < clearance;
-  });
-}
-
 // The fewest tiles for which all but the last are `tile - overlap` and the last is `tile` at most.
 std::int64_t fewest_tiles(Length length, Length tile, Length overlap) {
   if (length <= tile) return 1;
   const std::int64_t own = (tile - overlap).ticks() / step.ticks() * step.ticks();
   return 1 + ((length - tile).ticks() + own - 1) / own;
+}
+
+// What a join at each place of the grid costs, by its place alone.
+std::vector<std::int64_t> faults(Length from, std::int64_t places, const std::vector<Length>& avoid,
+                                 Length clearance) {
+  std::vector<std::int64_t> cost(static_cast<std::size_t>(places) + 1, 0);
+  for (const Length place : avoid) {
+    const std::int64_t low = (place - clearance - from).ticks();
+    const std::int64_t high = (place + clearance - from).ticks();
+    std::int64_t at = std::max<std::int64_t>(0, low / step.ticks());
+    for (; at <= places && at * step.ticks() < high; ++at) {
+      if (at * step.ticks() > low) cost[static_cast<std::size_t>(at)] = unwanted;
+    }
+  }
+  return cost;
 }
 
 // The cheapest `tiles` tiles between from and to, by dynamic programming over the joins' grid.
@@ -42,10 +51,7 @@ Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length 
   const std::int64_t even = (to - from).ticks() / step.ticks() / tiles;
   constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 4;
   const auto unevenness = [&](std::int64_t size) { return (size - even) * (size - even); };
-  std::vector<std::int64_t> fault(static_cast<std::size_t>(places) + 1, 0);
-  for (std::int64_t at = 0; at <= places; ++at) {
-    if (is_near(avoid, from + step * at, clearance)) fault[static_cast<std::size_t>(at)] = unwanted;
-  }
+  const std::vector<std::int64_t> fault = faults(from, places, avoid, clearance);
   // cost[k][at]: of k tiles that end at a join `at`.
   const std::size_t columns = static_cast<std::size_t>(places) + 1;
   std::vector<std::vector<std::int64_t>> cost(static_cast<std::size_t>(tiles),
@@ -53,17 +59,27 @@ Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length 
   std::vector<std::vector<std::int64_t>> before(static_cast<std::size_t>(tiles),
                                                 std::vector<std::int64_t>(columns, -1));
   cost[0][0] = 0;
-  for (std::size_t k = 1; k < static_cast<std::size_t>(tiles); ++k) {
-    for (std::int64_t at = 1; at < places; ++at) {
-      const std::size_t a = static_cast<std::size_t>(at);
-      for (std::int64_t start = std::max<std::int64_t>(0, at - reach); start < at; ++start) {
-        const std::int64_t until = cost[k - 1][static_cast<std::size_t>(start)];
-        if (until >= never) continue;
-        const std::int64_t total = until + fault[a] + unevenness(at - start);
-        if (total >= cost[k][a]) continue;
-        cost[k][a] = total;
-        before[k][a] = start;
+  // Beyond these places, the tiles on one side or the other are too few to reach the end.
+  const auto first = [&](std::int64_t k) {
+    const std::int64_t left_reach = (tiles - k - 1) * reach + last_reach + 1;
+    return k == 0 ? 0 : std::max<std::int64_t>(1, places - left_reach);
+  };
+  const auto last = [&](std::int64_t k) { return std::min(places - 1, k * reach); };
+  for (std::int64_t k = 1; k < tiles; ++k) {
+    const std::vector<std::int64_t>& until = cost[static_cast<std::size_t>(k) - 1];
+    for (std::int64_t at = first(k); at <= last(k); ++at) {
+      std::int64_t best = never, best_start = -1;
+      const std::int64_t latest = std::min(at - 1, last(k - 1));
+      for (std::int64_t start = std::max(first(k - 1), at - reach); start <= latest; ++start) {
+        const std::int64_t total = until[static_cast<std::size_t>(start)] + unevenness(at - start);
+        if (total >= best) continue;
+        best = total;
+        best_start = start;
       }
+      if (best >= never) continue;
+      cost[static_cast<std::size_t>(k)][static_cast<std::size_t>(at)] =
+          best + fault[static_cast<std::size_t>(at)];
+      before[static_cast<std::size_t>(k)][static_cast<std::size_t>(at)] = best_start;
     }
   }
   std::int64_t best = never, join = 0;

@@ -61,7 +61,8 @@ class BoardDrawing {
     const MatLayer& layer = *view_.layers[index];
     const Pen pen = cut_pen_of(view_, index);
     const bool lowest = index + 1 == view_.layers.size();
-    Drawing outer, hatching, faces, cuts, labels;
+    Drawing outer, hatching, faces, cuts;
+    Labels labels;
     outer.stroke(paper::rectangle(box(mirrored(layer.outer, width_))), board_pen);
     for (const Window& window : layer.windows) {
       const Box b = box(mirrored(window.back, width_));
@@ -72,7 +73,7 @@ class BoardDrawing {
       } else {
         cuts.stroke(trace(window.back_edge), pen);
       }
-      if (lowest) draw_labels(labels, window, b);
+      if (lowest) add_labels(labels, window, b);
     }
     if (layer.number == 1) {
       for (const MatGroove& groove : view_.mat->grooves) {
@@ -86,7 +87,7 @@ class BoardDrawing {
         .place(std::move(faces), {}, id + "face-edges", title + "face edges")
         .place(std::move(outer), {}, id + "outer-edge", title + "outer edge")
         .place(std::move(cuts), {}, id + "cut-lines", title + "cut lines")
-        .place(std::move(labels), {}, id + "labels", title + "numbers and sizes");
+        .place(drawn(std::move(labels)), {}, id + "labels", title + "numbers and sizes");
   }
 
   double at(Length length) const { return paper::points(length) * view_.scale; }
@@ -144,32 +145,43 @@ class BoardDrawing {
     return {b.x + b.width / 2 - wide / 2, b.y + b.height / 2 - above, wide, above + below};
   }
 
-  void draw_labels(Drawing& drawing, const Window& window, const Box& b) const {
+  // What is of a kind is drawn together: a page is smaller so.
+  struct Labels {
+    paper::Path crosses, papers;
+    Drawing texts;
+  };
+
+  static Drawing drawn(Labels labels) {
+    Drawing drawing;
+    if (!labels.papers.empty()) drawing.fill(labels.papers, {{255, 255, 255}, 1});
+    if (!labels.crosses.empty()) drawing.stroke(labels.crosses, thin_pen);
+    return drawing.place(std::move(labels.texts));
+  }
+
+  void add_labels(Labels& labels, const Window& window, const Box& b) const {
     const double x = b.x + b.width / 2, y = b.y + b.height / 2, arm = 8;
     const TextStyle large = number_style(b);
     if (shows_size(window, b)) {
-      drawing.stroke(paper::line({x - arm, y}, {x + arm, y}), thin_pen);
-      drawing.stroke(paper::line({x, y - arm}, {x, y + arm}), thin_pen);
-      drawing.text(numbers_of(window), {x, y - 12}, large);
-      drawing.text(size_of(window), {x, y + 22}, size_style);
+      labels.crosses.append(paper::line({x - arm, y}, {x + arm, y}))
+          .append(paper::line({x, y - arm}, {x, y + arm}));
+      labels.texts.text(numbers_of(window), {x, y - 12}, large);
+      labels.texts.text(size_of(window), {x, y + 22}, size_style);
     } else {
-      drawing.text(numbers_of(window), {x, y + large.size * 0.36}, large);
+      labels.texts.text(numbers_of(window), {x, y + large.size * 0.36}, large);
     }
-    if (view_.scale == 1) number_corners(drawing, window, b);
+    if (view_.scale == 1) number_corners(labels, window, b);
   }
 
   // So that a sheet that shows one corner only says whose it is.
-  void number_corners(Drawing& drawing, const Window& window, const Box& b) const {
+  void number_corners(Labels& labels, const Window& window, const Box& b) const {
     constexpr double inset = 9;
     if (window.shape.kind != ShapeKind::rectangle || std::min(b.width, b.height) < 110) return;
-    const std::string number = numbers_of(window);
-    const TextStyle style{10, true, {0, 0, 0}, Anchor::left, 0};
-    const double wide = paper::text_width(number, style), high = style.size;
+    const paper::Text number(numbers_of(window), {10, true, {0, 0, 0}, Anchor::left, 0});
+    const double wide = number.width(), high = number.style().size;
     for (const double x : {b.x + inset, b.x + b.width - inset - wide}) {
       for (const double y : {b.y + inset + high, b.y + b.height - inset}) {
-        drawing.fill(paper::rectangle({x - 2, y - high, wide + 4, high + 2.5}),
-                     {{255, 255, 255}, 1});
-        drawing.text(number, {x, y}, style);
+        labels.papers.append(paper::rectangle({x - 2, y - high, wide + 4, high + 2.5}));
+        labels.texts.text(number, {x, y});
       }
     }
   }
@@ -180,13 +192,13 @@ class BoardDrawing {
     const Box& b = board_;
     const Pen pen{cut_width, {0, 0, 0}, {}, 1};
     const double x = b.x + b.width / 2, y = b.y + b.height / 2, arm = 9;
+    const double leg = std::min({48.0, b.width / 5, b.height / 5});
+    drawing.fill(paper::polyline({{b.x, b.y}, {b.x + leg / 2, b.y}, {b.x, b.y + leg / 2}}).close(),
+                 {{0, 0, 0}, 0.25});
     drawing.stroke(paper::line({x, b.y}, {x, b.y + arm}), pen);
     drawing.stroke(paper::line({x, b.y + b.height}, {x, b.y + b.height - arm}), pen);
     drawing.stroke(paper::line({b.x, y}, {b.x + arm, y}), pen);
     drawing.stroke(paper::line({b.x + b.width, y}, {b.x + b.width - arm, y}), pen);
-    const double leg = std::min({48.0, b.width / 5, b.height / 5});
-    drawing.fill(paper::polyline({{b.x, b.y}, {b.x + leg / 2, b.y}, {b.x, b.y + leg / 2}}).close(),
-                 {{0, 0, 0}, 0.25});
     drawing.stroke(paper::line({b.x + leg, b.y}, {b.x, b.y + leg}), pen);
     if (view_.scale < 1) return;
     drawing.stroke(paper::line({b.x + leg / 2, b.y + leg / 2}, {b.x + b.width, b.y + b.height}),

@@ -105,6 +105,7 @@ Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& asked) 
                                                         "\" is too small for the pieces")});
   }
   const std::vector<CornerPiece> pieces = corner_pieces(view);
+  const SheetFoot foot(frame, view, options);
   const auto board = std::make_shared<const Drawing>(draw_board(view));
   Pages pages{overview_page(view, options, overview_of(view, pieces))};
   for (std::size_t first = 0; first < pieces.size(); first += rows.count()) {
@@ -114,7 +115,8 @@ Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& asked) 
       draw_piece(content, board, pieces[i], view, rows.place(i - first, frame.content));
     }
     const std::string name = "Corners " + pieces[first].name + " to " + pieces[end - 1].name;
-    draw_foot(content, frame, view, options, name);
+    foot.draw_rules(content);
+    foot.draw_words(content, name);
     SheetPage page{frame.size, name, {}};
     page.drawing.place(std::move(content), undoing(options, frame.size));
     pages.push_back(std::move(page));

@@ -7,6 +7,7 @@ namespace mullion {
 namespace {
 
 using paper::Anchor;
+using paper::Box;
 using paper::Drawing;
 using paper::Pen;
 using paper::Spot;
@@ -29,27 +30,42 @@ Spot moved(Spot spot, Spot along, double by) {
   return {spot.x + along.x * by, spot.y + along.y * by};
 }
 
-void draw_mark(Drawing& drawing, Spot at, Spot along, const Join& join) {
-  const Spot in = join.inward;
-  drawing.stroke(paper::polyline({moved(at, along, -half_along), moved(at, in, half_across),
-                                  moved(at, along, half_along), moved(at, in, -half_across)})
-                     .close(),
-                 mark_pen);
-  drawing.stroke(paper::line(moved(at, in, -reach), moved(at, in, reach)), mark_pen);
-  const TextStyle style{
-      label_size, false, {0x30, 0x30, 0x30}, Anchor::centre, in.x != 0 ? -90.0 : 0.0};
-  const std::string text = "to " + join.neighbour;
-  const double off = reach + 2 + (in.x > 0 || in.y > 0 ? style.size * 0.73 : 0);
-  const Spot corner = moved(at, in, off);
-  const double half = paper::text_width(text, style) / 2;
-  // White behind the letters, so that hatching does not blur them.
-  const double high = style.size;
-  const Spot low =
-      in.x != 0 ? Spot{corner.x - high, corner.y - half} : Spot{corner.x - half, corner.y - high};
-  drawing.fill(paper::rectangle(in.x != 0 ? paper::Box{low.x, low.y, high + 1, 2 * half}
-                                          : paper::Box{low.x, low.y, 2 * half, high + 1}),
-               {{255, 255, 255}, 0.85});
-  drawing.text(text, corner, style);
+// The marks of a tile's joins: all lines first and then all names.
+class Marks {
+ public:
+  void add_line(const Join& join) { joins_.append(paper::line(join.from, join.to)); }
+
+  void add(Spot at, Spot along, const Join& join, const paper::Text& name) {
+    const Spot in = join.inward;
+    marks_.append(paper::polyline({moved(at, along, -half_along), moved(at, in, half_across),
+                                   moved(at, along, half_along), moved(at, in, -half_across)})
+                      .close());
+    marks_.append(paper::line(moved(at, in, -reach), moved(at, in, reach)));
+    const double high = label_size, half = name.width() / 2;
+    const Spot baseline = moved(at, in, reach + 2 + (in.x > 0 || in.y > 0 ? high * 0.73 : 0));
+    // White behind the letters, so that hatching does not blur them.
+    papers_.append(paper::rectangle(
+        in.x != 0 ? Box{baseline.x - high, baseline.y - half, high + 1, 2 * half}
+                  : Box{baseline.x - half, baseline.y - high, 2 * half, high + 1}));
+    names_.emplace_back(name, baseline);
+  }
+
+  void draw(Drawing& drawing) const {
+    drawing.fill(papers_, {{255, 255, 255}, 0.85})
+        .stroke(joins_, join_pen)
+        .stroke(marks_, mark_pen);
+    for (const auto& [name, baseline] : names_) drawing.text(name, baseline);
+  }
+
+ private:
+  paper::Path joins_, marks_, papers_;
+  std::vector<std::pair<paper::Text, Spot>> names_;
+};
+
+paper::Text name_of(const Join& join) {
+  return {
+      "to " + join.neighbour,
+      {label_size, false, {0x30, 0x30, 0x30}, Anchor::centre, join.inward.x != 0 ? -90.0 : 0.0}};
 }
 
 // Both marks, from the join's start: far apart, where they and their labels hide nothing, or at
@@ -69,12 +85,13 @@ std::array<double, 2> places_of_marks(const Join& join, double length, const Ink
   return places;
 }
 
-void draw_join(Drawing& drawing, const Join& join, const Ink& ink) {
-  drawing.stroke(paper::line(join.from, join.to), join_pen);
+void add_join(Marks& marks, const Join& join, const Ink& ink) {
+  marks.add_line(join);
   const double length = std::abs(join.to.x - join.from.x) + std::abs(join.to.y - join.from.y);
   const Spot along{(join.to.x - join.from.x) / length, (join.to.y - join.from.y) / length};
+  const paper::Text name = name_of(join);
   for (const double place : places_of_marks(join, length, ink)) {
-    draw_mark(drawing, moved(join.from, along, place), along, join);
+    marks.add(moved(join.from, along, place), along, join, name);
   }
 }
 
@@ -90,19 +107,20 @@ void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row, 
   const double right = paper::points(tiling.columns[column + 1]);
   const double top = paper::points(tiling.rows[row]);
   const double bottom = paper::points(tiling.rows[row + 1]);
+  Marks marks;
   if (column > 0) {
-    draw_join(drawing, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink);
+    add_join(marks, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink);
   }
   if (row > 0) {
-    draw_join(drawing, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)}, ink);
+    add_join(marks, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)}, ink);
   }
   if (column + 2 < tiling.columns.size()) {
-    draw_join(drawing, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)}, ink);
+    add_join(marks, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)}, ink);
   }
   if (row + 2 < tiling.rows.size()) {
-    draw_join(drawing, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)},
-              ink);
+    add_join(marks, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)}, ink);
   }
+  marks.draw(drawing);
 }
 
 }  // namespace mullion

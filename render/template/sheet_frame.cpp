@@ -13,6 +13,11 @@ using paper::Anchor;
 using paper::Spot;
 using paper::TextStyle;
 
+const TextStyle strong{8, true, {0, 0, 0}, Anchor::left, 0};
+const TextStyle plain{7, false, {0x20, 0x20, 0x20}, Anchor::left, 0};
+const std::string dot = "  \xC2\xB7  ";
+constexpr double room_for_name = 130;  // points: "Corners 10-12 to 12-12"
+
 std::string correction_text(const TemplateOptions& options) {
   if (!options.printer) return {};
   const Correction& found = options.printer->correction;
@@ -45,25 +50,36 @@ SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& si
   return {size, {x, y, wide, high - foot}, {x, y + high - foot, wide, foot}};
 }
 
-paper::Box draw_foot(paper::Drawing& drawing, const SheetFrame& frame, const BoardView& view,
-                     const TemplateOptions& options, const std::string& name) {
+SheetFoot::SheetFoot(const SheetFrame& frame, const BoardView& view, const TemplateOptions& options)
+    : subject_(paper::fitted(dot + sheet_subject(view), frame.foot.width - room_for_name, strong),
+               strong) {
   const paper::Box& foot = frame.foot;
-  const double top = foot.y + 3;
-  double x = foot.x + draw_double_rule(drawing, {foot.x, top}, foot.width) + 14;
-  if (x + 86 < foot.x + foot.width) x += draw_diagonal_square(drawing, {x, top}) + 14;
-  const paper::Box map{x, top, std::max(0.0, foot.x + foot.width - x), 40};
-
-  const TextStyle strong{8, true, {0, 0, 0}, Anchor::left, 0};
-  const TextStyle plain{7, false, {0x20, 0x20, 0x20}, Anchor::left, 0};
-  const double low = foot.y + foot.height;
-  const std::string title = name + "  \xC2\xB7  " + sheet_subject(view);
-  drawing.text(paper::fitted(title, foot.width, strong), {foot.x, low - 11}, strong);
+  const double top = foot.y + 3, low = foot.y + foot.height;
+  Furniture furniture;
+  double x = foot.x + add_double_rule(furniture, {foot.x, top}, foot.width) + 14;
+  if (x + 86 < foot.x + foot.width) x += add_diagonal_square(furniture, {x, top}) + 14;
+  room_ = {x, top, std::max(0.0, foot.x + foot.width - x), 40};
   std::string line =
-      "BACK OF BOARD, mirrored  \xC2\xB7  print at 100 %, no scaling; check the rules";
+      "BACK OF BOARD, mirrored" + dot + "print at 100 %, no scaling; check the rules";
   if (options.printer)
-    line = "BACK OF BOARD  \xC2\xB7  100 %, no scaling  \xC2\xB7  " + correction_text(options);
-  drawing.text(paper::fitted(line, foot.width, plain), {foot.x, low - 2}, plain);
-  return map;
+    line = "BACK OF BOARD" + dot + "100 %, no scaling" + dot + correction_text(options);
+  furniture.texts.text(paper::fitted(line, foot.width, plain), {foot.x, low - 2}, plain);
+  paper::Drawing rules;
+  rules.stroke(std::move(furniture.lines), furniture_pen);
+  rules_ = std::make_shared<const paper::Drawing>(std::move(rules));
+  words_ = std::make_shared<const paper::Drawing>(std::move(furniture.texts));
+  baseline_ = {foot.x, low - 11};
+}
+
+void SheetFoot::draw_rules(paper::Drawing& drawing) const {
+  drawing.place({rules_, {}, {}, "check-rules", ""});
+}
+
+void SheetFoot::draw_words(paper::Drawing& drawing, const std::string& name) const {
+  const paper::Text set(name, strong);
+  drawing.place({words_, {}, {}, "foot", ""});
+  drawing.text(set, baseline_);
+  drawing.text(subject_, {baseline_.x + set.width(), baseline_.y});
 }
 
 }  // namespace mullion

@@ -21,9 +21,20 @@ paper::Spot shrinkage(const TemplateOptions& options, const paper::SheetSize& sh
 
 SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& size);
 
-// Check rules, the sheet's name and subject. Returns what is left of the foot at its right for a
-// map.
-paper::Box draw_foot(paper::Drawing& drawing, const SheetFrame& frame, const BoardView& view,
-                     const TemplateOptions& options, const std::string& name);
+// Check rules, the sheet's name and subject. All but the name is set once for all sheets.
+class SheetFoot {
+ public:
+  SheetFoot(const SheetFrame& frame, const BoardView& view, const TemplateOptions& options);
+
+  void draw_rules(paper::Drawing& drawing) const;
+  void draw_words(paper::Drawing& drawing, const std::string& name) const;
+  const paper::Box& room() const { return room_; }  // what is left at the right, for a map
+
+ private:
+  std::shared_ptr<const paper::Drawing> rules_, words_;
+  paper::Text subject_;
+  paper::Box room_;
+  paper::Spot baseline_;  // where the name starts
+};
 
 }  // namespace mullion

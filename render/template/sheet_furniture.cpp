@@ -113,42 +113,43 @@ void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width) {
   }
 }
 
-double draw_double_rule(paper::Drawing& drawing, Spot upper_left, double width) {
+const Pen furniture_pen{0.4, {0, 0, 0}, {}, 1};
+
+double add_double_rule(Furniture& furniture, Spot upper_left, double width) {
   const int inch_count = width >= paper::points(inches(4)) + 34 ? 4 : 2;
   const int centimetres = inch_count == 4 ? 10 : 5;
   const double y = upper_left.y + 18;
-  paper::Path ticks;
+  paper::Path& lines = furniture.lines;
   for (int i = 0; i <= inch_count * 8; ++i) {
     const double x = upper_left.x + paper::points(sixty_fourths(8) * i);
-    ticks.append(paper::line({x, y}, {x, y + (i % 8 == 0 ? 9 : i % 4 == 0 ? 6 : 3.5)}));
+    lines.append(paper::line({x, y}, {x, y + (i % 8 == 0 ? 9 : i % 4 == 0 ? 6 : 3.5)}));
   }
   for (int i = 0; i <= centimetres * 2; ++i) {
     const double x = upper_left.x + paper::points(millimetres(5) * i);
-    ticks.append(paper::line({x, y}, {x, y - (i % (centimetres * 2) == 0 ? 9
+    lines.append(paper::line({x, y}, {x, y - (i % (centimetres * 2) == 0 ? 9
                                               : i % 2 == 0               ? 6
                                                                          : 3.5)}));
   }
   const double length = paper::points(inches(inch_count));
-  drawing.stroke(ticks, {0.4, {0, 0, 0}, {}, 1});
-  drawing.stroke(paper::line({upper_left.x, y}, {upper_left.x + length, y}), rule_pen);
+  lines.append(paper::line({upper_left.x, y}, {upper_left.x + length, y}));
   const double metric_end = upper_left.x + paper::points(millimetres(10)) * centimetres;
   TextStyle before = small;
   before.anchor = Anchor::right;
-  drawing.text(std::to_string(centimetres * 10) + " mm", {metric_end - 4, y - 9}, before);
-  drawing.text(std::to_string(inch_count) + " in", {upper_left.x + length + 4, y + 8}, small);
+  furniture.texts.text(std::to_string(centimetres * 10) + " mm", {metric_end - 4, y - 9}, before)
+      .text(std::to_string(inch_count) + " in", {upper_left.x + length + 4, y + 8}, small);
   return length + 4 + paper::text_width("4 in", small);
 }
 
-double draw_diagonal_square(paper::Drawing& drawing, Spot upper_left) {
+double add_diagonal_square(Furniture& furniture, Spot upper_left) {
   const double side = paper::points(millimetres(20)) / std::numbers::sqrt2;
   const paper::Box box{upper_left.x, upper_left.y, side, side};
-  drawing.stroke(paper::rectangle(box), {0.4, {0, 0, 0}, {}, 1});
   const double right = box.x + side, bottom = box.y + side;
-  drawing.stroke(paper::line({box.x, box.y}, {right, bottom}), {0.25, {0, 0, 0}, {}, 1});
-  drawing.stroke(paper::line({box.x, bottom}, {right, box.y}), {0.25, {0, 0, 0}, {}, 1});
-  drawing.text("both", {right + 4, box.y + 12}, small);
-  drawing.text("diagonals", {right + 4, box.y + 21}, small);
-  drawing.text("20 mm", {right + 4, box.y + 30}, small);
+  furniture.lines.append(paper::rectangle(box))
+      .append(paper::line({box.x, box.y}, {right, bottom}))
+      .append(paper::line({box.x, bottom}, {right, box.y}));
+  furniture.texts.text("both", {right + 4, box.y + 12}, small)
+      .text("diagonals", {right + 4, box.y + 21}, small)
+      .text("20 mm", {right + 4, box.y + 30}, small);
   return side + 4 + paper::text_width("diagonals", small);
 }
 
@@ -158,7 +159,8 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
   const double high = paper::points(tiling.rows.back() - tiling.rows.front());
   const std::string name = sheet_name(row, column);
   const TextStyle large{26, true, {0, 0, 0}, Anchor::right, 0};
-  const double letters = paper::text_width(name, large) + 8;
+  const paper::Text set(name, large);
+  const double letters = set.width() + 8;
   const bool named = box.width > letters + 36;
   const double scale = std::min((box.width - (named ? letters : 0)) / wide, box.height / high);
   const double left = box.x + box.width - wide * scale;
@@ -168,9 +170,6 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
   const auto y = [&](std::size_t i) {
     return box.y + paper::points(tiling.rows[i] - tiling.rows.front()) * scale;
   };
-  drawing.fill(
-      paper::rectangle({x(column), y(row), x(column + 1) - x(column), y(row + 1) - y(row)}),
-      {{0x60, 0x60, 0x60}, 1});
   paper::Path grid;
   for (std::size_t i = 0; i < tiling.columns.size(); ++i) {
     grid.append(paper::line({x(i), box.y}, {x(i), box.y + high * scale}));
@@ -178,8 +177,11 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
   for (std::size_t i = 0; i < tiling.rows.size(); ++i) {
     grid.append(paper::line({left, y(i)}, {left + wide * scale, y(i)}));
   }
-  drawing.stroke(grid, {0.4, {0, 0, 0}, {}, 1});
-  if (named) drawing.text(name, {left - 8, box.y + 30}, large);
+  drawing.stroke(grid, furniture_pen);
+  drawing.fill(
+      paper::rectangle({x(column), y(row), x(column + 1) - x(column), y(row + 1) - y(row)}),
+      {{0x60, 0x60, 0x60}, 1});
+  if (named) drawing.text(set, {left - 8, box.y + 30});
 }
 
 std::string sheet_subject(const BoardView& view) {

@@ -14,12 +14,19 @@ void draw_check_rules(paper::Drawing& drawing, paper::Spot upper_left);
 
 void draw_cautions(paper::Drawing& drawing, paper::Spot upper_left, double width);
 
+// Lines of one pen, and the texts beside them.
+struct Furniture {
+  paper::Path lines;
+  paper::Drawing texts;
+};
+extern const paper::Pen furniture_pen;
+
 // One line with both scales from the same zero: 4 in below, 100 mm above; half of each where the
 // width is too small. Returns its width.
-double draw_double_rule(paper::Drawing& drawing, paper::Spot upper_left, double width);
+double add_double_rule(Furniture& furniture, paper::Spot upper_left, double width);
 
 // A square whose diagonals are 20 mm, and says so. Returns its width.
-double draw_diagonal_square(paper::Drawing& drawing, paper::Spot upper_left);
+double add_diagonal_square(Furniture& furniture, paper::Spot upper_left);
 
 // The sheets as a grid at the right of the box, the given one filled, and its name in large letters
 // before it where there is room.

@@ -91,13 +91,15 @@ struct Whole {
   std::shared_ptr<const Drawing> board, dimensions;
   paper::Tiling tiling;
   bool shows_dimensions = false;  // they are on the overview in any case
-  Ink ink;                        // of what the sheets show
+  SheetFrame frame;
+  SheetFoot foot;
+  Ink ink;  // of what the sheets show
 };
 
-SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const Whole& whole,
-                    std::size_t row, std::size_t column) {
+SheetPage tile_page(const TemplateOptions& options, const Whole& whole, std::size_t row,
+                    std::size_t column) {
   const paper::Tiling& tiling = whole.tiling;
-  const SheetFrame frame = sheet_frame(options, {tiling.page_width, tiling.page_height});
+  const SheetFrame& frame = whole.frame;
   const Box clip = clip_of(tiling, row, column, options.butted);
   const paper::Transform placed =
       paper::shifted(frame.content.x - clip.x, frame.content.y - clip.y);
@@ -112,8 +114,11 @@ SheetPage tile_page(const BoardView& view, const TemplateOptions& options, const
   const Box inside{frame.content.x, frame.content.y, clip.width, clip.height};
   content.place({std::make_shared<const Drawing>(std::move(tile)), placed, inside, "tile", ""});
   const std::string name = "Sheet " + sheet_name(row, column);
-  const Box map = draw_foot(content, frame, view, options, name);
-  if (map.width > 24) draw_sheet_map(content, tiling, row, column, map);
+  whole.foot.draw_rules(content);
+  if (whole.foot.room().width > 24) {
+    draw_sheet_map(content, tiling, row, column, whole.foot.room());
+  }
+  whole.foot.draw_words(content, name);
   SheetPage page{frame.size, name, {}};
   page.drawing.place(std::move(content), undoing(options, frame.size));
   return page;
@@ -161,17 +166,20 @@ Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options)
   Drawing dimensions = draw_board_dimensions(view);
   const auto tiling = plan(view, options, dimensions);
   if (!tiling) return tl::unexpected(Problems{template_problem("template-paper", tiling.error())});
+  const SheetFrame frame = sheet_frame(options, {tiling->page_width, tiling->page_height});
   Whole whole{std::make_shared<const Drawing>(draw_board(view)),
               std::make_shared<const Drawing>(std::move(dimensions)),
               *tiling,
               tiling->columns.front() < view.mat->outer.left,
+              frame,
+              SheetFoot(frame, view, options),
               {}};
   add_ink(whole.ink, *whole.board);
   if (whole.shows_dimensions) add_ink(whole.ink, *whole.dimensions);
   Pages pages{overview_page(view, options, overview_of(view, options, *tiling))};
   for (std::size_t row = 0; row + 1 < tiling->rows.size(); ++row) {
     for (std::size_t column = 0; column + 1 < tiling->columns.size(); ++column) {
-      pages.push_back(tile_page(view, options, whole, row, column));
+      pages.push_back(tile_page(options, whole, row, column));
     }
   }
   return pages;

@@ -1,0 +1,96 @@
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "render/paper/path.h"
+
+namespace mullion::paper {
+namespace {
+
+// What of a line lies in the box, by the method of Liang and Barsky (1984).
+std::optional<Edge> part_inside(Spot from, Spot to, const Box& box) {
+  const double dx = to.x - from.x, dy = to.y - from.y;
+  const std::array<std::array<double, 2>, 4> sides{{{-dx, from.x - box.x},
+                                                    {dx, box.x + box.width - from.x},
+                                                    {-dy, from.y - box.y},
+                                                    {dy, box.y + box.height - from.y}}};
+  double start = 0, end = 1;
+  for (const auto& [outward, room] : sides) {
+    if (outward == 0) {
+      if (room < 0) return std::nullopt;
+    } else if (outward < 0) {
+      start = std::max(start, room / outward);
+    } else {
+      end = std::min(end, room / outward);
+    }
+  }
+  if (start > end) return std::nullopt;
+  const auto at = [&](double t) { return Spot{from.x + t * dx, from.y + t * dy}; };
+  return Edge{start > 0 ? at(start) : from, end < 1 ? at(end) : to};
+}
+
+bool same(Spot a, Spot b) {
+  return a.x == b.x && a.y == b.y;
+}
+
+// What of a polygon lies on the inner side of a line, where `depth` is not negative; by the method
+// of Sutherland and Hodgman (1974).
+template <class Depth>
+std::vector<Spot> on_inner_side(const std::vector<Spot>& corners, const Depth& depth) {
+  std::vector<Spot> kept;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Spot from = corners[i], to = corners[(i + 1) % corners.size()];
+    const double here = depth(from), there = depth(to);
+    if (here >= 0) kept.push_back(from);
+    if ((here < 0) != (there < 0)) {
+      const double t = here / (here - there);
+      kept.push_back({from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)});
+    }
+  }
+  return kept;
+}
+
+std::vector<Spot> polygon_inside(std::vector<Spot> corners, const Box& box) {
+  corners = on_inner_side(corners, [&](Spot s) { return s.x - box.x; });
+  corners = on_inner_side(corners, [&](Spot s) { return box.x + box.width - s.x; });
+  corners = on_inner_side(corners, [&](Spot s) { return s.y - box.y; });
+  return on_inner_side(corners, [&](Spot s) { return box.y + box.height - s.y; });
+}
+
+}  // namespace
+
+bool has_curves(const Path& path) {
+  return std::any_of(path.steps().begin(), path.steps().end(),
+                     [](const Path::Step& step) { return step.kind == Path::Kind::curve; });
+}
+
+Path lines_inside(const Path& path, const Box& box) {
+  Path result;
+  std::optional<Spot> pen;  // where the result ends
+  for (const Edge& edge : flattened(path)) {
+    const std::optional<Edge> part = part_inside(edge.from, edge.to, box);
+    if (!part) continue;
+    if (!pen || !same(*pen, part->from)) result.move_to(part->from);
+    result.line_to(part->to);
+    pen = part->to;
+  }
+  return result;
+}
+
+Path area_inside(const Path& path, const Box& box) {
+  Path result;
+  std::vector<Spot> corners;
+  const auto keep = [&] {
+    const std::vector<Spot> inside = polygon_inside(std::move(corners), box);
+    if (!inside.empty()) result.append(polyline(inside).close());
+    corners.clear();
+  };
+  for (const Path::Step& step : path.steps()) {
+    if (step.kind == Path::Kind::move) keep();
+    if (step.kind != Path::Kind::close) corners.push_back(step.to);
+  }
+  keep();
+  return result;
+}
+
+}  // namespace mullion::paper

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include "render/cutsheet/board_view.h"
@@ -97,13 +98,21 @@ class Diagram {
     canvas_.fill(view_.board(), {board_colour});
     canvas_.rectangle(view_.board(), solid(0.8, {0, 0, 0}));
     draw_letters();
-    draw_curves();
+    draw_curves({.width = 0.6, .colour = line_colour, .dashes = {1.5, 2}});
     for (const OpeningMark& mark : board_.openings) {
       const Spot at = view_.place(mark.middle);
       canvas_.text(mark.number, {at.x, at.y + board_.type * 0.36},
                    {.size = board_.type, .colour = opening_colour, .anchor = Anchor::centre});
     }
   }
+
+  void draw_curves(const Pen& pen) {
+    for (const CurveCut& curve : board_.stage.curves) {
+      if (curve.kind == CurveKind::oval) draw_oval(curve, pen);
+      for (const TemplateLine& line : curve.lines) draw_template(line, pen);
+    }
+  }
+  void draw_curves_to_cut() { draw_curves(solid(2, now)); }
 
   // Cuts of a lower number are there already.
   void draw_lines(int first_number) {
@@ -187,15 +196,28 @@ class Diagram {
     put(opposite(view_.near()), {middle_x, b.y - off});
   }
 
-  void draw_curves() {
-    for (const CurveCut& curve : board_.stage.curves) {
-      const Spot a = view_.place({curve.back.left, curve.back.top});
-      const Spot b = view_.place({curve.back.right, curve.back.bottom});
-      const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
-      if (curve.kind != CurveKind::oval) continue;
-      canvas_.polyline(ellipse(middle, std::abs(a.x - b.x) / 2, std::abs(a.y - b.y) / 2),
-                       {.width = 0.6, .colour = line_colour, .dashes = {1.5, 2}});
+  void draw_oval(const CurveCut& curve, const Pen& pen) {
+    const Spot a = view_.place({curve.back.left, curve.back.top});
+    const Spot b = view_.place({curve.back.right, curve.back.bottom});
+    const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    canvas_.polyline(ellipse(middle, std::abs(a.x - b.x) / 2, std::abs(a.y - b.y) / 2), pen);
+  }
+
+  void draw_template(const TemplateLine& line, const Pen& pen) {
+    constexpr int steps = 12;
+    std::vector<Spot> spots{view_.place(line.line.start)};
+    Point from = line.line.start;
+    for (const Segment& s : line.line.segments) {
+      const Cubic curve = s.curved ? Cubic{vector_of(from), vector_of(s.control1),
+                                           vector_of(s.control2), vector_of(s.to)}
+                                   : line_curve(vector_of(from), vector_of(s.to));
+      for (int i = 1; i <= (s.curved ? steps : 1); ++i) {
+        const double t = s.curved ? static_cast<double>(i) / steps : 1;
+        spots.push_back(view_.place(nearest_point(mullion::place(curve, t))));
+      }
+      from = s.to;
     }
+    canvas_.polyline(spots, pen);
   }
 
   Canvas& canvas_;
@@ -291,6 +313,13 @@ void draw_back(Canvas& canvas, const BoardPicture& board, const Box& box) {
   Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
   diagram.draw_ground();
   diagram.draw_pencilled();
+}
+
+void draw_curves(Canvas& canvas, const BoardPicture& board, const Box& box) {
+  Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
+  diagram.draw_ground();
+  diagram.draw_lines(std::numeric_limits<int>::max());
+  diagram.draw_curves_to_cut();
 }
 
 void draw_skew_lines(Canvas& canvas, const BoardPicture& board, const Box& box) {

@@ -39,6 +39,9 @@ void draw_board_as_it_lies(paper::Canvas& canvas, const BoardPicture& board,
 // The back with its top edge up: all lines, to be drawn in pencil.
 void draw_back(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
 
+// The back with its top edge up: straight lines cut already, curves to cut.
+void draw_curves(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
+
 // The same with the slanting lines to cut, numbered.
 void draw_skew_lines(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
 

@@ -57,7 +57,6 @@ class Sheet {
     const double width = tile_width(flow_, look_);
     std::vector<Tile> tiles;
     for (const SetUp& set_up : stage.set_ups) add_set_up(board, set_up, width, tiles);
-    if (!stage.skew_cuts.empty()) tiles.push_back(skew_tile(board, look_, width));
     add_tiles(flow_, tiles, look_);
     add_after(flow_, board, look_);
   }

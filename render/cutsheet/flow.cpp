@@ -1,5 +1,7 @@
 #include "render/cutsheet/flow.h"
 
+#include <algorithm>
+
 #include "render/paper/drawing.h"
 
 namespace mullion::cutsheet {
@@ -8,6 +10,7 @@ namespace {
 constexpr double margin = 30;
 constexpr double foot = 14;
 constexpr int most_columns = 3;
+constexpr double least_heading = 0.8;  // a longer one is set in two lines
 constexpr Colour black{0, 0, 0}, white{0xff, 0xff, 0xff};
 
 double indent_of(const paper::TextStyle& style) {
@@ -60,6 +63,10 @@ double Flow::width() const {
   return paper::points(page_.width) - 2 * margin;
 }
 
+double Flow::page_height() const {
+  return paper::points(page_.height) - 2 * margin - foot / 2;
+}
+
 void Flow::next_page() {
   ++pages_;
   y_ = margin;
@@ -72,7 +79,7 @@ void Flow::next_page() {
 }
 
 void Flow::keep(double height) {
-  if (y_ > margin && y_ + height > paper::points(page_.height) - margin - foot / 2) next_page();
+  if (y_ > margin && y_ + height > margin + page_height()) next_page();
 }
 
 void Flow::block(double height, const Draw& draw) {
@@ -90,13 +97,20 @@ void Flow::text(const std::string& text, const paper::TextStyle& style) {
 }
 
 void Flow::bar(const std::string& title, const Look& look, double keep_below) {
-  const double height = look.bar();
-  const paper::TextStyle style{.size = look.text() * 1.05, .bold = true, .colour = white};
+  paper::TextStyle style{.size = look.text() * 1.05, .bold = true, .colour = white};
+  const double room = width() - 12, wide = paper::text_width(title, style);
+  if (wide > room) style.size *= std::max(least_heading, room / wide - 0.001);
+  const std::vector<std::string> lines = wrapped(title, room, style);
+  const double line = style.size * line_spacing;
+  const double height = look.bar() + line * static_cast<double>(lines.size() - 1);
   keep(height + 4 + keep_below);
   block(height + 4, [&](paper::Canvas& canvas, paper::Spot at) {
     canvas.fill({at.x, at.y, width(), height}, {black});
-    canvas.text(canvas.fitted(title, width() - 12, style),
-                {at.x + 6, at.y + height / 2 + style.size * 0.36}, style);
+    double y = at.y + look.bar() / 2 + style.size * 0.36;
+    for (const std::string& words : lines) {
+      canvas.text(words, {at.x + 6, y}, style);
+      y += line;
+    }
   });
 }
 

@@ -21,6 +21,7 @@ class Flow {
   Flow(paper::PageSize page, std::string title, paper::Document* document);
 
   double width() const;
+  double page_height() const;  // of what is set on a page
   int pages() const { return pages_; }
 
   using Draw = std::function<void(paper::Canvas&, paper::Spot)>;

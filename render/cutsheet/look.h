@@ -10,6 +10,8 @@ namespace mullion::cutsheet {
 struct Look {
   double size = 1;
   int columns = 3;  // of tiles
+  // Size of a diagram where the layer above was cut the same way, by its size there.
+  double again = 1;
 
   double title() const { return 15 * size; }
   double value() const { return std::max(21 * size, 17.0); }  // what a scale shows

@@ -1,5 +1,7 @@
 #include "render/cutsheet/placement_tile.h"
 
+#include <algorithm>
+
 #include "engine/cutting/sheet/words.h"
 #include "render/paper/drawing.h"
 
@@ -11,11 +13,15 @@ using paper::Canvas;
 using paper::Spot;
 using paper::TextStyle;
 
-constexpr double again = 0.7;  // size of a picture where the layer above was cut the same way
+// A diagram takes what height its row leaves, up to so many times its usual one.
+constexpr double stretched = 1.3;
+// A cut's name is set smaller, down to this, before it is broken.
+constexpr double least_name = 0.85;
 
 // One tick and the lines of its text.
 struct Entry {
   std::vector<std::string> lines;
+  double room = 0;
 };
 
 double entries_height(const std::vector<Entry>& entries, const Look& look) {
@@ -30,7 +36,8 @@ void draw_entries(Canvas& canvas, const std::vector<Entry>& entries, const Look&
   for (const Entry& entry : entries) {
     tick_box(canvas, {at.x, at.y + look.text() * 0.15}, look.text() * 0.95);
     for (const std::string& line : entry.lines) {
-      canvas.text(line, {at.x + look.text() * 1.6, at.y + look.text()}, {.size = look.text()});
+      draw_fitted(canvas, line, {at.x + look.text() * 1.6, at.y + look.text()}, entry.room,
+                  {.size = look.text()});
       at.y += look.text() * line_spacing;
     }
     at.y += 1;
@@ -39,7 +46,7 @@ void draw_entries(Canvas& canvas, const std::vector<Entry>& entries, const Look&
 
 Entry entry_of(const std::string& first, const std::string& more, const Look& look, double width) {
   const double room = width - tile_gap - look.text() * 1.6;
-  Entry entry{wrapped(first, room, {.size = look.text()})};
+  Entry entry{wrapped(first, room / least_name, {.size = look.text()}), room};
   if (more.empty()) return entry;
   for (std::string& line : wrapped(more, room, {.size = look.text()})) {
     entry.lines.push_back(std::move(line));
@@ -47,15 +54,17 @@ Entry entry_of(const std::string& first, const std::string& more, const Look& lo
   return entry;
 }
 
-Entry cut_entry(const CuttingPlan& plan, const Stage& stage, const BevelCut& cut, const Look& look,
-                double width) {
+// The opening is not named where there is one alone.
+Entry cut_entry(const BoardPicture& board, const BevelCut& cut, const Look& look, double width) {
+  const CuttingPlan& plan = board.plan;
+  const Stage& stage = board.stage;
   std::string more = brief_ends_text(plan, stage, cut);
   if (cut.pencil > 0 && lines_are_named(plan, stage)) {
     more = "on line " + std::to_string(cut.pencil) + (more.empty() ? "" : ", ") + more;
   }
-  return entry_of(
-      std::to_string(cut.number) + "  " + openings_text(cut.openings) + ", " + front_name(cut.kept),
-      more, look, width);
+  const std::string opening = board.openings.empty() ? "" : openings_text(cut.openings) + ", ";
+  return entry_of(std::to_string(cut.number) + "  " + opening + front_name(cut.kept), more, look,
+                  width);
 }
 
 // The distances of freehand lines from the edge at the guide's side.
@@ -82,7 +91,7 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   const double inner = width - tile_gap;
   std::vector<Entry> entries;
   for (const BevelCut& cut : placement.cuts) {
-    entries.push_back(cut_entry(plan, board.stage, cut, look, width));
+    entries.push_back(cut_entry(board, cut, look, width));
   }
   const std::string distances = freehand_distances(plan, placement);
   std::vector<std::string> freehand;
@@ -90,16 +99,19 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   const std::string heading = std::string("Edge ") + letter(placement.edge) +
                               (freehand.empty() ? " at the guide" : ", freehand");
   const double line = look.text() * line_spacing;
-  const double diagram = look.diagram() * (board.stage.same_order ? again : 1.0);
+  const double diagram = look.diagram() * (board.stage.same_order ? look.again : 1.0);
   const double top = look.text() * 2.5;
   Tile tile;
-  tile.height = top + diagram + line * static_cast<double>(freehand.size()) +
-                entries_height(entries, look) + 2;
+  const double height = top + diagram + line * static_cast<double>(freehand.size()) +
+                        entries_height(entries, look) + 2;
+  tile.height = height;
   tile.draw = [=, &board, &placement](Canvas& canvas, const Box& box) {
     draw_fitted(canvas, heading, {box.x, box.y + look.text() * 1.05}, inner, tile_heading(look));
     draw_fitted(canvas, turn, {box.x, box.y + look.text() * 2.25}, inner, {.size = look.text()});
-    draw_board_as_it_lies(canvas, board, placement, {box.x, box.y + top, inner, diagram});
-    double y = box.y + top + diagram;
+    const double room = box.height - height;
+    const double tall = std::clamp(diagram + room, diagram, look.diagram() * stretched);
+    draw_board_as_it_lies(canvas, board, placement, {box.x, box.y + top, inner, tall});
+    double y = box.y + top + tall;
     for (const std::string& words : freehand) {
       y += line;
       canvas.text(words, {box.x, y - look.text() * 0.2}, tile_heading(look));
@@ -119,25 +131,6 @@ std::vector<Tile> placement_tiles(const BoardPicture& board, const SetUp& set_up
                                  look, width));
   }
   return out;
-}
-
-Tile skew_tile(const BoardPicture& board, const Look& look, double width) {
-  std::vector<Entry> entries;
-  for (const SkewCut& cut : board.stage.skew_cuts) {
-    entries.push_back(entry_of(std::to_string(cut.number) + "  " + openings_text(cut.openings),
-                               skew_brief_text(board.plan, cut), look, width));
-  }
-  const double top = look.text() * 2.5;
-  Tile tile;
-  tile.height = top + look.diagram() + entries_height(entries, look) + 2;
-  tile.draw = [=, &board](Canvas& canvas, const Box& box) {
-    canvas.text("Freehand, without guide", {box.x, box.y + look.text() * 1.05}, tile_heading(look));
-    canvas.text("each line under the rail", {box.x, box.y + look.text() * 2.25},
-                {.size = look.text()});
-    draw_skew_lines(canvas, board, {box.x, box.y + top, box.width - tile_gap, look.diagram()});
-    draw_entries(canvas, entries, look, {box.x, box.y + top + look.diagram() + 2});
-  };
-  return tile;
 }
 
 }  // namespace mullion::cutsheet

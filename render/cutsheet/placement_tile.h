@@ -11,7 +11,4 @@ namespace mullion::cutsheet {
 std::vector<Tile> placement_tiles(const BoardPicture& board, const SetUp& set_up, const Look& look,
                                   double width);
 
-// The slanting lines of a stage.
-Tile skew_tile(const BoardPicture& board, const Look& look, double width);
-
 }  // namespace mullion::cutsheet

@@ -79,8 +79,7 @@ class RunSheet {
     }
     if (work.set_up >= 0) add_set_up(step, work, board);
     if (!ends_stage(run_, work)) return;
-    if (!stage.skew_cuts.empty()) tiles_.push_back(skew_tile(board, look_, width()));
-    if (stage.curves.empty() && stage.trims.empty()) return;
+    if (stage.skew_cuts.empty() && stage.curves.empty() && stage.trims.empty()) return;
     flush();
     cutsheet::add_after(flow_, board, look_);
   }

@@ -15,6 +15,8 @@ using paper::TextStyle;
 
 constexpr int most_boxes = 60;
 constexpr double padding = 5;
+constexpr double least_stays =
+    0.85;  // what stays is set smaller, down to this, before it is broken
 constexpr Colour settings_colour{0xe6, 0xec, 0xf1};
 constexpr Colour stays_colour{0x70, 0x70, 0x70};
 
@@ -83,10 +85,17 @@ class Painter {
     draw_fitted(canvas, words, {x_, y_ - look_.text() * 0.25}, inner_, style);
   }
 
-  // What stays is said in one line.
+  // What stays is said in one line, or in two where a tile is narrow.
   static bool stays(const Dial& dial) { return dial.set && !dial.moves; }
+  std::vector<std::string> stays_text(const Dial& dial) const {
+    const std::string rest = dial.remainder.empty() ? "" : " " + dial.remainder;
+    const std::string all = dial.name + " stays " + dial.shows + rest;
+    if (paper::text_width(all, plain()) <= inner_ / least_stays) return {all};
+    return {dial.name + " stays", dial.shows + rest};
+  }
   double dial_height(const Dial& dial) const {
-    if (stays(dial) || !dial.set) return line();
+    if (stays(dial)) return line() * static_cast<double>(stays_text(dial).size());
+    if (!dial.set) return line();
     return look_.small() * 1.4 + look_.value() * 1.06;
   }
 
@@ -95,8 +104,8 @@ class Painter {
     if (stays(dial)) {
       TextStyle grey = plain();
       grey.colour = stays_colour;
-      const std::string rest = dial.remainder.empty() ? "" : " " + dial.remainder;
-      return write(canvas, dial.name + " stays " + dial.shows + rest, grey);
+      for (const std::string& words : stays_text(dial)) write(canvas, words, grey);
+      return;
     }
     canvas.text(dial.name, {x_, y_ + look_.small() * 1.1}, {.size = look_.small()});
     TextStyle value{.size = look_.value(), .bold = true};
@@ -158,7 +167,7 @@ Tile under_settings(const SettingsBox& box, Tile below, const Look& look, double
   tile.height = top + 3 + below.height;
   tile.draw = [=](Canvas& canvas, const Box& at) {
     Painter(box, look, width).draw(canvas, at, top);
-    below.draw(canvas, {at.x, at.y + top + 3, at.width, below.height});
+    below.draw(canvas, {at.x, at.y + top + 3, at.width, at.height - top - 3});
   };
   return tile;
 }

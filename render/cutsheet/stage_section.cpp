@@ -3,6 +3,7 @@
 #include <map>
 
 #include "engine/cutting/sheet/words.h"
+#include "render/cutsheet/tiles.h"
 
 namespace mullion::cutsheet {
 namespace {
@@ -54,33 +55,77 @@ std::vector<std::string> lines_by_edge(const CuttingPlan& plan, const BoardPictu
   return out;
 }
 
-// Every line of the openings is drawn: the back as it looks then, and the distances.
-void add_drawn_back(Flow& flow, const BoardPicture& board, const Look& look) {
-  const TextStyle style{.size = look.text()};
-  const double diagram = look.diagram() * 1.5;
-  const double left = diagram + 12;
-  std::vector<std::vector<std::string>> texts;
-  double height = look.text() * line_spacing;
-  for (const std::string& text : lines_by_edge(board.plan, board)) {
-    texts.push_back(wrapped(text, flow.width() - left - look.text() * 1.7, style));
-    height += look.text() * line_spacing * static_cast<double>(texts.back().size()) + 3;
+using DrawBack = void (*)(Canvas&, const BoardPicture&, const paper::Box&);
+
+// The back of the board, and beside it what is to be done to it.
+class Pictured {
+ public:
+  Pictured(Flow& flow, const BoardPicture& board, const Look& look, DrawBack draw,
+           std::string heading)
+      : flow_(flow), board_(board), look_(look), draw_(draw), heading_(std::move(heading)) {}
+
+  // Over several pictures where there is more than would stand beside one of half a page.
+  void add(const std::vector<std::string>& tasks) {
+    for (const std::string& task : tasks) {
+      std::vector<std::string> lines = wrapped(task, flow_.width() - left() - indent(), style());
+      if (!tasks_.empty() && height_ + height_of(lines) > flow_.page_height() / 2) finish();
+      height_ += height_of(lines);
+      tasks_.push_back(std::move(lines));
+    }
+    finish();
   }
-  const double tall = std::max(height, diagram * 0.85);
-  flow.block(tall + 6, [&](Canvas& canvas, Spot at) {
-    draw_back(canvas, board, {at.x, at.y, diagram, tall});
+
+ private:
+  TextStyle style() const { return {.size = look_.text()}; }
+  double line() const { return look_.text() * line_spacing; }
+  double indent() const { return look_.text() * 1.7; }
+  double diagram() const { return look_.diagram() * 1.5; }
+  double left() const { return diagram() + 12; }
+  double height_of(const std::vector<std::string>& lines) const {
+    return line() * static_cast<double>(lines.size()) + 3;
+  }
+
+  void finish() {
+    const double tall = std::max(line() + height_, diagram() * 0.85);
+    flow_.block(tall + 6, [&](Canvas& canvas, Spot at) { paint(canvas, at, tall); });
+    tasks_.clear();
+    height_ = 0;
+  }
+
+  void paint(Canvas& canvas, Spot at, double tall) const {
+    draw_(canvas, board_, {at.x, at.y, diagram(), std::min(tall, diagram())});
     double y = at.y;
-    canvas.text("Draw on the back:", {at.x + left, y + look.text()},
-                {.size = look.text(), .bold = true});
-    y += look.text() * line_spacing;
-    for (const auto& lines : texts) {
-      tick_box(canvas, {at.x + left, y + look.text() * 0.15}, look.text() * 0.95);
-      for (const std::string& line : lines) {
-        canvas.text(line, {at.x + left + look.text() * 1.7, y + look.text()}, style);
-        y += look.text() * line_spacing;
+    draw_fitted(canvas, heading_, {at.x + left(), y + look_.text()}, flow_.width() - left(),
+                {.size = look_.text(), .bold = true});
+    y += line();
+    for (const auto& lines : tasks_) {
+      tick_box(canvas, {at.x + left(), y + look_.text() * 0.15}, look_.text() * 0.95);
+      for (const std::string& words : lines) {
+        canvas.text(words, {at.x + left() + indent(), y + look_.text()}, style());
+        y += line();
       }
       y += 3;
     }
-  });
+  }
+
+  Flow& flow_;
+  const BoardPicture& board_;
+  const Look& look_;
+  DrawBack draw_;
+  std::string heading_;
+  std::vector<std::vector<std::string>> tasks_;  // lines of each
+  double height_ = 0;
+};
+
+void add_skew_lines(Flow& flow, const BoardPicture& board, const Look& look) {
+  if (board.stage.skew_cuts.empty()) return;
+  std::vector<std::string> tasks;
+  for (const SkewCut& cut : board.stage.skew_cuts) {
+    tasks.push_back(skew_brief_text(board.plan, cut));
+  }
+  Pictured(flow, board, look, draw_skew_lines,
+           "Freehand, each line under the rail: " + skew_marks_text(board.plan, board.stage))
+      .add(tasks);
 }
 
 }  // namespace
@@ -98,7 +143,7 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
   } else if (stage.same_order) {
     add_list(flow, lines_by_edge(plan, board), style);
   } else if (!stage.pencil_lines.empty()) {
-    add_drawn_back(flow, board, look);
+    Pictured(flow, board, look, draw_back, "Draw on the back:").add(lines_by_edge(plan, board));
   }
   if (const std::string by_eye = by_eye_text(plan, stage); !by_eye.empty()) {
     flow.text(by_eye, style);
@@ -110,8 +155,10 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
 }
 
 void add_after(Flow& flow, const BoardPicture& board, const Look& look) {
+  add_skew_lines(flow, board, look);
+  const std::vector<std::string> curves = curve_texts(board.plan, board.stage);
+  if (!curves.empty()) Pictured(flow, board, look, draw_curves, "Curves:").add(curves);
   std::vector<std::string> texts;
-  for (const CurveCut& curve : board.stage.curves) texts.push_back(curve_text(board.plan, curve));
   for (const GrooveTrim& trim : board.stage.trims) texts.push_back(trim_text(board.plan, trim));
   add_list(flow, texts, {.size = look.text()});
 }

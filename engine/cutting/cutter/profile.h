@@ -79,9 +79,10 @@ struct CutterProfile {
   friend bool operator==(const CutterProfile&, const CutterProfile&) = default;
 };
 
-// From the table: the entry itself, else in proportion between two entries or to the outermost
-// one, rounded up to a whole tick.
-Length over_cut(const CutterProfile& cutter, Length thickness);
+// The table is for bevels of 45 degrees, whose run is the board's thickness; for another angle the
+// run takes its place. From the table: the entry itself, else in proportion between two entries or
+// to the outermost one, rounded up to a whole tick.
+Length over_cut(const CutterProfile& cutter, Length run);
 
 int stops(const CutterProfile& cutter);
 

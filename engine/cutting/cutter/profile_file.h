@@ -1,7 +1,8 @@
 #pragma once
 
-// The cutter file: one `cutter` element in XML, described by cutter.xsd beside this header. Lengths without
-// a unit are in the file's unit. Problems carry the place of what is wrong; all are reported.
+// The cutter file: one `cutter` element in XML, described by cutter.xsd beside this header. Lengths
+// without a unit are in the file's unit. Problems carry the place of what is wrong; all are
+// reported.
 
 #include "engine/cutting/cutter/profile.h"
 #include "engine/problem/problem.h"

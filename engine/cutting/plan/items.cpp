@@ -18,15 +18,16 @@ class Items {
   }
 
  private:
-  Length over_cut_at(Corner corner) const {
-    const Length whole = over_cut(request_.cutter, request_.thickness);
-    if (corner == Corner::square) return whole;
-    return corner == Corner::blunt ? blunt_over_cut(whole) : Length();
+  Length over_cut_at(const LineEnd& end) const {
+    const Length whole = over_cut(request_.cutter, request_.run);
+    if (end.corner == Corner::square) return whole;
+    if (end.corner == Corner::curve) return over_cut_share(whole, end.share);
+    return end.corner == Corner::blunt ? blunt_over_cut(whole) : Length();
   }
 
   ItemEnd end_at(const LineEnd& end, BoardEdge near) const {
-    return {end.at, distance_from(near, end.at, request_.board), over_cut_at(end.corner),
-            end.neighbour, EndBy::stop};
+    return {end.at, distance_from(near, end.at, request_.board), over_cut_at(end), end.neighbour,
+            EndBy::stop};
   }
 
   Item lay(const StraightLine& line) const {
@@ -121,6 +122,10 @@ class Items {
 
 Length blunt_over_cut(Length over_cut) {
   return Length::from_ticks((over_cut.ticks() * 29 + 69) / 70);
+}
+
+Length over_cut_share(Length over_cut, int thousandths) {
+  return Length::from_ticks((over_cut.ticks() * thousandths + 999) / 1000);
 }
 
 std::vector<Item> items_of(const StageRequest& request, const LayerLines& lines,

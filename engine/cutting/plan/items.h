@@ -28,4 +28,7 @@ std::vector<Item> items_of(const StageRequest& request, const LayerLines& lines,
 // For a corner of 135 degrees: 29/70 of it, just above tan(22.5 degrees), rounded up.
 Length blunt_over_cut(Length over_cut);
 
+// Rounded up.
+Length over_cut_share(Length over_cut, int thousandths);
+
 }  // namespace mullion

@@ -4,8 +4,8 @@
 #include <map>
 
 #include "engine/cutting/plan/stage.h"
+#include "engine/mat/parallel.h"
 #include "engine/mat/rect.h"
-#include "engine/mat/shape.h"
 
 namespace mullion {
 namespace {
@@ -21,23 +21,25 @@ Problem note(Severity severity, const char* code, std::string message) {
 }
 
 // Where a groove's panel is cut out: the groove's outer edge on the face, and below it the back.
-Window panel_of(const MatGroove& groove, Length run) {
-  Point least = groove.line.start, most = groove.line.start;
-  bool square = groove.line.segments.size() == 4;
-  Point at = groove.line.start;
-  for (const Segment& segment : groove.line.segments) {
-    square = square && !segment.curved && (segment.to.x == at.x || segment.to.y == at.y);
-    at = segment.to;
-    least = {std::min(least.x, at.x), std::min(least.y, at.y)};
-    most = {std::max(most.x, at.x), std::max(most.y, at.y)};
-  }
+tl::expected<Window, std::string> panel_of(const MatGroove& groove, Length run) {
+  const Length half = half_rounded_down(groove.width);
   Window panel;
   panel.openings = groove.openings;
-  panel.face = outset({least.x, least.y, most.x, most.y}, half_rounded_down(groove.width));
-  panel.back = inset(panel.face, {run, run, run, run});
-  if (!square) panel.shape.kind = ShapeKind::outline;
-  panel.back_edge = shape_outline({}, panel.back, Length()).value();
-  panel.face_edge = shape_outline({}, panel.face, Length()).value();
+  const Rect middle = bounding_box(groove.line);
+  if (groove.line == rectangle(middle)) {
+    panel.face_edge = rectangle(outset(middle, half));
+    panel.back_edge = rectangle(outset(middle, half - run));
+  } else {
+    panel.shape.kind = ShapeKind::outline;
+    const auto face = parallel(groove.line, half);
+    if (!face) return tl::unexpected(face.error());
+    const auto back = parallel(groove.line, half - run);
+    if (!back) return tl::unexpected(back.error());
+    panel.face_edge = *face;
+    panel.back_edge = *back;
+  }
+  panel.face = bounding_box(panel.face_edge);
+  panel.back = bounding_box(panel.back_edge);
   return panel;
 }
 
@@ -67,7 +69,8 @@ class PlanBuilder {
     planned_.reserve(mat_.layers.size() + 1);
     const MatLayer& top = mat_.layers.front();
     std::vector<Window> panels;
-    for (const MatGroove& groove : mat_.grooves) panels.push_back(panel_of(groove, top.run));
+    for (const MatGroove& groove : mat_.grooves)
+      panels.push_back(panel_of(groove, top.run).value());
     if (!panels.empty()) {
       Stage& stage = add_stage(top, panels, nullptr).stage;
       stage.kind = StageKind::groove;
@@ -80,9 +83,8 @@ class PlanBuilder {
 
   PlannedStage& add_stage(const MatLayer& layer, const std::vector<Window>& windows,
                           const PlannedLines* above) {
-    const StageRequest request{plan_.cutter, plan_.way, plan_.quantity,
-                               mat_.outer,   windows,   layer.board.thickness,
-                               layer.run,    next_cut_, next_set_up_};
+    const StageRequest request{plan_.cutter, plan_.way, plan_.quantity, mat_.outer,
+                               windows,      layer.run, next_cut_,      next_set_up_};
     planned_.push_back(plan_stage(request, above));
     Stage& stage = planned_.back().stage;
     stage.layer = layer.number;
@@ -167,6 +169,7 @@ class Fitness {
                              " needs more stops than the cutter \"" + cutter_.id + "\" has");
     }
     for (const MatLayer& layer : mat_.layers) check_lines(layer);
+    for (const MatGroove& groove : mat_.grooves) check_groove(groove);
     return std::move(problems_);
   }
 
@@ -174,7 +177,7 @@ class Fitness {
   Length shorter_side() const { return std::min(mat_.outer.width(), mat_.outer.height()); }
 
   void check_lines(const MatLayer& layer) {
-    const Length over = over_cut(cutter_, layer.board.thickness) * 2;
+    const Length over = over_cut(cutter_, layer.run) * 2;
     Length longest;
     for (const StraightLine& line : lines_of(layer.windows).straight) {
       const Length length = distance_between(line.ends[0].at, line.ends[1].at);
@@ -193,6 +196,12 @@ class Fitness {
     fail("cutter-cut-too-long", "layer " + std::to_string(layer.number) + " needs a cut of " +
                                     text(longest + over) + ", over-cuts included; the cutter \"" +
                                     cutter_.id + "\" cuts at most " + text(cutter_.longest_cut));
+  }
+
+  void check_groove(const MatGroove& groove) {
+    if (mat_.layers.empty()) return;
+    const auto panel = panel_of(groove, mat_.layers.front().run);
+    if (!panel) fail("cutter-groove", "the panel of a V-groove cannot be cut: " + panel.error());
   }
 
   static Length distance_between(Point a, Point b) {

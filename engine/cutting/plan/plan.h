@@ -88,10 +88,21 @@ struct SkewCut {
   Length over_cut, past;  // at both ends
 };
 
+// A line on the back to be followed along a template, clockwise as seen from the front.
+struct TemplateLine {
+  bool closed = false;
+  Outline line;                   // open: from its start to the end of its last segment
+  std::vector<Length> over_cuts;  // at the start, then after each segment: both parts run on by it
+};
+
 struct CurveCut {
   CurveKind kind = CurveKind::oval;
   std::vector<int> openings;
-  Rect back, face;  // bounding boxes
+  Rect back, face;                  // bounding boxes
+  std::vector<TemplateLine> lines;  // template_cut
+  // oval: how far its ellipse lies from the drawn edge at most, on the back. The edges above the
+  // lowest are parallels of an ellipse, which are no ellipses themselves.
+  Length off;
 };
 
 // The panel inside a V-groove, after it was cut out: its face edge is shaved, and it is taped back.

@@ -152,7 +152,7 @@ class Planner {
   // Pulled toward the operator with the kept board where the blade's tip points.
   void add_skew_cuts() {
     const CutterProfile& cutter = request_.cutter;
-    const Length over = blunt_over_cut(over_cut(cutter, request_.thickness));
+    const Length over = blunt_over_cut(over_cut(cutter, request_.run));
     const bool tip_left = (cutter.side == GuideSide::left) == (cutter.lean == BladeLean::to_guide);
     for (SkewLine line : out_.lines.lines.skew) {
       if (!tip_left) std::swap(line.from, line.to);
@@ -162,9 +162,17 @@ class Planner {
   }
 
   void add_curves() {
+    const Length whole = over_cut(request_.cutter, request_.run);
     for (const Curve& curve : out_.lines.lines.curves) {
       const Window& window = request_.windows[static_cast<std::size_t>(curve.window)];
-      stage().curves.push_back({curve.kind, window.openings, window.back, window.face});
+      CurveCut cut{curve.kind, window.openings, window.back, window.face, {}, {}};
+      for (const CurveLine& line : curve.lines) {
+        TemplateLine out{line.closed, line.line, {}};
+        for (const int share : line.shares) out.over_cuts.push_back(over_cut_share(whole, share));
+        cut.lines.push_back(std::move(out));
+      }
+      if (cut.kind == CurveKind::oval) cut.off = distance_from_ellipse(window.back_edge);
+      stage().curves.push_back(std::move(cut));
     }
   }
 

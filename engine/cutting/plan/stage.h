@@ -13,7 +13,7 @@ struct StageRequest {
   int quantity;
   Rect board;  // whose edges lie at the guide and the squaring arm
   const std::vector<Window>& windows;
-  Length thickness, run;
+  Length run;
   int first_cut, first_set_up;  // numbers
 };
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cmath>
+#include <numbers>
 
 namespace mullion {
 namespace {
@@ -12,6 +14,18 @@ bool has_curves(const CuttingPlan& plan) {
 }
 
 }  // namespace
+
+std::optional<std::string> blade_caution(const CuttingPlan& plan) {
+  for (const Stage& stage : plan.stages) {
+    if (stage.run == stage.thickness) continue;
+    const double degrees = std::atan2(static_cast<double>(stage.thickness.ticks()),
+                                      static_cast<double>(stage.run.ticks())) *
+                           180 / std::numbers::pi;
+    return "Set the blade to " + std::to_string(std::lround(degrees)) +
+           " degrees, not the usual 45: the settings are for that.";
+  }
+  return std::nullopt;
+}
 
 std::vector<std::string> cautions(const CuttingPlan& plan) {
   std::vector<std::string> out;
@@ -24,6 +38,7 @@ std::vector<std::string> cautions(const CuttingPlan& plan) {
     out.push_back(
         "Set the blade's depth for one board; fallouts stay taped in under the next one.");
   }
+  if (auto blade = blade_caution(plan)) out.push_back(std::move(*blade));
   if (has_curves(plan)) {
     out.push_back(
         "Cut curves last, after a trial on scrap: oval cutters differ in what they show.");

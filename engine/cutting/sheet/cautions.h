@@ -2,6 +2,7 @@
 
 // What must be minded while a plan is cut, as sentences: the usual cautions, and those of the plan.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,5 +12,8 @@ namespace mullion {
 
 // What is particular to the plan comes first.
 std::vector<std::string> cautions(const CuttingPlan& plan);
+
+// The one of them about the blade's angle, where it is not the usual one.
+std::optional<std::string> blade_caution(const CuttingPlan& plan);
 
 }  // namespace mullion

@@ -196,13 +196,40 @@ class PlanWriter {
 
   Json curve_json(const CurveCut& curve) const {
     const Rect& back = curve.back;
-    return {{"kind", curve.kind == CurveKind::oval ? "oval cutter" : "template"},
-            {"openings", curve.openings},
-            {"centre",
-             {{"from_A", exact_half(back.top + back.bottom)},
-              {"from_B", exact_half(back.left + back.right)}}},
-            {"back", axes(curve.back)},
-            {"face", axes(curve.face)}};
+    Json out = {{"kind", curve.kind == CurveKind::oval ? "oval cutter" : "template"},
+                {"openings", curve.openings},
+                {"centre",
+                 {{"from_A", exact_half(back.top + back.bottom)},
+                  {"from_B", exact_half(back.left + back.right)}}},
+                {"back", axes(curve.back)},
+                {"face", axes(curve.face)}};
+    if (curve.kind == CurveKind::oval) {
+      out["off_template_by_at_most"] = exact(curve.off);
+      return out;
+    }
+    out["direction"] = "clockwise as seen from the front";
+    out["lines"] = Json::array();
+    for (const TemplateLine& line : curve.lines) out["lines"].push_back(template_json(line));
+    return out;
+  }
+
+  // Straight parts and cubic Bezier curves.
+  Json template_json(const TemplateLine& line) const {
+    Json parts = Json::array();
+    for (std::size_t i = 0; i < line.line.segments.size(); ++i) {
+      const Segment& segment = line.line.segments[i];
+      Json part;
+      if (segment.curved) {
+        part["controls"] = {point(segment.control1), point(segment.control2)};
+      }
+      part["to"] = point(segment.to);
+      part["over_cut"] = exact(line.over_cuts[i + 1]);
+      parts.push_back(part);
+    }
+    return {{"closed", line.closed},
+            {"from", point(line.line.start)},
+            {"over_cut", exact(line.over_cuts.front())},
+            {"parts", parts}};
   }
 
   Json trim_json(const GrooveTrim& trim) const {

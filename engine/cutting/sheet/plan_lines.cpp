@@ -63,7 +63,7 @@ void write_after(TextLines& out, const CuttingPlan& plan, const Stage& stage) {
   for (const SkewCut& cut : stage.skew_cuts) {
     out.wrapped("  [ ] cut " + std::to_string(cut.number) + "  ", skew_text(plan, cut));
   }
-  for (const CurveCut& curve : stage.curves) out.wrapped("  [ ] ", curve_text(plan, curve));
+  for (const std::string& curve : curve_texts(plan, stage)) out.wrapped("  [ ] ", curve);
   for (const GrooveTrim& trim : stage.trims) out.wrapped("  [ ] ", trim_text(plan, trim));
 }
 

@@ -104,7 +104,10 @@ std::vector<std::string> cautions(const CuttingRun& run) {
         "half-cut blanks flat with their fallouts in.");
   }
   for (const RunKind& kind : run.kinds) {
-    for (const std::string& caution : cautions(kind.plan)) {
+    for (std::string caution : cautions(kind.plan)) {
+      if (run.kinds.size() > 1 && caution == blade_caution(kind.plan)) {
+        caution = "Kind " + std::to_string(kind.number) + ": " + caution;
+      }
       if (std::find(out.begin(), out.end(), caution) == out.end()) out.push_back(caution);
     }
   }

@@ -1,5 +1,6 @@
 #include "engine/cutting/sheet/words.h"
 
+#include <algorithm>
 #include <map>
 
 #include "engine/cutting/sheet/scale_text.h"
@@ -191,7 +192,12 @@ std::string skew_brief_text(const CuttingPlan& plan, const SkewCut& cut) {
   const auto point = [&](const Point& p) {
     return length(plan, p.y) + " from A, " + length(plan, p.x) + " from B";
   };
-  return point(cut.from) + " to " + point(cut.to) + ", mark " + both_marks_text(plan, cut);
+  return std::to_string(cut.number) + "  " + openings_text(cut.openings) + ": " + point(cut.from) +
+         " to " + point(cut.to);
+}
+
+std::string skew_marks_text(const CuttingPlan& plan, const Stage& stage) {
+  return "mark " + both_marks_text(plan, stage.skew_cuts.front());
 }
 
 std::string skew_text(const CuttingPlan& plan, const SkewCut& cut) {
@@ -200,21 +206,63 @@ std::string skew_text(const CuttingPlan& plan, const SkewCut& cut) {
          both_marks_text(plan, cut);
 }
 
-std::string curve_text(const CuttingPlan& plan, const CurveCut& curve) {
+namespace {
+
+// 0.2 mm of a reveal is hardly seen; our own figure.
+constexpr Length worth_saying = Length::from_ticks(320);
+
+// "0.4 mm": rounded up to a tenth, for what no scale is set to.
+std::string tenths_text(Length value) {
+  constexpr Length tenth = Length::from_ticks(160);
+  const std::int64_t tenths = (value.ticks() + tenth.ticks() - 1) / tenth.ticks();
+  return format_exact(tenth * tenths, Unit::millimetre);
+}
+
+std::string template_text(const CurveCut& curve) {
+  Length past;
+  for (const TemplateLine& line : curve.lines) {
+    past = std::max(past, *std::max_element(line.over_cuts.begin(), line.over_cuts.end()));
+  }
+  return "the curves by hand along the full-scale template, after the straight lines" +
+         (past >= worth_saying ? ", up to " + tenths_text(past) + " past each corner" : "");
+}
+
+// How an oval cutter is set.
+std::string axes_text(const CuttingPlan& plan, const CurveCut& curve) {
   const Rect& b = curve.back;
-  const Point centre{half_rounded_down(b.left + b.right), half_rounded_down(b.top + b.bottom)};
   const auto axes = [&](const Rect& box) {
     return length(plan, box.width()) + " x " + length(plan, box.height());
   };
-  if (curve.kind == CurveKind::template_cut) {
-    return openings_text(curve.openings) +
-           ": the curves by hand along the full-scale template, after the straight lines";
+  return "oval cutter, axes " + axes(curve.back) + " on the back and " + axes(curve.face) +
+         " on the face (half-axes " + length(plan, half_rounded_down(b.width())) + " and " +
+         length(plan, half_rounded_down(b.height())) + " on the back)" +
+         (curve.off >= worth_saying
+              ? "; the ellipse lies up to " + tenths_text(curve.off) + " off the template's line"
+              : "");
+}
+
+std::string centre_text(const CuttingPlan& plan, const Rect& box) {
+  return "centre " + point_text(plan, {half_rounded_down(box.left + box.right),
+                                       half_rounded_down(box.top + box.bottom)});
+}
+
+}  // namespace
+
+std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage) {
+  std::vector<std::string> out;
+  std::map<std::string, std::string> first;  // the openings that an oval was first set for
+  for (const CurveCut& curve : stage.curves) {
+    const std::string openings = openings_text(curve.openings);
+    if (curve.kind == CurveKind::template_cut) {
+      out.push_back(openings + ": " + template_text(curve));
+      continue;
+    }
+    const std::string axes = axes_text(plan, curve);
+    const auto [at, is_new] = first.emplace(axes, openings);
+    out.push_back(openings + ": " + (is_new ? axes : "oval cutter set as for " + at->second) +
+                  "; " + centre_text(plan, curve.back));
   }
-  return openings_text(curve.openings) + ": oval cutter, axes " + axes(curve.back) +
-         " on the back and " + axes(curve.face) + " on the face (half-axes " +
-         length(plan, half_rounded_down(b.width())) + " and " +
-         length(plan, half_rounded_down(b.height())) + " on the back); centre " +
-         point_text(plan, centre);
+  return out;
 }
 
 std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim) {

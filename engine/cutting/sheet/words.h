@@ -47,9 +47,12 @@ std::vector<Marking> markings_of(const Stage& stage);  // by edge and distance
 std::string marking_text(const CuttingPlan& plan, const Marking& marking);
 
 std::string skew_text(const CuttingPlan& plan, const SkewCut& cut);
-// "from 3 in from A, 5 in from B to ..."
+// "9  opening 1: 3 in from A, 5 in from B to ..."
 std::string skew_brief_text(const CuttingPlan& plan, const SkewCut& cut);
-std::string curve_text(const CuttingPlan& plan, const CurveCut& curve);
+// Where the mark stands at the ends of all slanting cuts of a stage: "mark onto both points".
+std::string skew_marks_text(const CuttingPlan& plan, const Stage& stage);
+// One for each curve; an oval set like one before it says so.
+std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage);
 std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim);
 // "arm stop 20 in: cut 16 in long"
 std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side);

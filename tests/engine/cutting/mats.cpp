@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/mat/parallel.h"
 #include "engine/mat/rect.h"
 #include "engine/mat/shape.h"
+#include "likeness.h"
 
 namespace mats {
 
@@ -36,7 +38,9 @@ simulator::Polygon polygon(const Outline& outline) {
 template <class Edge>
 std::vector<simulator::Polygon> polygons(const MatLayer& layer, Edge edge) {
   std::vector<simulator::Polygon> out;
-  for (const mullion::Window& window : layer.windows) out.push_back(polygon(window.*edge));
+  for (const mullion::Window& window : layer.windows) {
+    if (moves_side_by_side(window.shape.kind)) out.push_back(polygon(window.*edge));
+  }
   std::sort(out.begin(), out.end());
   return out;
 }
@@ -119,6 +123,49 @@ simulator::Cutter ideal(const CutterProfile& cutter) {
   return out;
 }
 
+namespace {
+
+// Cut with the guide alone, so exactly.
+bool is_exact(const mullion::Window& window) {
+  return moves_side_by_side(window.shape.kind);
+}
+
+// The window that the ellipse is stated for: the smallest that serves the opening.
+Rect sight_of(const Mat& mat, int opening) {
+  std::optional<Rect> sight;
+  for (const MatLayer& layer : mat.layers) {
+    for (const mullion::Window& window : layer.windows) {
+      if (window.shape.kind != ShapeKind::ellipse || !serves(window, opening)) continue;
+      if (!sight || window.back.width() < sight->width()) sight = window.back;
+    }
+  }
+  return sight.value();
+}
+
+double loose_for(const Mat& mat, const mullion::Window& window) {
+  if (window.shape.kind != ShapeKind::ellipse) return whole_ticks;
+  return whole_ticks + ellipse_off_parallel(window.back, sight_of(mat, window.openings.front()));
+}
+
+std::string difference(const Mat& mat, const MatLayer& layer, const simulator::CutLayer& cut) {
+  const std::string name = "layer " + std::to_string(layer.number);
+  if (cut.back != backs(layer)) return "the back edges of " + name;
+  if (cut.face != faces(layer)) return "the face edges of " + name;
+  if (cut.longest_overrun != Length()) return "an over-cut seen on the face of " + name;
+  std::size_t shaped = 0;
+  for (const mullion::Window& window : layer.windows) {
+    if (is_exact(window)) continue;
+    ++shaped;
+    const auto tracks = cut.tracks.find(window.openings);
+    if (tracks == cut.tracks.end()) return "a shape that is not cut in " + name;
+    const std::string what = unlike(window, tracks->second, loose_for(mat, window));
+    if (!what.empty()) return what + " of a shape in " + name;
+  }
+  return shaped == cut.tracks.size() ? "" : "a shape too many in " + name;
+}
+
+}  // namespace
+
 std::string difference(const Mat& mat, const std::string& plan_json,
                        const simulator::Cutter& cutter) {
   const simulator::Outcome outcome = simulator::play(plan_json, cutter);
@@ -129,69 +176,81 @@ std::string difference(const Mat& mat, const std::string& plan_json,
   }
   if (cut.size() != mat.layers.size()) return "the number of layers";
   for (std::size_t i = 0; i < cut.size(); ++i) {
-    const std::string name = "layer " + std::to_string(i + 1);
-    if (cut[i]->back != backs(mat.layers[i])) return "the back edges of " + name;
-    if (cut[i]->face != faces(mat.layers[i])) return "the face edges of " + name;
-    if (cut[i]->longest_overrun != Length()) return "an over-cut seen on the face of " + name;
+    const std::string what = difference(mat, mat.layers[i], *cut[i]);
+    if (!what.empty()) return what;
   }
   return "";
 }
 
 namespace {
 
-struct Line {
-  double ax, ay, bx, by;
-};
-
-// How far the cut goes past the edge at its nearer end, in ticks; nothing if it is not its line.
-std::optional<double> overrun(const Line& cut, const Line& edge) {
-  const double length = std::hypot(cut.bx - cut.ax, cut.by - cut.ay);
-  const double dx = (cut.bx - cut.ax) / length, dy = (cut.by - cut.ay) / length;
-  const auto along = [&](double x, double y) { return (x - cut.ax) * dx + (y - cut.ay) * dy; };
-  const auto off = [&](double x, double y) {
-    return std::abs((x - cut.ax) * dy - (y - cut.ay) * dx);
+// A heart: two curves that meet in a hollow above and in a point below.
+Outline heart(const Rect& box) {
+  const auto at = [&](double x, double y) {
+    return nearest_point(
+        {static_cast<double>(box.left.ticks()) + x * static_cast<double>(box.width().ticks()),
+         static_cast<double>(box.top.ticks()) + y * static_cast<double>(box.height().ticks())});
   };
-  constexpr double rounding = 1.5;  // corners of outlines are whole ticks
-  if (off(edge.ax, edge.ay) > rounding || off(edge.bx, edge.by) > rounding) return std::nullopt;
-  const double low = std::min(along(edge.ax, edge.ay), along(edge.bx, edge.by));
-  const double high = std::max(along(edge.ax, edge.ay), along(edge.bx, edge.by));
-  if (low < -rounding || high > length + rounding) return std::nullopt;
-  return std::max(low, length - high);
+  Outline out;
+  out.start = at(0.5, 0.2);
+  out.segments = {{true, at(0.65, -0.15), at(1.25, 0.1), at(0.9, 0.5)},
+                  {false, {}, {}, at(0.5, 1)},
+                  {true, at(0.3, 0.85), at(0.15, 0.7), at(0.1, 0.5)},
+                  {true, at(-0.25, 0.1), at(0.35, -0.15), at(0.5, 0.2)}};
+  return out;
 }
 
-double ticks(Length a) {
-  return static_cast<double>(a.ticks());
+Outline edge_at(const ShapeSpec& shape, const Rect& sight, Length outward) {
+  if (shape.kind == ShapeKind::outline) return parallel(heart(sight), outward).value();
+  return shape_outline(shape, sight, outward).value();
 }
 
-template <class Cut>
-bool all_cut(const Outline& outline, const std::vector<simulator::Slit>& slits, Cut line,
-             double loose) {
-  Point at = outline.start;
-  for (const Segment& segment : outline.segments) {
-    const Line edge{ticks(at.x), ticks(at.y), ticks(segment.to.x), ticks(segment.to.y)};
-    at = segment.to;
-    const bool cut = std::any_of(slits.begin(), slits.end(), [&](const simulator::Slit& slit) {
-      const auto past = overrun(line(slit), edge);
-      return past && *past <= loose;
-    });
-    if (!cut && std::hypot(edge.bx - edge.ax, edge.by - edge.ay) > 0) return false;
+ShapeSpec random_shape(std::mt19937& random, const Rect& sight) {
+  constexpr ShapeKind kinds[] = {ShapeKind::ellipse, ShapeKind::arch,    ShapeKind::rounded,
+                                 ShapeKind::stepped, ShapeKind::octagon, ShapeKind::outline};
+  const Length side = std::min(sight.width(), sight.height());
+  ShapeSpec shape;
+  shape.kind = kinds[random() % 6];
+  // The point of a narrower heart is so sharp that its mitre is cut off, which no blade does.
+  const bool narrow = sight.height() > sight.width() * 4;
+  if (narrow && shape.kind == ShapeKind::outline) shape.kind = ShapeKind::arch;
+  shape.corner = Length::from_ticks(side.ticks() * pick(random, 5, 30) / 100);
+  const bool half_round = random() % 2 == 0;
+  if (!half_round) {
+    const Length most = std::min(half_rounded_down(sight.width()), sight.height());
+    shape.rise = Length::from_ticks(most.ticks() * pick(random, 30, 99) / 100);
+  } else if (sight.height() * 2 < sight.width()) {
+    shape.rise = half_rounded_down(sight.height());
   }
-  return true;
+  return shape;
 }
 
 }  // namespace
 
-std::string uncut_edge(const MatLayer& layer, const simulator::CutLayer& cut, Length loose) {
-  for (const mullion::Window& window : layer.windows) {
-    const auto back = [](const simulator::Slit& s) { return Line{s.ax, s.ay, s.bx, s.by}; };
-    const auto face = [](const simulator::Slit& s) {
-      return Line{s.face_ax, s.face_ay, s.face_bx, s.face_by};
-    };
-    if (!all_cut(window.back_edge, cut.slits, back, 1e9)) return "the back edge";
-    if (!all_cut(window.face_edge, cut.slits, face, ticks(loose))) return "the face edge";
+void give_shape(Mat& mat, std::size_t index, const ShapeSpec& shape) {
+  const Rect sight = mat.layers.back().windows[index].back;
+  for (MatLayer& layer : mat.layers) {
+    mullion::Window& window = layer.windows[index];
+    const Length outward = sight.left - window.back.left;
+    window.shape = shape_at(shape, sight, outward);
+    window.back_edge = edge_at(shape, sight, outward);
+    window.face_edge = edge_at(shape, sight, outward + layer.run);
+    window.back = bounding_box(window.back_edge);
+    window.face = bounding_box(window.face_edge);
   }
-  return "";
 }
+
+namespace {
+
+// Shapes need reveals that are the same on all sides.
+bool may_reshape(const Mat& mat) {
+  return std::all_of(mat.layers.begin() + 1, mat.layers.end(), [](const MatLayer& layer) {
+    const Sides& reveal = layer.board.reveal;
+    return reveal.left == reveal.bottom;
+  });
+}
+
+}  // namespace
 
 Mat random_mat(std::mt19937& random) {
   const Length width = sixty_fourths(pick(random, 10 * 64, 40 * 64));
@@ -216,6 +275,11 @@ Mat random_mat(std::mt19937& random) {
     add_layer(
         mat, {even, even, even, other},
         random() % 2 == 0 ? top.board.thickness : Length::from_ticks(pick(random, 1500, 2600)));
+  }
+  if (!may_reshape(mat)) return mat;
+  for (std::size_t i = 0; i < mat.layers.front().windows.size(); ++i) {
+    if (random() % 12 != 0) continue;
+    give_shape(mat, i, random_shape(random, mat.layers.back().windows[i].back));
   }
   return mat;
 }

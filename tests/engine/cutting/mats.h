@@ -24,21 +24,20 @@ mullion::Mat even(Length width, Length height, Length border);
 void add_layer(mullion::Mat& mat, const mullion::Sides& reveal, Length thickness);
 void set_thickness(mullion::MatLayer& layer, Length thickness);
 
-// The board's windows as simulator polygons.
+// Gives the window of that index the shape in every layer, stated for the lowest.
+void give_shape(mullion::Mat& mat, std::size_t window, const mullion::ShapeSpec& shape);
+
+// The board's windows as simulator polygons; without those that have curves or slanting lines.
 std::vector<simulator::Polygon> backs(const mullion::MatLayer& layer);
 std::vector<simulator::Polygon> faces(const mullion::MatLayer& layer);
 
 simulator::Cutter ideal(const mullion::CutterProfile& cutter);
 
 // What is wrong with what the printed plan yields; empty: exactly the mat, each corner cut clean
-// and no further. The cutter's over-cuts must be the bevel's run.
+// and no further. Straight edges at right angles must be exact, others as likeness.h says. The
+// cutter's over-cuts must be the bevel's run.
 std::string difference(const mullion::Mat& mat, const std::string& plan_json,
                        const simulator::Cutter& cutter);
-
-// For windows with slanting lines: the edges of the layer that no cut runs along from corner to
-// corner, or only with an over-cut of more than `loose` on the face. Empty: all are cut.
-std::string uncut_edge(const mullion::MatLayer& layer, const simulator::CutLayer& cut,
-                       Length loose);
 
 // Any mat and any cutter, from a fixed seed.
 mullion::Mat random_mat(std::mt19937& random);

@@ -4,6 +4,7 @@
 
 #include "engine/cutting/plan/order.h"
 #include "engine/cutting/sheet/json.h"
+#include "engine/cutting/sheet/text.h"
 #include "engine/layout/layout.h"
 #include "mats.h"
 
@@ -278,6 +279,17 @@ TEST_CASE("the quickest way is chosen, and the choice can be forced") {
   const auto refused = plan_cutting(mat, *generic_cutter("plain-bench"), forced);
   REQUIRE_FALSE(refused);
   CHECK(refused.error()[0].code == "cutter-way");
+}
+
+TEST_CASE("a window without a bevel is cut to its corners and no further") {
+  Mat mat = mats::even(inches(16), inches(20), inches(3));
+  MatLayer& layer = mat.layers.front();
+  layer.run = Length();
+  layer.windows.front().face = layer.windows.front().back;
+  layer.windows.front().face_edge = layer.windows.front().back_edge;
+  const CuttingPlan plan = plan_cutting(mat, default_cutter()).value();
+  CHECK(mats::difference(mat, plan_to_json(plan), mats::ideal(default_cutter())) == "");
+  CHECK(plan_to_text(plan).find("Set the blade to 90 degrees") != std::string::npos);
 }
 
 TEST_CASE("a mat that is too large for the cutter is refused with both figures") {

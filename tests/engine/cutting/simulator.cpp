@@ -8,7 +8,7 @@
 #include <stdexcept>
 #include <tuple>
 
-#include "engine/length/format.h"
+#include "by_hand.h"
 
 namespace simulator {
 
@@ -17,12 +17,12 @@ using nlohmann::json;
 
 namespace {
 
-Length length_of(const json& text) {
-  return mullion::parse_length(text.get<std::string>(), mullion::Unit::inch).value();
-}
-
 Length setting_of(const json& setting) {
   return length_of(setting.at("shows")) + length_of(setting.at("remainder"));
+}
+
+std::vector<int> openings_of(const json& cut) {
+  return cut.at("openings").get<std::vector<int>>();
 }
 
 // A board on the table: face down, turned clockwise so many times from "top edge away".
@@ -60,6 +60,7 @@ class Board {
 };
 
 struct StraightSlit {
+  std::vector<int> openings;
   Point a, b;            // on the back
   Point face_a, face_b;  // where it comes out
 };
@@ -90,7 +91,14 @@ class Openings {
     std::sort(out.begin(), out.end());
     return out;
   }
-  Length longest_overrun() const { return overrun_; }
+  // Of a cut that goes on past a corner into the board.
+  Length longest_overrun() const {
+    Length longest;
+    for (const Piece& overhang : overhangs_) {
+      if (!in_waste(overhang)) longest = std::max(longest, gap(overhang.a, overhang.b));
+    }
+    return longest;
+  }
   bool whole() const { return whole_; }
 
  private:
@@ -115,7 +123,20 @@ class Openings {
     links_[nodes[1]].push_back(nodes[0]);
     Point a = pieces_[index].a, b = pieces_[index].b;
     if (b < a) std::swap(a, b);
-    overrun_ = std::max({overrun_, gap(a, nodes[0]), gap(nodes[1], b)});
+    edges_.push_back({nodes[0], nodes[1]});
+    overhangs_.push_back({a, nodes[0]});
+    overhangs_.push_back({nodes[1], b});
+  }
+
+  // Whether the middle of an overhang falls out with a window: an odd number of edges to its right.
+  bool in_waste(const Piece& overhang) const {
+    const Length x = overhang.a.x + overhang.b.x, y = overhang.a.y + overhang.b.y;
+    bool inside = false;
+    for (const Piece& edge : edges_) {
+      const bool crossed = (edge.a.y * 2 > y) != (edge.b.y * 2 > y);
+      if (crossed && edge.a.x * 2 > x) inside = !inside;
+    }
+    return inside;
   }
 
   static Length gap(Point a, Point b) { return (b.x - a.x) + (b.y - a.y); }
@@ -145,7 +166,7 @@ class Openings {
   std::vector<Piece> pieces_;
   std::map<std::size_t, std::vector<Point>> nodes_;
   std::map<Point, std::vector<Point>> links_;
-  Length overrun_;
+  std::vector<Piece> edges_, overhangs_;
   bool whole_ = true;
 };
 
@@ -202,16 +223,22 @@ class Bench {
     layer.layer = stage.at("layer");
     layer.blank_width = width;
     layer.blank_height = height;
+    for (const json& cut : stage.at("freehand")) {
+      layer.tracks[openings_of(cut)].push_back(along_rail(cut, cutter_, run_));
+    }
+    for (const json& curve : stage.at("curves")) {
+      std::vector<Track>& tracks = layer.tracks[openings_of(curve)];
+      for (Track& track : along_curve(curve, run_)) tracks.push_back(std::move(track));
+    }
     std::vector<Piece> back, face;
     for (const auto& [number, slit] : slits_) {
+      const auto tracks = layer.tracks.find(slit.openings);
+      if (tracks != layer.tracks.end()) {
+        tracks->second.push_back(in_ticks(slit));
+        continue;
+      }
       back.push_back({slit.a, slit.b});
       face.push_back({slit.face_a, slit.face_b});
-    }
-    for (const auto& [number, slit] : slits_) layer.slits.push_back(in_ticks(slit));
-    for (const json& cut : stage.at("freehand")) layer.slits.push_back(along_rail(cut));
-    if (!stage.at("freehand").empty() || !stage.at("curves").empty()) {
-      out_.layers.push_back(std::move(layer));
-      return;
     }
     Openings seen_from_behind(back), seen_from_front(face);
     layer.back = seen_from_behind.polygons();
@@ -221,29 +248,11 @@ class Bench {
     out_.layers.push_back(std::move(layer));
   }
 
-  static Slit in_ticks(const StraightSlit& slit) {
-    const auto ticks = [](Length a) { return static_cast<double>(a.ticks()); };
-    return {ticks(slit.a.x),      ticks(slit.a.y),      ticks(slit.b.x),      ticks(slit.b.y),
-            ticks(slit.face_a.x), ticks(slit.face_a.y), ticks(slit.face_b.x), ticks(slit.face_b.y)};
-  }
-
-  // The board is laid askew so that the first point is the far one and both are under the rail.
-  Slit along_rail(const json& cut) const {
-    const auto ticks = [&](const char* end, const char* edge) {
-      return static_cast<double>(length_of(cut.at(end).at(edge)).ticks());
+  static Track in_ticks(const StraightSlit& slit) {
+    const auto spot = [](Point p) {
+      return Spot{static_cast<double>(p.x.ticks()), static_cast<double>(p.y.ticks())};
     };
-    const double past =
-        static_cast<double>((length_of(cut.at("mark_past_line")) + cutter_.mark_lead).ticks());
-    double ax = ticks("from", "from_B"), ay = ticks("from", "from_A");
-    double bx = ticks("to", "from_B"), by = ticks("to", "from_A");
-    const double length = std::hypot(bx - ax, by - ay);
-    const double dx = (bx - ax) / length, dy = (by - ay) / length;
-    ax -= dx * past, ay -= dy * past, bx += dx * past, by += dy * past;
-    // Face down and pulled toward the operator, the table's left is to the left of the way as the
-    // front shows it, where y goes down.
-    const bool tip_left = cutter_.guide_on_left == cutter_.tip_to_guide;
-    const double out = static_cast<double>(run_.ticks()) * (tip_left ? 1 : -1);
-    return {ax, ay, bx, by, ax + dy * out, ay - dx * out, bx + dy * out, by - dx * out};
+    return {{spot(slit.a), spot(slit.b)}, {spot(slit.face_a), spot(slit.face_b)}};
   }
 
   void work_set_up(const json& set_up) {
@@ -341,7 +350,7 @@ class Bench {
     const bool tip_left = cutter_.guide_on_left == cutter_.tip_to_guide;
     const Length out = tip_left ? -run_ : run_;
     slits_[cut.at("number").get<int>()] = {
-        from_table(Length(), start, left), from_table(Length(), end, left),
+        openings_of(cut), from_table(Length(), start, left), from_table(Length(), end, left),
         from_table(out, start, left), from_table(out, end, left)};
   }
 

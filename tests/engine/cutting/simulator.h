@@ -8,6 +8,7 @@
 // enters at X = 0.
 
 #include <compare>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -30,17 +31,22 @@ struct Point {
 // Corner points, sorted; of the board as seen from the front, from its upper left corner.
 using Polygon = std::vector<Point>;
 
-// One cut, in ticks: where the blade went through the back, and where its tip came out.
-struct Slit {
-  double ax = 0, ay = 0, bx = 0, by = 0;
-  double face_ax = 0, face_ay = 0, face_bx = 0, face_by = 0;
+struct Spot {
+  double x = 0, y = 0;  // ticks
+};
+
+// The way of a blade in short straight steps: through the back, and where its tip came out.
+struct Track {
+  std::vector<Spot> back, face;
 };
 
 struct CutLayer {
   std::string kind;
   int layer = 0;
-  std::vector<Polygon> back, face;  // sorted
-  std::vector<Slit> slits;          // straight and slanting
+  // Of the openings with cuts along the edges alone, sorted.
+  std::vector<Polygon> back, face;
+  // Of the others, by the openings that their instructions name: every cut.
+  std::map<std::vector<int>, std::vector<Track>> tracks;
   mullion::Length longest_overrun;  // of a cut past a corner, on the face
   mullion::Length blank_width, blank_height;
 };

@@ -87,6 +87,61 @@ TEST_CASE("a cut left out, or a blade of the other lean, spoils the mat") {
   CHECK(mats::difference(bent.mat, bent.plan.dump(), mirrored) != "");
 }
 
+namespace {
+
+// One window 10 x 14 in of the shape, and its plan, to be bent.
+struct BentCurve {
+  Mat mat = mats::even(inches(16), inches(20), inches(3));
+  json plan;
+
+  explicit BentCurve(ShapeSpec shape) {
+    mats::give_shape(mat, 0, shape);
+    plan = json::parse(plan_to_json(plan_cutting(mat, default_cutter()).value()));
+  }
+  json& curve() { return plan["stages"][0]["curves"][0]; }
+  std::string outcome() const {
+    return mats::difference(mat, plan.dump(), mats::ideal(default_cutter()));
+  }
+};
+
+}  // namespace
+
+TEST_CASE("an oval that is set wrong by a division spoils the mat") {
+  for (const auto& [what, part, wrong] :
+       {std::tuple("centre", "from_A", "10 1/64 in"), std::tuple("centre", "from_B", "7 63/64 in"),
+        std::tuple("back", "half_width", "5 1/64 in"),
+        std::tuple("back", "half_height", "6 63/64 in")}) {
+    BentCurve bent({ShapeKind::ellipse, {}, {}, {}, {}});
+    CHECK(bent.outcome() == "");
+    bent.curve()[what][part] = wrong;
+    INFO(what << " " << part);
+    CHECK(bent.outcome() != "");
+  }
+}
+
+TEST_CASE("a template that is drawn wrong, or cut to the wrong side, spoils the mat") {
+  const ShapeSpec arch{ShapeKind::arch, {}, inches(3), {}, {}};
+  CHECK(BentCurve(arch).outcome() == "");
+
+  BentCurve moved(arch);
+  moved.curve()["lines"][0]["parts"][3]["to"]["from_A"] = "3 in";
+  CHECK(moved.outcome() != "");
+
+  BentCurve turned(arch);
+  turned.curve()["direction"] = "anticlockwise as seen from the front";
+  CHECK(turned.outcome() == "the face edge of a shape in layer 1");
+
+  BentCurve left_out(arch);
+  left_out.curve()["lines"].clear();
+  CHECK(left_out.outcome() == "the back edge of a shape in layer 1");
+}
+
+TEST_CASE("an arch lower than a half round needs over-cuts where it meets its sides") {
+  BentCurve bent({ShapeKind::arch, {}, inches(3), {}, {}});
+  bent.curve()["lines"][0]["over_cut"] = "0 in";
+  CHECK(bent.outcome() == "the face edge of a shape in layer 1");
+}
+
 TEST_CASE("an over-cut shorter than the bevel's run leaves the corners hanging") {
   Bent bent;
   bent.cutter.over_cuts = {{sixty_fourths(4), sixty_fourths(3)}};

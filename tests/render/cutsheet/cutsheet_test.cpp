@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <filesystem>
 #include <regex>
 
 #include "engine/job/read.h"
@@ -91,6 +92,33 @@ TEST_CASE("a run has a tally, and the same plan gives the same bytes") {
   const std::string pdf = render_cutsheet(plan_for("equal-borders.xml", options));
   CHECK(text_of(written("cutsheet-run", pdf)).find("tally of 40") != std::string::npos);
   CHECK(render_cutsheet(plan_for("equal-borders.xml", options)) == pdf);
+}
+
+// Nothing is set below the foot of a page, or beside it.
+TEST_CASE("every word of every sheet of the gallery stands on its page") {
+  static const std::regex page("<page width=\"([0-9.]+)\" height=\"([0-9.]+)\"");
+  static const std::regex word(
+      "<word xMin=\"([-0-9.]+)\" yMin=\"([-0-9.]+)\" xMax=\"([-0-9.]+)\" "
+      "yMax=\"([-0-9.]+)\"");
+  constexpr double margin = 12;  // points: less than a printer leaves white
+  for (const auto& entry : std::filesystem::directory_iterator(oracle::gallery(""))) {
+    if (entry.path().extension() != ".xml") continue;
+    const std::string name = entry.path().filename().string();
+    const std::string path = written("cutsheet-words", render_cutsheet(plan_for(name)));
+    const std::string boxes = oracle::run({"pdftotext", "-bbox", path, "-"}).out;
+    std::smatch size;
+    REQUIRE(std::regex_search(boxes, size, page));
+    const double width = std::stod(size[1]), height = std::stod(size[2]);
+    INFO(name);
+    for (std::sregex_iterator at(boxes.begin(), boxes.end(), word), end; at != end; ++at) {
+      const auto number = [&](int i) { return std::stod((*at)[static_cast<std::size_t>(i)]); };
+      const bool on_page = number(1) > margin && number(2) > margin && number(3) < width - margin &&
+                           number(4) < height - margin;
+      if (!on_page) FAIL_CHECK(at->str());
+    }
+    CHECK(boxes.find("...<") == std::string::npos);
+    CHECK(boxes.find("\u2026") == std::string::npos);
+  }
 }
 
 TEST_CASE("seven pictures on two layers take no more than three pages") {

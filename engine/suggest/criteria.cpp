@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 namespace mullion::suggest {
 namespace {
@@ -28,7 +27,8 @@ double shape_of(const Board& board) {
   return std::clamp((too_long - ratio) / (too_long - long_enough), 0.0, 1.0);
 }
 
-double balance_of(const std::vector<Rect>& rects, const Block& block, const Board& board) {
+double balance_of(const std::vector<Rect>& rects, Length block_width, Length block_height,
+                  const Board& board) {
   double mass = 0, x = 0, y = 0;
   for (const Rect& r : rects) {
     const double m = area_of(r);
@@ -38,24 +38,28 @@ double balance_of(const std::vector<Rect>& rects, const Block& block, const Boar
   }
   const double width = number(board.width), height = number(board.height);
   const double rise =
-      (height - number(block.height)) * (0.5 - (width + number(block.width)) / (4 * width));
+      (height - number(block_height)) * (0.5 - (width + number(block_width)) / (4 * width));
   const double away = std::hypot(x / mass - width / 2, y / mass - (height / 2 - rise));
   return std::max(0.0, 1 - 4 * away / std::hypot(width, height));
+}
+
+std::size_t distinct(std::vector<Length>& lines) {
+  std::sort(lines.begin(), lines.end());
+  return static_cast<std::size_t>(std::unique(lines.begin(), lines.end()) - lines.begin());
 }
 
 // 1 where all openings share two edges, 0 where every edge stands alone.
 double alignment_of(const std::vector<Rect>& rects) {
   if (rects.size() < 2) return 1;
-  std::map<Length, int> across, down;
+  std::vector<Length> across, down;
+  across.reserve(2 * rects.size());
+  down.reserve(2 * rects.size());
   for (const Rect& r : rects) {
-    ++across[r.left];
-    ++across[r.right];
-    ++down[r.top];
-    ++down[r.bottom];
+    across.insert(across.end(), {r.left, r.right});
+    down.insert(down.end(), {r.top, r.bottom});
   }
-  const double distinct = static_cast<double>(across.size() + down.size());
   const double most = 4.0 * static_cast<double>(rects.size());
-  return (most - distinct) / (most - 4);
+  return (most - static_cast<double>(distinct(across) + distinct(down))) / (most - 4);
 }
 
 double common_area(const Rect& a, const Rect& b) {
@@ -85,7 +89,14 @@ bool above(const Rect& a, const Rect& b) {
 
 // Each opening's nearest neighbour to the right and below; the least bar over the mean one.
 double bar_likeness(const std::vector<Rect>& rects) {
-  std::vector<double> bars;
+  double sum = 0, least = 0;
+  int bars = 0;
+  const auto add = [&](double bar) {
+    if (bar < 0) return;
+    least = bars == 0 ? bar : std::min(least, bar);
+    sum += bar;
+    ++bars;
+  };
   for (const Rect& a : rects) {
     double right = -1, below = -1;
     for (const Rect& b : rects) {
@@ -98,16 +109,11 @@ double bar_likeness(const std::vector<Rect>& rects) {
         below = below < 0 ? bar : std::min(below, bar);
       }
     }
-    if (right >= 0) bars.push_back(right);
-    if (below >= 0) bars.push_back(below);
+    add(right);
+    add(below);
   }
-  if (bars.empty()) return 1;
-  double sum = 0, least = bars.front();
-  for (const double bar : bars) {
-    sum += bar;
-    least = std::min(least, bar);
-  }
-  return sum <= 0 ? 0 : least / (sum / static_cast<double>(bars.size()));
+  if (bars == 0) return 1;
+  return sum <= 0 ? 0 : least / (sum / bars);
 }
 
 }  // namespace
@@ -123,25 +129,46 @@ double best_score(double openings, Length width, Length height, const Board& boa
                 border_likeness(width, height, board), 1, 1, 1, 1, shape_of(board)});
 }
 
+void centre(std::vector<Rect>& openings, Length width, Length height, const Board& board) {
+  const Length x = half_rounded_down(board.width - width);
+  const Length y = half_rounded_down(board.height - height);
+  for (Rect& r : openings) r = {r.left + x, r.top + y, r.right + x, r.bottom + y};
+}
+
 std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, const Board& board) {
   std::vector<Rect> rects = places(block, gap, items);
-  const Length x = half_rounded_down(board.width - block.width);
-  const Length y = half_rounded_down(board.height - block.height);
-  for (Rect& r : rects) r = {r.left + x, r.top + y, r.right + x, r.bottom + y};
+  centre(rects, block.width, block.height, board);
   return rects;
 }
 
 Criteria judge(const Block& block, Length gap, std::size_t items, const Board& board) {
   const std::vector<Rect> rects = on_board(block, gap, items, board);
-  double openings = 0;
-  for (const Rect& rect : rects) openings += area_of(rect);
-  return {openings / (number(board.width) * number(board.height)),
-          border_likeness(block.width, block.height, board),
-          balance_of(rects, block, board),
-          alignment_of(rects),
-          symmetry_of(rects, board),
-          bar_likeness(rects),
-          shape_of(board)};
+  return *judge(rects, block.width, block.height, board, 0);
+}
+
+std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, Length height,
+                              const Board& board, double least) {
+  double area = 0;
+  for (const Rect& rect : openings) area += area_of(rect);
+  // What is not yet known is taken to be perfect; the quickest to find out comes first.
+  Criteria out{area / (number(board.width) * number(board.height)),
+               border_likeness(width, height, board),
+               1,
+               1,
+               1,
+               1,
+               shape_of(board)};
+  constexpr double rounding = 1e-9;
+  const auto falls_short = [&] { return score(out) + rounding < least; };
+  if (falls_short()) return std::nullopt;
+  out.balance = balance_of(openings, width, height, board);
+  if (falls_short()) return std::nullopt;
+  out.alignment = alignment_of(openings);
+  if (falls_short()) return std::nullopt;
+  out.bars = bar_likeness(openings);
+  if (falls_short()) return std::nullopt;
+  out.symmetry = symmetry_of(openings, board);
+  return out;
 }
 
 }  // namespace mullion::suggest

@@ -34,6 +34,9 @@ double score(const Criteria& criteria);
 // square inches.
 double best_score(double openings, Length width, Length height, const Board& board);
 
+// Moves the openings of a block of this size, given from its upper left corner, to the middle.
+void centre(std::vector<Rect>& openings, Length width, Length height, const Board& board);
+
 // The openings' rectangles on the board, centred, by item.
 std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, const Board& board);
 
@@ -41,5 +44,10 @@ std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, co
 // mmresourcecenter.org/matting.html has it: top border (H - h)(W + w) / 4W for a block w x h on a
 // board W x H.
 Criteria judge(const Block& block, Length gap, std::size_t items, const Board& board);
+
+// The same of openings that are on the board already and fill a block of this size; nothing where
+// the score is sure to be less than `least`.
+std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, Length height,
+                              const Board& board, double least);
 
 }  // namespace mullion::suggest

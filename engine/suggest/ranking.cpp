@@ -37,12 +37,21 @@ bool Ranking::may_enter(Length width, Length height) const {
 }
 
 void Ranking::add(const Block& block) {
-  const auto board = boards_.around(block.width, block.height);
+  add(places(block, gap_, items_), block.width, block.height, [&] { return block; });
+}
+
+void Ranking::add(const std::vector<Rect>& places, Length width, Length height,
+                  const std::function<Block()>& block) {
+  const auto board = boards_.around(width, height);
   if (!board) return;
-  const Criteria criteria = judge(block, gap_, items_, *board);
-  const double score = suggest::score(criteria);
-  if (by_plan_.size() >= most_ && score < least_) return;
-  enter(plan_key(block), {block, *board, criteria, score});
+  on_board_ = places;
+  centre(on_board_, width, height, *board);
+  const double least = by_plan_.size() < most_ ? 0 : least_;
+  const auto criteria = judge(on_board_, width, height, *board, least);
+  if (!criteria || suggest::score(*criteria) < least) return;
+  Block whole = block();
+  const std::string plan = plan_key(whole);
+  enter(plan, {std::move(whole), *board, *criteria, suggest::score(*criteria)});
 }
 
 void Ranking::add(const Ranking& other) {

@@ -3,6 +3,7 @@
 // The best arrangements of those that were looked at, one for each plan; what may not enter is
 // dropped early. The result is the same whatever the order in which arrangements come.
 
+#include <functional>
 #include <map>
 #include <string>
 
@@ -26,6 +27,9 @@ class Ranking {
   // False where no arrangement of this size can still be among the best.
   bool may_enter(Length width, Length height) const;
   void add(const Block& block);
+  // The same, by the places of a block's openings; the block is asked for where it enters.
+  void add(const std::vector<Rect>& places, Length width, Length height,
+           const std::function<Block()>& block);
   void add(const Ranking& other);
 
   // The best `count` that are different (difference.h), by falling score; where there are fewer,
@@ -44,6 +48,7 @@ class Ranking {
   Length gap_;
   double least_ = 0;
   std::map<std::string, Ranked> by_plan_;
+  std::vector<Rect> on_board_;  // scratch
 };
 
 }  // namespace mullion::suggest

@@ -7,6 +7,7 @@
 
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"
+#include "engine/suggest/improving.h"
 #include "engine/suggest/patterns.h"
 
 namespace mullion::suggest {
@@ -14,6 +15,7 @@ namespace {
 
 constexpr int most_threads = 8;
 constexpr int beam = 24;
+constexpr std::size_t most_starts = 12;  // of the best that are different, to be improved
 
 // One way to find arrangements of many pictures.
 using Way = std::function<std::vector<Block>()>;
@@ -83,16 +85,17 @@ std::uint64_t arrangements_of(const std::vector<Item>& items) {
 Found look_at_every(const std::vector<Item>& items, const Boards& boards, const Search& search,
                     Progress& progress) {
   progress.whole = arrangements_of(items);
+  const EveryArrangement every(items, search.gap);
   return in_threads(items, boards, search, [&](int part, int parts, Ranking& ranking) {
-    constexpr std::uint64_t report_every = 4096;
-    std::uint64_t seen = 0;
-    return visit_every_arrangement(
-        items, search.gap, part, parts,
-        [&](Length width, Length height) {
-          if (++seen % report_every == 0) progress.done += report_every;
+    return every.visit(
+        part, parts,
+        [&](Length width, Length height, std::uint64_t how_many) {
+          progress.done += how_many;
           return ranking.may_enter(width, height);
         },
-        [&](const Block& block) { ranking.add(block); });
+        [&](const EveryArrangement::Seen& seen) {
+          ranking.add(seen.places, seen.width, seen.height, seen.block);
+        });
   });
 }
 
@@ -100,9 +103,9 @@ Found look_at_good_ones(const std::vector<Item>& items, const Boards& boards, co
                         Progress& progress) {
   const Bonds bonds(items);
   const std::vector<Way> ways = ways_for(items, bonds, search.gap);
-  progress.whole = ways.size();
+  progress.whole = ways.size() + most_starts;
   std::atomic<std::size_t> next{0};
-  return in_threads(items, boards, search, [&](int, int, Ranking& ranking) {
+  Found found = in_threads(items, boards, search, [&](int, int, Ranking& ranking) {
     std::uint64_t count = 0;
     for (std::size_t i = next++; i < ways.size(); i = next++) {
       for (const Block& block : ways[i]()) {
@@ -113,6 +116,21 @@ Found look_at_good_ones(const std::vector<Item>& items, const Boards& boards, co
     }
     return count;
   });
+  const std::vector<Ranked> starts = found.ranking.different(most_starts);
+  next = 0;
+  const Found better = in_threads(items, boards, search, [&](int, int, Ranking& ranking) {
+    std::uint64_t count = 0;
+    for (std::size_t i = next++; i < starts.size(); i = next++) {
+      const Improved after = improved(starts[i].block, items, bonds, boards, search.gap);
+      ranking.add(after.block);
+      count += after.looked_at;
+      ++progress.done;
+    }
+    return count;
+  });
+  found.ranking.add(better.ranking);
+  found.looked_at += better.looked_at;
+  return found;
 }
 
 }  // namespace mullion::suggest

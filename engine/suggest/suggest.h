@@ -5,9 +5,10 @@
 //
 // Up to six pictures every slicing arrangement is looked at (every_arrangement.h). Up to 24 those
 // are that a beam search with several tastes finds (growing.h), lines of nearly equal length, and
-// symmetric patterns (patterns.h). Pictures of a group stay together and those with an order keep
-// their sequence (bonds.h). What is good is in criteria.h, what is different in difference.h. The
-// result does not depend on the number of threads.
+// symmetric patterns (patterns.h); the best of them are then improved (improving.h). Pictures of a
+// group stay together and those with an order keep their sequence (bonds.h). What is good is in
+// criteria.h, what is different in difference.h. The result does not depend on the number of
+// threads.
 
 #include "engine/suggest/search.h"
 

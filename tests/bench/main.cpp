@@ -12,6 +12,7 @@
 #include "tests/bench/proof.h"
 #include "tests/bench/sheets.h"
 #include "tests/bench/stopwatch.h"
+#include "tests/bench/suggest.h"
 #include "tests/bench/template.h"
 #include "tests/oracle/program.h"
 
@@ -52,6 +53,7 @@ int main() {
   bench::tiled_template();
   bench::cutting();
   bench::layouts();
+  bench::suggestions();
   bench::proof();
   bench::sheets();
 }

@@ -29,12 +29,12 @@ TEST_CASE("frames lists the smallest frame first") {
 
 namespace {
 
-// Six pictures, two of which may turn, keep the program busy for longer than half a second.
+// Six pictures, five of which may turn, keep one thread busy for longer than half a second.
 std::string busy_job() {
   std::string xml = "<job version=\"1\" reference=\"P\" unit=\"in\" increment=\"1/16\"><pictures>";
   for (int i = 0; i < 6; ++i) {
     xml += "<picture id=\"p" + std::to_string(i) + "\" width=\"" + std::to_string(4 + i) +
-           "\" height=\"" + std::to_string(11 - i * i % 5) + "\"" + (i < 2 ? " turn=\"yes\"" : "") +
+           "\" height=\"" + std::to_string(11 - i * i % 5) + "\"" + (i < 5 ? " turn=\"yes\"" : "") +
            "/>";
   }
   const std::string path = oracle::scratch_folder("busy") + "/busy.xml";
@@ -46,11 +46,12 @@ std::string busy_job() {
 
 TEST_CASE("long work shows its progress on a terminal, and nothing of it in a pipe") {
   const std::string job = busy_job();
-  const oracle::Run seen = oracle::run_on_terminal({MULLION_PROGRAM, "suggest", job});
+  const oracle::Run seen =
+      oracle::run_on_terminal({MULLION_PROGRAM, "suggest", job, "--threads", "1"});
   CHECK(seen.status == 0);
   CHECK(seen.out.find("arrangements: ") != std::string::npos);
   CHECK(seen.out.find(" %") != std::string::npos);
-  const oracle::Run piped = oracle::mullion({"suggest", job});
+  const oracle::Run piped = oracle::mullion({"suggest", job, "--threads", "1"});
   CHECK(piped.status == 0);
   CHECK(piped.err.empty());
   CHECK(piped.out.find("arrangements: ") == std::string::npos);

@@ -31,8 +31,10 @@ std::vector<Item> items_with(const std::vector<Bond>& bonds) {
 std::uint64_t count(
     const std::vector<Item>& items,
     const std::function<void(const Block&)>& visit = [](const Block&) {}) {
-  return visit_every_arrangement(
-      items, inches(1), 0, 1, [](Length, Length) { return true; }, visit);
+  return EveryArrangement(items, inches(1))
+      .visit(
+          0, 1, [](Length, Length, std::uint64_t) { return true; },
+          [&](const EveryArrangement::Seen& seen) { visit(seen.block()); });
 }
 
 std::string text(const Block& block) {

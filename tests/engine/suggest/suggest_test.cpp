@@ -48,14 +48,17 @@ TEST_CASE("every slicing arrangement is visited once: n! times the large Schröd
   for (int n = 1; n <= 6; ++n) {
     labels *= static_cast<std::uint64_t>(n);
     const auto items = different_items(n);
-    const auto none = [](Length, Length) { return false; };
-    const auto ignore = [](const Block&) {};
-    CHECK(visit_every_arrangement(items, inches(1), 0, 1, none, ignore) ==
-          labels * schroeder[n - 1]);
-    std::uint64_t shared = 0;
-    for (int part = 0; part < 3; ++part) {
-      shared += visit_every_arrangement(items, inches(1), part, 3, none, ignore);
-    }
+    const auto every = [](Length, Length, std::uint64_t) { return true; };
+    const EveryArrangement arrangements(items, inches(1));
+    std::uint64_t visited = 0, shared = 0;
+    const auto see = [&](const EveryArrangement::Seen& seen) {
+      ++visited;
+      if (n < 6) CHECK(seen.places == places(seen.block(), inches(1), items.size()));
+    };
+    CHECK(arrangements.visit(0, 1, every, see) == labels * schroeder[n - 1]);
+    CHECK(visited == labels * schroeder[n - 1]);
+    for (int part = 0; part < 3; ++part) shared += arrangements.visit(part, 3, every, see);
+    CHECK(visited == 2 * shared);
     CHECK(shared == labels * schroeder[n - 1]);
   }
 }
@@ -71,9 +74,11 @@ TEST_CASE("no two of the visited arrangements are the same") {
   };
   auto items = different_items(4);
   items[1].may_turn = true;
-  const auto count = visit_every_arrangement(
-      items, inches(1), 0, 1, [](Length, Length) { return true; },
-      [&](const Block& block) { seen.insert(text(block, text)); });
+  const auto count =
+      EveryArrangement(items, inches(1))
+          .visit(
+              0, 1, [](Length, Length, std::uint64_t) { return true; },
+              [&](const EveryArrangement::Seen& one) { seen.insert(text(one.block(), text)); });
   CHECK(count == 2 * 24 * 22);
   CHECK(seen.size() == count);
 }
@@ -132,12 +137,14 @@ TEST_CASE("no arrangement of six pictures scores better than the best suggestion
     items.push_back({p.width - default_overlap * 2, p.height - default_overlap * 2, false});
   }
   double best = 0;
-  visit_every_arrangement(
-      items, wishes.gap, 0, 1, [](Length, Length) { return true; },
-      [&](const Block& block) {
-        const Board board{block.width + wishes.border * 2, block.height + wishes.border * 2};
-        best = std::max(best, score(judge(block, wishes.gap, items.size(), board)));
-      });
+  EveryArrangement(items, wishes.gap)
+      .visit(
+          0, 1, [](Length, Length, std::uint64_t) { return true; },
+          [&](const EveryArrangement::Seen& seen) {
+            const Block block = seen.block();
+            const Board board{block.width + wishes.border * 2, block.height + wishes.border * 2};
+            best = std::max(best, score(judge(block, wishes.gap, items.size(), board)));
+          });
   CHECK(found.best.front().ranked.score == Approx(best).epsilon(1e-12));
 }
 

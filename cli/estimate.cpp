@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/language.h"
 #include "cli/prices.h"
 #include "cli/verb.h"
 
@@ -11,17 +12,20 @@ struct Options {
   std::string job;
   PriceOptions prices;
   bool costs = false;
+  Locale locale;
   Answer answer{"estimate"};
 };
 
 int make_estimate(const Options& options) {
   const Result<Loaded> loaded = load(options.job);
   if (!loaded) return options.answer.fail(loaded.error());
-  const auto estimate = estimate_for(*loaded, options.prices);
+  const Locale locale = options.answer.is_json() ? Locale() : options.locale;
+  const auto estimate = estimate_for(*loaded, options.prices, locale);
   if (!estimate) return options.answer.fail(estimate.error());
   return options.answer.give(
       [&] {
-        return options.costs ? price::cost_sheet_text(*estimate) : price::customer_text(*estimate);
+        return options.costs ? price::cost_sheet_text(*estimate, locale)
+                             : price::customer_text(*estimate, locale);
       },
       [&] { return estimate_json(*estimate, options.costs); });
 }
@@ -36,6 +40,7 @@ void add_estimate(CLI::App& app, Action& action) {
   verb->add_flag("--costs", options->costs,
                  "The shop's own cost sheet, with the reckoning of every line, instead of the "
                  "customer's estimate");
+  add_language_option(*verb, options->locale);
   options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return make_estimate(*options); }; });
 }

@@ -2,6 +2,7 @@
 #include <filesystem>
 #include <memory>
 
+#include "cli/language.h"
 #include "cli/load.h"
 #include "cli/questions.h"
 #include "cli/terminal.h"
@@ -19,7 +20,7 @@ constexpr std::size_t most_asked_pictures = 50;
 constexpr std::size_t most_asked_layers = 8;
 
 struct Options {
-  std::string job, unit = "in", border, bottom_extra, gap, frame, reference, customer, title;
+  std::string job, unit, border, bottom_extra, gap, frame, reference, customer, title;
   std::vector<std::string> images, sizes, names, boards;
   std::size_t layers = 0;
   bool force = false;
@@ -227,6 +228,11 @@ class Reader {
   Problems problems_;
 };
 
+// Where the shop stands, by its locale.
+std::string usual_unit() {
+  return environment_locale("LC_MEASUREMENT").measure() == Measure::metric ? "mm" : "in";
+}
+
 int refuse_path(const Options& options) {
   if (options.job != "-" && ending_of(options.job) != "xml") {
     return bad_option("JOB", "found \"" + options.job + "\"; expected a name that ends in .xml");
@@ -252,6 +258,7 @@ std::string told(const Start& start, const starting::Started& started) {
 }
 
 int begin(Options options) {
+  if (options.unit.empty()) options.unit = usual_unit();
   if (const int status = refuse_path(options); status != success) return status;
   if (options.images.empty() && options.sizes.empty()) {
     if (!can_ask()) {
@@ -292,9 +299,11 @@ void add_new(CLI::App& app, Action& action) {
   verb->add_option("--name", options->names, "Of a picture; once for each, in order")
       ->expected(1)
       ->take_all();
-  verb->add_option("--unit", options->unit, "Of the job: in, mm or cm")
-      ->check(CLI::IsMember({"in", "mm", "cm"}))
-      ->capture_default_str();
+  verb->add_option(
+          "--unit", options->unit,
+          "Of the job: in, mm or cm; where not given, in, or mm where the locale is of a metric "
+          "territory")
+      ->check(CLI::IsMember({"in", "mm", "cm"}));
   verb->add_option("--border", options->border,
                    "Around the openings (3 in or 75 mm); with a frame, the least border");
   verb->add_option("--bottom-extra", options->bottom_extra, "The bottom border wider by this");

@@ -39,10 +39,12 @@ void add_price_options(CLI::App& verb, PriceOptions& options, bool required) {
       ->needs(book);
 }
 
-Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& options) {
+Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& options,
+                                     const Locale& locale) {
   const Result<price::Book> book = price::read_book(options.book);
   if (!book) return tl::unexpected(book.error());
   price::Choices choices;
+  choices.locale = locale;
   choices.glazing = options.glazing;
   choices.glazed = !options.unglazed;
   if (options.minutes >= 0) {

@@ -21,6 +21,7 @@ struct PriceOptions {
 
 void add_price_options(CLI::App& verb, PriceOptions& options, bool required);
 
-Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& options);
+Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& options,
+                                     const Locale& locale);
 
 }  // namespace mullion::cli

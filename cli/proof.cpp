@@ -2,6 +2,7 @@
 #include <deque>
 #include <memory>
 
+#include "cli/language.h"
 #include "cli/load.h"
 #include "cli/prices.h"
 #include "cli/verb.h"
@@ -19,6 +20,7 @@ struct Options {
   PriceOptions prices;
   double png_dpi = 150, photo_dpi = 0;
   bool glare = false;
+  Locale locale;
 };
 
 constexpr double mail_picture_dpi = 110;
@@ -36,25 +38,26 @@ Result<Variant> load_variant(const std::string& path) {
   return Variant{std::move(*loaded), std::move(*photographs)};
 }
 
-std::string boards_of(const Job& job) {
+std::string boards_of(const Job& job, const Locale& locale) {
   std::string out;
   for (const Layer& layer : job.layers) {
     if (layer.spacer) continue;
-    out += (out.empty() ? "" : " over ") + (layer.board.empty() ? layer.name : layer.board);
+    const std::string& board = layer.board.empty() ? layer.name : layer.board;
+    out = out.empty() ? board : locale.say("%1 over %2", out, board);
   }
   return out;
 }
 
-std::vector<std::string> notes_on(const Job& first, const Job& other) {
-  std::vector<std::string> out = differences_in_look(first, other);
-  for (std::string& note : out) note.insert(0, "Compared with A: ");
+std::vector<std::string> notes_on(const Job& first, const Job& other, const Locale& locale) {
+  std::vector<std::string> out = differences_in_look(first, other, locale);
+  for (std::string& note : out) note = locale.say("Compared with A: %1", note);
   return out;
 }
 
-std::vector<proof::PriceLine> lines_of(const price::Estimate& estimate) {
+std::vector<proof::PriceLine> lines_of(const price::Estimate& estimate, const Locale& locale) {
   std::vector<proof::PriceLine> out;
   for (const price::Line& line : estimate.lines) {
-    out.push_back({line.what, line.detail, price::format(line.price, estimate.currency),
+    out.push_back({line.what, line.detail, price::format(line.price, estimate.currency, locale),
                    line.kind == price::Line::Kind::total});
   }
   return out;
@@ -63,6 +66,7 @@ std::vector<proof::PriceLine> lines_of(const price::Estimate& estimate) {
 Problems complete(const Options& options, const std::deque<Variant>& variants,
                   proof::Sheet& sheet) {
   sheet.style.glare = options.glare;
+  sheet.locale = options.locale;
   if (options.photo_dpi > 0) sheet.style.resolution = {options.photo_dpi, false};
   if (!options.shop.empty()) {
     const Result<Shop> shop = read_shop(options.shop);
@@ -72,9 +76,9 @@ Problems complete(const Options& options, const std::deque<Variant>& variants,
     sheet.head = std::move(*head);
   }
   for (std::size_t i = 0; !options.prices.book.empty() && i < variants.size(); ++i) {
-    const auto estimate = estimate_for(variants[i].loaded, options.prices);
+    const auto estimate = estimate_for(variants[i].loaded, options.prices, options.locale);
     if (!estimate) return estimate.error();
-    sheet.choices[i].prices = lines_of(*estimate);
+    sheet.choices[i].prices = lines_of(*estimate, options.locale);
   }
   return {};
 }
@@ -116,8 +120,8 @@ int make_proof(const Options& options) {
     const int unwise = report(check_mat(loaded.job, loaded.layout, loaded.mat));
     if (unwise != success) return unwise;
     sheet.choices.push_back({{&loaded.job, &loaded.mat, &variants.back().photographs},
-                             boards_of(loaded.job),
-                             notes_on(variants.front().loaded.job, loaded.job),
+                             boards_of(loaded.job, options.locale),
+                             notes_on(variants.front().loaded.job, loaded.job, options.locale),
                              {}});
   }
   const Problems problems = complete(options, variants, sheet);
@@ -147,6 +151,7 @@ void add_proof(CLI::App& app, Action& action) {
                    "Sample photographs down to this many dots per inch of the page; without it, "
                    "JPEG data goes into PDF and SVG files as it is")
       ->check(CLI::Range(36, 1200));
+  add_language_option(*verb, options->locale);
   verb->add_flag("--glare", options->glare, "Show the light on the glass");
   verb->callback([&action, options] { action = [options] { return make_proof(*options); }; });
 }

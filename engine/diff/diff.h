@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "engine/layout/layout.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
@@ -20,10 +21,12 @@ struct Version {
 };
 
 // Sentences without a full stop, in the order in which a framer looks; none where all is the same.
-std::vector<std::string> differences(const Version& before, const Version& after);
+std::vector<std::string> differences(const Version& before, const Version& after,
+                                     const Locale& locale = {});
 
 // Of these sentences only what sizes and boards do not tell: shapes, grooves, and what is done with
 // the pictures.
-std::vector<std::string> differences_in_look(const Job& before, const Job& after);
+std::vector<std::string> differences_in_look(const Job& before, const Job& after,
+                                             const Locale& locale = {});
 
 }  // namespace mullion

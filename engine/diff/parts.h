@@ -11,26 +11,31 @@
 
 namespace mullion::diff {
 
+// What changed is a label, such as "the top border", that opens its sentence; translations set it
+// before a colon.
 class Changes {
  public:
-  explicit Changes(const Scale& scale) : scale_(scale) {}
+  Changes(const Scale& scale, const Locale& locale) : scale_(scale), locale_(locale) {}
 
-  void say(std::string sentence) { sentences_.push_back(std::move(sentence)); }
+  template <class... Arguments>
+  void say(const char* message, const Arguments&... arguments) {
+    sentences_.push_back(locale_.say(message, arguments...));
+  }
   // "the top border grew from 3 in to 4 in"
   void length(const std::string& what, Length before, Length after) {
     if (before == after) return;
-    say(what + (after > before ? " grew from " : " shrank from ") + text(before) + " to " +
-        text(after));
+    say(after > before ? mark("%1 grew from %2 to %3") : mark("%1 shrank from %2 to %3"), what,
+        text(before), text(after));
   }
   // "the moulding is now B instead of A"
   void word(const std::string& what, const std::string& before, const std::string& after) {
     if (before == after) return;
     if (before.empty()) {
-      say(what + " is now " + after);
+      say("%1 is now %2", what, after);
     } else if (after.empty()) {
-      say(what + " " + before + " was taken away");
+      say("%1 %2 was taken away", what, before);
     } else {
-      say(what + " is now " + after + " instead of " + before);
+      say("%1 is now %2 instead of %3", what, after, before);
     }
   }
   void number(const std::string& what, int before, int after) {
@@ -39,11 +44,13 @@ class Changes {
   void colour(const std::string& what, const Colour& before, const Colour& after) {
     word(what, format_colour(before), format_colour(after));
   }
-  std::string text(Length length) const { return format_exact(length, scale_.unit); }
+  std::string text(Length length) const { return locale_.exact_length(length, scale_.unit); }
+  const Locale& locale() const { return locale_; }
   std::vector<std::string> take() { return std::move(sentences_); }
 
  private:
   Scale scale_;
+  Locale locale_;
   std::vector<std::string> sentences_;
 };
 

@@ -11,7 +11,12 @@ namespace {
 class Estimator {
  public:
   Estimator(const Job& job, const Mat& mat, const Book& book, const Choices& choices)
-      : job_(job), mat_(mat), book_(book), choices_(choices) {
+      : job_(job),
+        mat_(mat),
+        book_(book),
+        choices_(choices),
+        locale_(choices.locale),
+        scale_(locale_.first_scale(job.scale)) {
     out_.currency = book.currency;
   }
 
@@ -26,8 +31,8 @@ class Estimator {
   void glazing();
   void labour();
   void closing();
-  void count(const std::optional<Rate>& rate, int number, const std::string& what,
-             const std::string& unit, bool customer_sees = true);
+  void count(const std::optional<Rate>& rate, int number, const char* what,
+             const std::string& counted, bool customer_sees = true);
   void item(const std::string& what, const std::string& detail, const Rate& rate,
             const Quantity& quantity);
   void add(Line::Kind kind, const std::string& what, const std::string& how, Money price);
@@ -36,7 +41,7 @@ class Estimator {
   Money money(const Amount& amount) const {
     return rounded(amount, book_.currency, book_.rounding);
   }
-  std::string text(Money money) const { return format(money, book_.currency); }
+  std::string text(Money money) const { return format(money, book_.currency, locale_); }
   void missing(const std::string& what, const std::string& name,
                const std::vector<std::string_view>& known, Place place);
 
@@ -44,6 +49,8 @@ class Estimator {
   const Mat& mat_;
   const Book& book_;
   const Choices& choices_;
+  const Locale& locale_;
+  const Scale scale_;  // of sizes
   Estimate out_;
   Problems problems_;
   Money piece_, piece_cost_;
@@ -83,10 +90,12 @@ void Estimator::add(Line::Kind kind, const std::string& what, const std::string&
 void Estimator::item(const std::string& what, const std::string& detail, const Rate& rate,
                      const Quantity& quantity) {
   Amount amount = rate.price * quantity.number;
-  std::string how = quantity.how + " at " + format_rate(rate.price, book_.currency);
+  const std::string price = format_rate(rate.price, book_.currency, locale_);
+  std::string how = locale_.say("%1 at %2", quantity.how, price);
   if (amount < rate.least) {
     amount = rate.least;
-    how += ", least charge " + format_rate(rate.least, book_.currency);
+    how = locale_.say("%1 at %2, least charge %3", quantity.how, price,
+                      format_rate(rate.least, book_.currency, locale_));
   }
   Line line{Line::Kind::item, what, detail, how, money(amount), std::nullopt};
   if (rate.cost) {
@@ -99,11 +108,10 @@ void Estimator::item(const std::string& what, const std::string& detail, const R
   out_.lines.push_back(std::move(line));
 }
 
-void Estimator::count(const std::optional<Rate>& rate, int number, const std::string& what,
-                      const std::string& unit, bool customer_sees) {
+void Estimator::count(const std::optional<Rate>& rate, int number, const char* what,
+                      const std::string& counted, bool customer_sees) {
   if (!rate || number == 0) return;
-  const std::string counted = std::to_string(number) + " " + unit + (number == 1 ? "" : "s");
-  item(what, customer_sees ? counted : "", *rate, {number, counted});
+  item(locale_.say(what), customer_sees ? counted : "", *rate, {number, counted});
 }
 
 void Estimator::board(const MatLayer& layer) {
@@ -117,13 +125,13 @@ void Estimator::board(const MatLayer& layer) {
   Quantity quantity;
   switch (price->rate.basis) {
     case Basis::sheet:
-      quantity = sheet_share(width, height, *price, job_.scale);
+      quantity = sheet_share(width, height, *price, scale_, locale_);
       break;
     case Basis::united_inch:
-      quantity = united_inches(width, height);
+      quantity = united_inches(width, height, locale_);
       break;
     default:
-      quantity = area(width, height, price->rate.basis, job_.scale);
+      quantity = area(width, height, price->rate.basis, scale_, locale_);
   }
   if (quantity.how.empty()) {
     problems_.push_back(
@@ -132,7 +140,8 @@ void Estimator::board(const MatLayer& layer) {
          layer.board.place, job_.file});
     return;
   }
-  item("Mat board " + name, size_words(width, height, job_.scale), price->rate, quantity);
+  item(locale_.say("Mat board %1", name), locale_.size(width, height, scale_), price->rate,
+       quantity);
 }
 
 void Estimator::boards() {
@@ -141,15 +150,19 @@ void Estimator::boards() {
     board(layer);
     if (!layer.board.spacer) ++windows_layers;
   }
-  count(book_.extra_layer, windows_layers - 1, "Further layers", "layer");
+  count(book_.extra_layer, windows_layers - 1, mark("Further layers"),
+        locale_.plural(windows_layers - 1, "%1 layer", "%1 layers"));
 }
 
 void Estimator::openings() {
   int windows = 0;
   for (const MatLayer& layer : mat_.layers) windows += static_cast<int>(layer.windows.size());
-  count(book_.opening, windows, "Openings cut", "window");
+  count(book_.opening, windows, mark("Openings cut"),
+        locale_.plural(windows, "%1 window", "%1 windows"));
   shapes();
-  count(book_.groove, static_cast<int>(mat_.grooves.size()), "V-grooves", "groove");
+  const int grooves = static_cast<int>(mat_.grooves.size());
+  count(book_.groove, grooves, mark("V-grooves"),
+        locale_.plural(grooves, "%1 groove", "%1 grooves"));
 }
 
 void Estimator::shapes() {
@@ -158,7 +171,8 @@ void Estimator::shapes() {
     for (const MatLayer& layer : mat_.layers) {
       for (const Window& window : layer.windows) windows += window.shape.kind == kind ? 1 : 0;
     }
-    count(rate, windows, "Shaped openings", "shaped window");
+    count(rate, windows, mark("Shaped openings"),
+          locale_.plural(windows, "%1 shaped window", "%1 shaped windows"));
   }
 }
 
@@ -170,9 +184,9 @@ void Estimator::frame() {
     return;
   }
   const Frame& frame = *job_.frame;
-  item("Moulding " + frame.moulding,
-       "for " + size_words(frame.rabbet_width, frame.rabbet_height, job_.scale), price->rate,
-       moulding_length(frame, *price, job_.scale));
+  item(locale_.say("Moulding %1", frame.moulding),
+       locale_.say("for %1", locale_.size(frame.rabbet_width, frame.rabbet_height, scale_)),
+       price->rate, moulding_length(frame, *price, scale_, locale_));
 }
 
 void Estimator::glazing() {
@@ -186,14 +200,16 @@ void Estimator::glazing() {
     return;
   }
   const Length width = mat_.outer.width(), height = mat_.outer.height();
-  item("Glazing " + price->name, size_words(width, height, job_.scale), price->rate,
+  item(locale_.say("Glazing %1", price->name), locale_.size(width, height, scale_), price->rate,
        price->rate.basis == Basis::united_inch
-           ? united_inches(width, height)
-           : area(width, height, price->rate.basis, job_.scale));
+           ? united_inches(width, height, locale_)
+           : area(width, height, price->rate.basis, scale_, locale_));
 }
 
 void Estimator::labour() {
-  if (choices_.minutes) count(book_.labour, *choices_.minutes, "Labour", "minute", false);
+  if (!choices_.minutes) return;
+  count(book_.labour, *choices_.minutes, mark("Labour"),
+        locale_.plural(*choices_.minutes, "%1 minute", "%1 minutes"), false);
 }
 
 void Estimator::discount(Money& sum) {
@@ -204,9 +220,12 @@ void Estimator::discount(Money& sum) {
   }
   if (best == nullptr || best->percent == 0) return;
   const Money off = money(amount_of(sum, book_.currency) * best->percent / 100);
-  std::string how = plain(best->percent) + " %";
-  if (best->from_quantity > 1) how += " from " + std::to_string(best->from_quantity) + " pieces";
-  add(Line::Kind::adjustment, "Discount", how + " of " + text(sum), {-off.units});
+  const std::string percent = plain(best->percent, locale_);
+  add(Line::Kind::adjustment, locale_.say("Discount"),
+      best->from_quantity > 1
+          ? locale_.say("%1 % from %2 pieces of %3", percent, best->from_quantity, text(sum))
+          : locale_.say("%1 % of %2", percent, text(sum)),
+      {-off.units});
   sum = sum - off;
 }
 
@@ -214,41 +233,43 @@ void Estimator::tax(Money& sum) {
   if (!book_.tax) return;
   const Tax& entry = *book_.tax;
   const Amount amount = amount_of(sum, book_.currency);
-  const std::string rate = entry.name + " " + plain(entry.percent) + " %";
+  const std::string rate = locale_.say("%1 %2 %", entry.name, plain(entry.percent, locale_));
   if (entry.included) {
     const Money held = money(amount * entry.percent / (100 + entry.percent));
-    add(Line::Kind::sum, "of which " + rate, "included in " + text(sum), held);
+    add(Line::Kind::sum, locale_.say("of which %1", rate), locale_.say("included in %1", text(sum)),
+        held);
     return;
   }
   const Money tax = money(amount * entry.percent / 100);
-  add(Line::Kind::adjustment, rate, "of " + text(sum), tax);
+  add(Line::Kind::adjustment, rate, locale_.say("of %1", text(sum)), tax);
   sum = sum + tax;
 }
 
 void Estimator::closing() {
   if (book_.least_charge && piece_ < *book_.least_charge) {
-    add(Line::Kind::adjustment, "Least charge", "raised to " + text(*book_.least_charge),
-        *book_.least_charge - piece_);
+    add(Line::Kind::adjustment, locale_.say("Least charge"),
+        locale_.say("raised to %1", text(*book_.least_charge)), *book_.least_charge - piece_);
     piece_ = *book_.least_charge;
   }
   if (book_.round_to) {
     const Money round = rounded_to(piece_, *book_.round_to, book_.rounding);
     if (round != piece_) {
-      add(Line::Kind::adjustment, "Rounding", "to a multiple of " + text(*book_.round_to),
-          round - piece_);
+      add(Line::Kind::adjustment, locale_.say("Rounding"),
+          locale_.say("to a multiple of %1", text(*book_.round_to)), round - piece_);
     }
     piece_ = round;
   }
   Money sum{piece_.units * job_.quantity};
   if (job_.quantity > 1) {
-    add(Line::Kind::sum, "One piece", "sum of the lines above", piece_);
-    add(Line::Kind::sum, std::to_string(job_.quantity) + " pieces",
-        std::to_string(job_.quantity) + " at " + text(piece_), sum);
+    add(Line::Kind::sum, locale_.say("One piece"), locale_.say("sum of the lines above"), piece_);
+    add(Line::Kind::sum, locale_.plural(job_.quantity, "%1 piece", "%1 pieces"),
+        locale_.say("%1 at %2", job_.quantity, text(piece_)), sum);
   }
   discount(sum);
   const bool included = book_.tax && book_.tax->included;
   if (!included) tax(sum);
-  add(Line::Kind::total, "Total", included || book_.tax ? "tax included" : "", sum);
+  add(Line::Kind::total, locale_.say("Total"),
+      included || book_.tax ? locale_.say("tax included") : "", sum);
   if (included) tax(sum);
   out_.total = sum;
   out_.cost = {piece_cost_.units * job_.quantity};

@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
 #include "engine/price/book.h"
 
@@ -29,6 +30,7 @@ struct Choices {
   std::string glazing;         // name in the book; empty: the first of the book
   bool glazed = true;          // a frame without glazing: false
   std::optional<int> minutes;  // of labour for one piece; nothing: labour is not charged
+  Locale locale{};             // of the words
 };
 
 struct Estimate {
@@ -45,7 +47,7 @@ Result<Estimate> estimate(const Job& job, const Mat& mat, const Book& book,
                           const Choices& choices = {});
 
 // Two outputs, as text: what the customer sees, and what the shop keeps to itself.
-std::string customer_text(const Estimate& estimate);
-std::string cost_sheet_text(const Estimate& estimate);
+std::string customer_text(const Estimate& estimate, const Locale& locale = {});
+std::string cost_sheet_text(const Estimate& estimate, const Locale& locale = {});
 
 }  // namespace mullion::price

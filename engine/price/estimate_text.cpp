@@ -35,24 +35,27 @@ std::string table(const std::vector<Row>& rows, std::size_t first_number) {
 
 }  // namespace
 
-std::string customer_text(const Estimate& estimate) {
+std::string customer_text(const Estimate& estimate, const Locale& locale) {
   std::vector<Row> rows;
   for (const Line& line : estimate.lines) {
-    rows.push_back({line.what, line.detail, format(line.price, estimate.currency)});
+    rows.push_back({line.what, line.detail, format(line.price, estimate.currency, locale)});
   }
   return table(rows, 2);
 }
 
-std::string cost_sheet_text(const Estimate& estimate) {
-  std::vector<Row> rows{{"Line", "How", "Price", "Cost"}};
+std::string cost_sheet_text(const Estimate& estimate, const Locale& locale) {
+  std::vector<Row> rows{
+      {locale.say("Line"), locale.say("How"), locale.say("Price"), locale.say("Cost")}};
   for (const Line& line : estimate.lines) {
-    const std::string cost = line.cost                       ? format(*line.cost, estimate.currency)
-                             : line.kind == Line::Kind::item ? "not known"
+    const std::string cost = line.cost ? format(*line.cost, estimate.currency, locale)
+                             : line.kind == Line::Kind::item ? locale.say("not known")
                                                              : "";
-    rows.push_back({line.what, line.how, format(line.price, estimate.currency), cost});
+    rows.push_back({line.what, line.how, format(line.price, estimate.currency, locale), cost});
   }
-  rows.push_back({"Cost", estimate.cost_known ? "of all pieces" : "of the lines that are known", "",
-                  format(estimate.cost, estimate.currency)});
+  rows.push_back({locale.say("Cost"),
+                  locale.say(estimate.cost_known ? mark("of all pieces")
+                                                 : mark("of the lines that are known")),
+                  "", format(estimate.cost, estimate.currency, locale)});
   return table(rows, 2);
 }
 

@@ -76,21 +76,22 @@ std::optional<Amount> parse_amount(std::string_view text, int decimals) {
   return out;
 }
 
-std::string format(Money money, const Currency& currency) {
+std::string format(Money money, const Currency& currency, const Locale& locale) {
   const std::string sign = money.units < 0 ? "\xE2\x88\x92" : "";
-  const std::string number = decimal(mpz_class(static_cast<long>(money.units)), currency.decimals);
+  const std::string number =
+      locale.number(decimal(mpz_class(static_cast<long>(money.units)), currency.decimals));
   if (currency.symbol.empty()) return sign + number + " " + currency.code;
   if (currency.symbol_after) return sign + number + " " + currency.symbol;
   return sign + currency.symbol + number;
 }
 
-std::string format_rate(const Amount& rate, const Currency& currency) {
+std::string format_rate(const Amount& rate, const Currency& currency, const Locale& locale) {
   std::string out =
       decimal(nearest(rate * power_of_ten(rate_decimals), Rounding::half_even), rate_decimals);
   const std::size_t shortest =
       out.find('.') + (currency.decimals > 0 ? 1 + static_cast<std::size_t>(currency.decimals) : 0);
   while (out.size() > shortest && (out.back() == '0' || out.back() == '.')) out.pop_back();
-  return out;
+  return locale.number(out);
 }
 
 }  // namespace mullion::price

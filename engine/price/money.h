@@ -14,6 +14,8 @@
 #include <string>
 #include <string_view>
 
+#include "engine/locale/locale.h"
+
 namespace mullion::price {
 
 using Amount = mpq_class;
@@ -47,11 +49,11 @@ Amount amount_of(Money money, const Currency& currency);
 // "12", "12.5", "0.0425": at most `decimals` decimals, no sign, no exponent, below 10^9.
 std::optional<Amount> parse_amount(std::string_view text, int decimals);
 
-// "12.50 EUR", "€12.50" or "12.50 kr".
-std::string format(Money money, const Currency& currency);
+// "12.50 EUR", "€12.50" or "12.50 kr", with the locale's decimal mark.
+std::string format(Money money, const Currency& currency, const Locale& locale = {});
 
 // The shortest decimal that says a rate, which has at most six decimals: "0.0425", "0.40" (never
 // fewer decimals than the currency has).
-std::string format_rate(const Amount& rate, const Currency& currency);
+std::string format_rate(const Amount& rate, const Currency& currency, const Locale& locale = {});
 
 }  // namespace mullion::price

@@ -31,49 +31,51 @@ Length with_waste(Length length, const Amount& percent) {
 
 }  // namespace
 
-std::string size_words(Length width, Length height, const Scale& scale) {
-  return format_number(width, scale).text + " \xC3\x97 " + format_length(height, scale).text;
-}
-
-std::string plain(const Amount& number) {
+std::string plain(const Amount& number, const Locale& locale) {
   const Currency two_places{};
   return format_rate(amount_of(rounded(number, two_places, Rounding::half_up), two_places),
-                     Currency{"", "", false, 0});
+                     Currency{"", "", false, 0}, locale);
 }
 
-Quantity united_inches(Length width, Length height) {
+Quantity united_inches(Length width, Length height, const Locale& locale) {
   const Amount w = ratio(width.ticks(), ticks_per_inch), h = ratio(height.ticks(), ticks_per_inch);
-  return {w + h, plain(w) + " + " + plain(h) + " = " + plain(w + h) + " united inches"};
+  return {w + h, locale.say("%1 + %2 = %3 united inches", plain(w, locale), plain(h, locale),
+                            plain(w + h, locale))};
 }
 
-Quantity area(Length width, Length height, Basis basis, const Scale& scale) {
+Quantity area(Length width, Length height, Basis basis, const Scale& scale, const Locale& locale) {
   const bool feet = basis == Basis::square_foot;
   const std::int64_t unit = feet ? ticks_per_foot : ticks_per_metre;
   const Amount number = ratio(width.ticks(), unit) * ratio(height.ticks(), unit);
-  return {number, size_words(width, height, scale) + " = " + plain(number) +
-                      (feet ? " square feet" : " square metres")};
+  return {number, locale.say(feet ? mark("%1 = %2 square feet") : mark("%1 = %2 square metres"),
+                             locale.size(width, height, scale), plain(number, locale))};
 }
 
-Quantity sheet_share(Length width, Length height, const BoardPrice& board, const Scale& scale) {
+Quantity sheet_share(Length width, Length height, const BoardPrice& board, const Scale& scale,
+                     const Locale& locale) {
   const std::int64_t yield = std::max(grid(board.sheet_width, board.sheet_height, width, height),
                                       grid(board.sheet_width, board.sheet_height, height, width));
   if (yield == 0) return {};
-  const std::string sheet = size_words(board.sheet_width, board.sheet_height, scale);
-  return {ratio(1, yield), "1 of " + std::to_string(yield) + " blanks of " +
-                               size_words(width, height, scale) + " from a sheet of " + sheet};
+  return {ratio(1, yield), locale.say("1 of %1 blanks of %2 from a sheet of %3", yield,
+                                      locale.size(width, height, scale),
+                                      locale.size(board.sheet_width, board.sheet_height, scale))};
 }
 
-Quantity moulding_length(const Frame& frame, const MouldingPrice& moulding, const Scale& scale) {
+Quantity moulding_length(const Frame& frame, const MouldingPrice& moulding, const Scale& scale,
+                         const Locale& locale) {
   const Length around = 2 * (frame.rabbet_width + frame.rabbet_height) + 8 * frame.face_width;
   const Length length = rounded_up(with_waste(around, moulding.waste_percent), moulding.sold_in);
   const bool feet = moulding.rate.basis == Basis::foot;
   const Amount number = ratio(length.ticks(), feet ? ticks_per_foot : ticks_per_metre);
-  std::string how = "around and 8 widths " + format_length(around, scale).text;
-  if (moulding.waste_percent > 0) how += ", waste " + plain(moulding.waste_percent) + " %";
-  if (moulding.sold_in != Length()) {
-    how += ", up to a multiple of " + format_length(moulding.sold_in, scale).text;
+  std::string how = locale.say("around and 8 widths %1", locale.length(around, scale));
+  if (moulding.waste_percent > 0) {
+    how = locale.say("%1, waste %2 %", how, plain(moulding.waste_percent, locale));
   }
-  return {number, how + " = " + plain(number) + (feet ? " feet" : " metres")};
+  if (moulding.sold_in != Length()) {
+    how = locale.say("%1, up to a multiple of %2", how, locale.length(moulding.sold_in, scale));
+  }
+  return {number, locale.say(feet ? mark("%1 = %2 feet") : mark("%1 = %2 metres"), how,
+                             plain(number, locale))};
 }
 
 }  // namespace mullion::price

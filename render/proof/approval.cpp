@@ -20,7 +20,8 @@ double draw_tick_boxes(paper::Canvas& canvas, const Sheet& sheet, paper::Spot sp
     const double y = spot.y + tick_row * static_cast<double>(i / columns);
     canvas.rectangle({x, y - tick + 1, tick, tick}, {0.6, type::ink, {}, 1});
     canvas.text(letter_of(i), {x + tick + 5, y}, type::strong(10));
-    canvas.text(words::version(job, job_mark(job)), {x + tick + 17, y}, type::faint(8));
+    canvas.text(words::version(job, job_mark(job), sheet.locale), {x + tick + 17, y},
+                type::faint(8));
   }
   return tick_row * static_cast<double>((sheet.choices.size() - 1) / columns);
 }
@@ -35,8 +36,9 @@ void draw_signature_line(paper::Canvas& canvas, double left, double right, doubl
 double draw_approved(paper::Canvas& canvas, const Sheet& sheet, paper::Spot spot, double width) {
   const Job& job = *sheet.choices.front().piece.job;
   const bool one = sheet.choices.size() == 1;
-  canvas.text(one ? words::approval(job, job_mark(job)) : words::approval_of_choice, spot,
-              type::body(9));
+  canvas.text(one ? words::approval(job, job_mark(job), sheet.locale)
+                  : sheet.locale.say(words::approval_of_choice),
+              spot, type::body(9));
   if (one) return spot.y;
   return spot.y + 18 + draw_tick_boxes(canvas, sheet, {spot.x, spot.y + 18}, width);
 }
@@ -47,13 +49,14 @@ double draw_approval(paper::Canvas& canvas, const Sheet& sheet, paper::Spot corn
   const double right = corner.x + width;
   canvas.line(corner, {right, corner.y}, {0.5, type::rule, {}, 1});
   const double left_width = width * 0.42, right_x = corner.x + left_width + 26;
-  canvas.text(upper_case(words::please_check), {corner.x, corner.y + 18}, type::heading());
-  const double checked =
-      canvas.paragraph(words::what_to_check, {corner.x, corner.y + 24}, left_width, type::faint(8));
+  canvas.text(upper_case(sheet.locale.say(words::please_check)), {corner.x, corner.y + 18},
+              type::heading());
+  const double checked = canvas.paragraph(sheet.locale.say(words::what_to_check),
+                                          {corner.x, corner.y + 24}, left_width, type::faint(8));
   const double approved = draw_approved(canvas, sheet, {right_x, corner.y + 20}, right - right_x);
   const double y = std::max(approved + line_room, corner.y + 74);
-  draw_signature_line(canvas, right_x, right - 92, y, words::signature);
-  draw_signature_line(canvas, right - 78, right, y, words::date);
+  draw_signature_line(canvas, right_x, right - 92, y, sheet.locale.say(words::signature));
+  draw_signature_line(canvas, right - 78, right, y, sheet.locale.say(words::date));
   return std::max(y + foot, corner.y + 24 + checked) - corner.y;
 }
 
@@ -69,9 +72,10 @@ void draw_footer(paper::Canvas& canvas, const Sheet& sheet, double scale, const 
     add(sheet.head->shop.email);
     canvas.text(canvas.fitted(line, box.width - 130, type::faint(7)), {box.x, y}, type::faint(7));
   }
-  char text[64];
-  std::snprintf(text, sizeof text, "Picture drawn at 1 : %.3g", 1 / scale);
-  canvas.text(text, {box.x + box.width, y}, type::right(type::faint(7)));
+  char ratio[32];
+  std::snprintf(ratio, sizeof ratio, "%.3g", 1 / scale);
+  canvas.text(sheet.locale.say("Picture drawn at 1 : %1", sheet.locale.number(ratio)),
+              {box.x + box.width, y}, type::right(type::faint(7)));
 }
 
 }  // namespace mullion::proof

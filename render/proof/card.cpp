@@ -15,10 +15,10 @@ double draw_title(paper::Canvas& canvas, const std::string& letter, const std::s
   return 12 + leading * static_cast<double>(lines > 0 ? lines - 1 : 0) + part_gap;
 }
 
-double draw_total(paper::Canvas& canvas, const std::string& total, paper::Spot corner,
-                  double width) {
+double draw_total(paper::Canvas& canvas, const std::string& total, const Locale& locale,
+                  paper::Spot corner, double width) {
   if (total.empty()) return 0;
-  canvas.text("Total", {corner.x, corner.y + 9}, type::strong(9));
+  canvas.text(locale.say("Total"), {corner.x, corner.y + 9}, type::strong(9));
   canvas.text(total, {corner.x + width, corner.y + 9}, type::right(type::strong(9)));
   return 9 + part_gap;
 }
@@ -39,7 +39,7 @@ double draw_card(paper::Canvas& canvas, const Sheet& sheet, std::size_t choice, 
                                                        type::faint(7.5), note_leading)));
   }
   if (!chosen.notes.empty()) down(part_gap - 2);
-  down(draw_total(canvas, total_of(chosen), at, width));
+  down(draw_total(canvas, total_of(chosen), sheet.locale, at, width));
   return at.y - corner.y + foot;
 }
 

@@ -20,28 +20,28 @@ Rect all_openings(const Mat& mat) {
   return all;
 }
 
-std::vector<SizeFact> border_facts(const Job& job, const Mat& mat) {
+std::vector<SizeFact> border_facts(const Job& job, const Mat& mat, const Locale& locale) {
   const Rect all = all_openings(mat);
   const Length left = all.left - mat.outer.left, right = mat.outer.right - all.right;
   const Length top = all.top - mat.outer.top, bottom = mat.outer.bottom - all.bottom;
   const auto border = [&](const char* label, Length length) {
-    return fact(label, length_text(length, job.scale));
+    return fact(locale.say(label), length_text(length, job.scale, locale));
   };
   if (left == right && top == left) {
-    if (top == bottom) return {border("Borders", left)};
-    return {border("Borders", left), border("Bottom border", bottom)};
+    if (top == bottom) return {border(mark("Borders"), left)};
+    return {border(mark("Borders"), left), border(mark("Bottom border"), bottom)};
   }
   std::vector<SizeFact> facts;
   if (left == right) {
-    facts.push_back(border("Side borders", left));
+    facts.push_back(border(mark("Side borders"), left));
   } else {
-    facts = {border("Left border", left), border("Right border", right)};
+    facts = {border(mark("Left border"), left), border(mark("Right border"), right)};
   }
   if (top == bottom) {
-    facts.push_back(border("Top, bottom", top));
+    facts.push_back(border(mark("Top, bottom"), top));
   } else {
-    facts.push_back(border("Top border", top));
-    facts.push_back(border("Bottom border", bottom));
+    facts.push_back(border(mark("Top border"), top));
+    facts.push_back(border(mark("Bottom border"), bottom));
   }
   return facts;
 }
@@ -51,7 +51,7 @@ const std::string& board_of(const Layer& layer) {
 }
 
 // Reveals that are the same on all sides, as most are.
-std::vector<SizeFact> reveal_facts(const Job& job) {
+std::vector<SizeFact> reveal_facts(const Job& job, const Locale& locale) {
   std::vector<SizeFact> facts;
   for (std::size_t i = 1; i < job.layers.size(); ++i) {
     const Layer& layer = job.layers[i];
@@ -59,52 +59,82 @@ std::vector<SizeFact> reveal_facts(const Job& job) {
     const bool even =
         reveal.left == reveal.top && reveal.top == reveal.right && reveal.right == reveal.bottom;
     if (layer.spacer || !even) continue;
-    facts.push_back(fact("Reveal, " + (layer.name.empty() ? board_of(layer) : layer.name),
-                         length_text(reveal.left, job.scale)));
+    facts.push_back(
+        fact(locale.say("Reveal, %1", layer.name.empty() ? board_of(layer) : layer.name),
+             length_text(reveal.left, job.scale, locale)));
   }
   return facts;
 }
 
-std::vector<SizeFact> sizes_of(const Piece& piece) {
+const char* shape_word(ShapeKind kind) {
+  switch (kind) {
+    case ShapeKind::ellipse:
+      return mark("oval");
+    case ShapeKind::arch:
+      return mark("arch");
+    case ShapeKind::rounded:
+      return mark("rounded");
+    case ShapeKind::stepped:
+      return mark("stepped");
+    case ShapeKind::octagon:
+      return mark("octagon");
+    case ShapeKind::outline:
+      return mark("shaped");
+    case ShapeKind::rectangle:
+      break;
+  }
+  return "";
+}
+
+std::vector<SizeFact> sizes_of(const Piece& piece, const Locale& locale) {
   const Job& job = *piece.job;
   const Mat& mat = *piece.mat;
+  const auto size = [&](const Rect& rect) {
+    return size_text(rect.width(), rect.height(), job.scale, locale);
+  };
   std::vector<SizeFact> facts;
-  if (job.frame) {
-    const Rect extent = seen_extent(job, mat);
-    facts.push_back(
-        fact("Outside of frame", size_text(extent.width(), extent.height(), job.scale)));
-  }
-  facts.push_back(fact("Mat", size_text(mat.outer.width(), mat.outer.height(), job.scale)));
-  for (SizeFact& border : border_facts(job, mat)) facts.push_back(std::move(border));
+  if (job.frame) facts.push_back(fact(locale.say("Outside of frame"), size(seen_extent(job, mat))));
+  facts.push_back(fact(locale.say("Mat"), size(mat.outer)));
+  for (SizeFact& border : border_facts(job, mat, locale)) facts.push_back(std::move(border));
   for (const SizeGroup& group : group_by_size(mat)) {
-    std::string label = (group.several ? "Openings " : "Opening ") + group.numbers;
-    if (!group.shape.empty()) label += ", " + group.shape;
-    facts.push_back(fact(label, size_text(group.sight.width(), group.sight.height(), job.scale)));
+    std::string label =
+        locale.say(group.several ? mark("Openings %1") : mark("Opening %1"), group.numbers);
+    if (group.shape != ShapeKind::rectangle) {
+      label += ", " + locale.say(shape_word(group.shape));
+    }
+    facts.push_back(fact(label, size(group.sight)));
   }
-  for (SizeFact& reveal : reveal_facts(job)) facts.push_back(std::move(reveal));
+  for (SizeFact& reveal : reveal_facts(job, locale)) facts.push_back(std::move(reveal));
   return facts;
 }
 
 // A core that is neither white nor of the face's own colour is worth a word.
-std::string core_words(const Layer& layer) {
-  if (layer.core == layer.colour) return ", solid core";
+const char* core_words(const Layer& layer) {
+  if (layer.core == layer.colour) return mark("solid core");
   constexpr double dark = 0.05;  // of luminance; our own figure
-  if (luminance(layer.core) < dark) return ", black core";
-  return layer.core == white ? "" : ", coloured core";
+  if (luminance(layer.core) < dark) return mark("black core");
+  return layer.core == white ? nullptr : mark("coloured core");
 }
 
-std::vector<Material> materials_of(const Job& job) {
+// "under-mat, 4-ply board, black core"
+std::string board_detail(const Layer& layer, const Locale& locale) {
+  std::string out = layer.board.empty() ? "" : layer.name + ", ";
+  out += locale.say("%1-ply board", layer.ply);
+  const char* core = core_words(layer);
+  return core == nullptr ? out : out + ", " + locale.say(core);
+}
+
+std::vector<Material> materials_of(const Job& job, const Locale& locale) {
   std::vector<Material> out;
   for (const Layer& layer : job.layers) {
     if (layer.spacer) continue;
-    out.push_back({layer.colour, board_of(layer),
-                   (layer.board.empty() ? "" : layer.name + ", ") + std::to_string(layer.ply) +
-                       "-ply board" + core_words(layer)});
+    out.push_back({layer.colour, board_of(layer), board_detail(layer, locale)});
   }
   if (job.frame) {
     const std::string& name = job.frame->moulding;
-    out.push_back({job.frame->colour, name.empty() ? "Moulding" : name,
-                   "Moulding, " + format_length(job.frame->face_width, job.scale).text + " wide"});
+    out.push_back({job.frame->colour, name.empty() ? locale.say("Moulding") : name,
+                   locale.say("Moulding, %1 wide",
+                              length_text(job.frame->face_width, job.scale, locale).own)});
   }
   return out;
 }
@@ -136,14 +166,15 @@ Rows::iterator row_for(Rows& rows, Rows::iterator from, const PriceLine& line) {
 
 }  // namespace
 
-Facts facts_of(const Piece& piece) {
-  return {sizes_of(piece), materials_of(*piece.job)};
+Facts facts_of(const Piece& piece, const Locale& locale) {
+  return {sizes_of(piece, locale), materials_of(*piece.job, locale)};
 }
 
 ToldApart told_apart(const Sheet& sheet) {
-  ToldApart out{facts_of(sheet.choices.front().piece), {}};
+  ToldApart out{facts_of(sheet.choices.front().piece, sheet.locale), {}};
   if (sheet.choices.size() < 2) return out;
-  for (const Choice& choice : sheet.choices) out.own.push_back(facts_of(choice.piece));
+  for (const Choice& choice : sheet.choices)
+    out.own.push_back(facts_of(choice.piece, sheet.locale));
   for (const Facts& own : out.own) {
     keep_common(out.common.sizes, own.sizes);
     keep_common(out.common.materials, own.materials);

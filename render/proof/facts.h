@@ -11,7 +11,7 @@
 namespace mullion::proof {
 
 struct SizeFact {
-  std::string label, own, other;  // in the job's unit and in the other one
+  std::string label, own, other;  // in the unit that comes first, and in the other
   friend bool operator==(const SizeFact&, const SizeFact&) = default;
 };
 
@@ -25,7 +25,7 @@ struct Facts {
   std::vector<SizeFact> sizes;
   std::vector<Material> materials;
 };
-Facts facts_of(const Piece& piece);
+Facts facts_of(const Piece& piece, const Locale& locale);
 
 struct ToldApart {
   Facts common;

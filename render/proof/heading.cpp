@@ -18,15 +18,18 @@ paper::Box logo_box(const picture::Photograph& logo, paper::Spot corner) {
   return {corner.x, corner.y + (logo_height - h * scale) / 2, w * scale, h * scale};
 }
 
-void draw_facts(paper::Canvas& canvas, const Job& job, const paper::Box& box) {
+void draw_facts(paper::Canvas& canvas, const Job& job, const Locale& locale,
+                const paper::Box& box) {
   const std::pair<const char*, std::string> facts[] = {
-      {"Reference", job.reference}, {"Revision", std::to_string(job.revision)}, {"Date", job.date}};
+      {mark("Reference"), job.reference},
+      {mark("Revision"), std::to_string(job.revision)},
+      {words::date, job.date}};
   double y = box.y + 30;
   const double x = box.x + box.width;
   for (const auto& [name, value] : facts) {
     if (value.empty()) continue;
     canvas.text(value, {x, y}, type::right(type::body(9)));
-    canvas.text(name, {x - 74, y}, type::right(type::faint(8)));
+    canvas.text(locale.say(name), {x - 74, y}, type::right(type::faint(8)));
     y += type::row;
   }
 }
@@ -80,14 +83,16 @@ void draw_heading(paper::Canvas& canvas, paper::Format format, const Sheet& shee
     }
     canvas.text(sheet.head->shop.name, {x, box.y + 5}, type::strong(10));
   }
-  canvas.text("PROOF", {box.x + box.width, box.y + 5}, type::right(type::heading()));
+  canvas.text(upper_case(sheet.locale.say("Proof")), {box.x + box.width, box.y + 5},
+              type::right(type::heading()));
   const double room = box.width - 150;
   draw_title(canvas, words::title_of(job), {box.x, box.y + 42}, room);
   if (!job.customer.empty()) {
-    canvas.text(canvas.fitted("for " + job.customer, room, type::body(10)), {box.x, box.y + 59},
-                type::body(10));
+    canvas.text(
+        canvas.fitted(sheet.locale.say(words::for_customer, job.customer), room, type::body(10)),
+        {box.x, box.y + 59}, type::body(10));
   }
-  draw_facts(canvas, job, box);
+  draw_facts(canvas, job, sheet.locale, box);
 }
 
 }  // namespace mullion::proof

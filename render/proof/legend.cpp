@@ -25,23 +25,26 @@ double key(paper::Canvas& canvas, const Sheet& sheet, paper::Spot corner) {
   return draw_key(canvas, sheet.choices.front().piece, {corner.x, corner.y, key_width, key_height});
 }
 
-double sizes(paper::Canvas& canvas, const Facts& facts, paper::Spot corner, double width) {
+double sizes(paper::Canvas& canvas, const Facts& facts, const Locale& locale, paper::Spot corner,
+             double width) {
   if (facts.sizes.empty()) return 0;
-  return titled(canvas, words::sizes, corner, width, [&](paper::Spot at, double room) {
+  return titled(canvas, locale.say(words::sizes), corner, width, [&](paper::Spot at, double room) {
     return draw_sizes(canvas, facts.sizes, at, room);
   });
 }
 
-double materials(paper::Canvas& canvas, const Facts& facts, paper::Spot corner, double width) {
+double materials(paper::Canvas& canvas, const Facts& facts, const Locale& locale,
+                 paper::Spot corner, double width) {
   if (facts.materials.empty()) return 0;
-  return titled(canvas, words::materials, corner, width, [&](paper::Spot at, double room) {
-    return draw_materials(canvas, facts.materials, {at.x, at.y + 3}, room);
-  });
+  return titled(canvas, locale.say(words::materials), corner, width,
+                [&](paper::Spot at, double room) {
+                  return draw_materials(canvas, facts.materials, {at.x, at.y + 3}, room);
+                });
 }
 
 double prices(paper::Canvas& canvas, const Sheet& sheet, paper::Spot corner, double width) {
   if (price_rows(sheet).empty()) return 0;
-  return titled(canvas, words::estimate, corner, width,
+  return titled(canvas, sheet.locale.say(words::estimate), corner, width,
                 [&](paper::Spot at, double room) { return draw_prices(canvas, sheet, at, room); });
 }
 
@@ -50,8 +53,8 @@ double draw_three_columns(paper::Canvas& canvas, const Sheet& sheet, const Facts
                           paper::Spot corner, double width) {
   const double x = corner.x + key_width + gap;
   const double room = width - key_width - estimate_width - 2 * gap;
-  double middle = sizes(canvas, facts, {x, corner.y}, room) + part_gap;
-  middle += materials(canvas, facts, {x, corner.y + middle}, room);
+  double middle = sizes(canvas, facts, sheet.locale, {x, corner.y}, room) + part_gap;
+  middle += materials(canvas, facts, sheet.locale, {x, corner.y + middle}, room);
   return std::max(
       {key(canvas, sheet, corner), middle,
        prices(canvas, sheet, {corner.x + width - estimate_width, corner.y}, estimate_width)});
@@ -60,8 +63,9 @@ double draw_three_columns(paper::Canvas& canvas, const Sheet& sheet, const Facts
 double draw_without_prices(paper::Canvas& canvas, const Sheet& sheet, const Facts& facts,
                            paper::Spot corner, double width) {
   const double x = corner.x + key_width + gap, right = corner.x + width - materials_width;
-  return std::max({key(canvas, sheet, corner), sizes(canvas, facts, {x, corner.y}, right - gap - x),
-                   materials(canvas, facts, {right, corner.y}, materials_width)});
+  return std::max({key(canvas, sheet, corner),
+                   sizes(canvas, facts, sheet.locale, {x, corner.y}, right - gap - x),
+                   materials(canvas, facts, sheet.locale, {right, corner.y}, materials_width)});
 }
 
 bool needs_key(const Sheet& sheet) {
@@ -76,8 +80,9 @@ double draw_for_choices(paper::Canvas& canvas, const Sheet& sheet, const Facts& 
   const bool keyed = needs_key(sheet);
   const double x = keyed ? corner.x + key_width + gap : corner.x;
   const double right = corner.x + width - (keyed ? materials_width : width / 2 - gap);
-  double height = std::max(sizes(canvas, common, {x, corner.y}, right - gap - x),
-                           materials(canvas, common, {right, corner.y}, corner.x + width - right));
+  double height = std::max(
+      sizes(canvas, common, sheet.locale, {x, corner.y}, right - gap - x),
+      materials(canvas, common, sheet.locale, {right, corner.y}, corner.x + width - right));
   if (keyed) height = std::max(height, key(canvas, sheet, corner));
   if (sheet.choices.size() > most_side_by_side) return height;
   if (height > 0) height += part_gap;

@@ -43,50 +43,55 @@ struct Words {
   std::string subject, text, html;
 };
 
-std::string subject_of(const Job& job) {
-  std::string out = "Proof " + job.reference;
-  if (!job.title.empty()) out += (job.reference.empty() ? "" : ": ") + job.title;
-  return one_line(out + " (revision " + std::to_string(job.revision) + ")");
+std::string subject_of(const Job& job, const Locale& locale) {
+  if (job.reference.empty() || job.title.empty()) {
+    return one_line(locale.say("Proof %1 (revision %2)", words::title_of(job), job.revision));
+  }
+  return one_line(locale.say("Proof %1: %2 (revision %3)", job.reference, job.title, job.revision));
 }
 
-std::string summary_of(const Choice& choice) {
+std::string summary_of(const Choice& choice, const Locale& locale) {
   std::string out = choice.caption;
   for (const std::string& note : choice.notes) out += "; " + note;
   const std::string total = total_of(choice);
-  return total.empty() ? out : out + "; total " + total;
+  return total.empty() ? out : locale.say("%1; total %2", out, total);
 }
 
 Words words_for(const Sheet& sheet, const std::string& picture_id) {
   const Job& job = *sheet.choices.front().piece.job;
-  const std::string greeting = job.customer.empty() ? "Good day," : "Dear " + job.customer + ",";
+  const Locale& locale = sheet.locale;
+  const std::string greeting =
+      job.customer.empty() ? locale.say("Good day,") : locale.say("Dear %1,", job.customer);
   const std::string title = words::title_of(job);
-  const std::string intro = "here is the proof of \"" + title + "\", revision " +
-                            std::to_string(job.revision) + " (" + job_mark(job) +
-                            "). It is attached as a PDF for you to print and sign.";
-  std::string check =
+  const std::string intro = locale.say(
+      "here is the proof of \"%1\", revision %2 (%3). It is attached as a PDF for you to print and "
+      "sign.",
+      title, job.revision, job_mark(job));
+  std::string check = locale.say(
       "Please check the spelling of every name and title, the crop of every picture, the sizes and "
-      "the boards. Colours on a screen differ from the board itself.";
+      "the boards. Colours on a screen differ from the board itself.");
   if (sheet.choices.size() > 1) {
-    check += " Please tell us the letter that you choose.";
+    check += " " + locale.say("Please tell us the letter that you choose.");
   }
-  const std::string closing = "With kind regards,", shop = sheet.head->shop.name;
+  const std::string closing = locale.say("With kind regards,"), shop = sheet.head->shop.name;
   Words out;
-  out.subject = subject_of(job);
+  out.subject = subject_of(job, locale);
   out.text = greeting + "\n\n" + intro + "\n\n" + check + "\n\n";
   std::string captions;
   for (std::size_t i = 0; sheet.choices.size() > 1 && i < sheet.choices.size(); ++i) {
-    const std::string summary = summary_of(sheet.choices[i]);
+    const std::string summary = summary_of(sheet.choices[i], locale);
     out.text += letter_of(i) + ": " + summary + "\n";
     captions += "<p><b>" + letter_of(i) + "</b> " + escaped(summary) + "</p>";
   }
   out.text += "\n" + closing + "\n" + shop + "\n";
-  out.html = "<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
-             escaped(out.subject) +
+  out.html = "<!DOCTYPE html><html lang=\"" + locale.tag() +
+             "\"><head><meta charset=\"utf-8\"><title>" + escaped(out.subject) +
              "</title></head><body style=\"font-family:sans-serif;color:#262421\"><p>" +
              escaped(greeting) + "</p><p>" + escaped(intro) + "</p><p>" + escaped(check) + "</p>" +
-             captions + "<p><img src=\"cid:" + picture_id + "\" alt=\"Proof of " + escaped(title) +
-             "\" style=\"max-width:100%;border:1px solid #cfcbc3\"></p><p>" + closing + "<br>" +
-             escaped(shop) + "</p></body></html>\n";
+             captions + "<p><img src=\"cid:" + picture_id + "\" alt=\"" +
+             escaped(locale.say("Proof of %1", title)) +
+             "\" style=\"max-width:100%;border:1px solid #cfcbc3\"></p><p>" + escaped(closing) +
+             "<br>" + escaped(shop) + "</p></body></html>\n";
   return out;
 }
 

@@ -16,24 +16,28 @@ std::string element(const std::string& name, const std::string& text) {
   return text.empty() ? "" : "<" + name + ">" + escaped(text) + "</" + name + ">\n";
 }
 
-std::string head(const std::string& title) {
-  return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+std::string head(const std::string& title, const Locale& locale) {
+  return "<!DOCTYPE html>\n<html lang=\"" + locale.tag() +
+         "\">\n<head>\n<meta charset=\"utf-8\">\n"
          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
          "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
          "'unsafe-inline'; script-src 'unsafe-inline'; img-src data:\">\n"
          "<title>" +
-         escaped(title) + ", proof</title>\n<style>" + page_style + "</style>\n</head>\n<body>\n";
+         escaped(locale.say(words::proof_of, title)) + "</title>\n<style>" + page_style +
+         "</style>\n</head>\n<body>\n";
 }
 
 std::string heading(const Sheet& sheet, const Job& job, const std::string& title) {
-  std::string facts = "Proof";
-  if (!job.reference.empty()) facts += " \xC2\xB7 reference " + job.reference;
-  facts += " \xC2\xB7 revision " + std::to_string(job.revision);
-  if (!job.date.empty()) facts += " \xC2\xB7 " + job.date;
+  const Locale& locale = sheet.locale;
+  const std::string separator = " \xC2\xB7 ";
+  std::string facts = locale.say("Proof");
+  if (!job.reference.empty()) facts += separator + locale.say("reference %1", job.reference);
+  facts += separator + locale.say("revision %1", job.revision);
+  if (!job.date.empty()) facts += separator + job.date;
   std::string out = "<header>\n";
   if (sheet.head) out += "<p class=\"shop\">" + escaped(sheet.head->shop.name) + "</p>\n";
   out += element("h1", title);
-  if (!job.customer.empty()) out += element("p", "for " + job.customer);
+  if (!job.customer.empty()) out += element("p", locale.say(words::for_customer, job.customer));
   return out + "<p class=\"facts\">" + escaped(facts) + "</p>\n</header>\n";
 }
 
@@ -42,20 +46,20 @@ std::string check_box(const std::string& key, const std::string& label) {
          "</label>\n";
 }
 
-std::string part_label(const PiecePart& part, const Piece& piece) {
+std::string part_label(const PiecePart& part, const Piece& piece, const Locale& locale) {
   switch (part.kind) {
     case PiecePart::Kind::layer: {
       const Layer& board = piece.mat->layers[static_cast<std::size_t>(part.layer - 1)].board;
       return board.name;
     }
     case PiecePart::Kind::grooves:
-      return "Grooves";
+      return locale.say("Grooves");
     case PiecePart::Kind::glass:
-      return "Light on the glass";
+      return locale.say("Light on the glass");
     case PiecePart::Kind::frame:
-      return "Frame";
+      return locale.say("Frame");
     case PiecePart::Kind::pictures:
-      return "Pictures";
+      return locale.say("Pictures");
     case PiecePart::Kind::wall_shadow:
       break;
   }
@@ -63,20 +67,22 @@ std::string part_label(const PiecePart& part, const Piece& piece) {
 }
 
 std::string tools(const Sheet& sheet) {
+  const auto word = [&](const char* text) { return escaped(sheet.locale.say(text)); };
   std::string out =
-      "<div class=\"tools\" role=\"group\" aria-label=\"Zoom\">"
-      "<button type=\"button\" id=\"zoom-out\" aria-label=\"Zoom out\">\xE2\x88\x92</button>"
-      "<output id=\"zoom-now\">100 %</output>"
-      "<button type=\"button\" id=\"zoom-in\" aria-label=\"Zoom in\">+</button>"
-      "<button type=\"button\" id=\"zoom-fit\">Fit</button></div>\n"
-      "<div class=\"tools\" role=\"group\" aria-label=\"What is shown\">\n";
+      "<div class=\"tools\" role=\"group\" aria-label=\"" + word(mark("Zoom")) +
+      "\"><button type=\"button\" id=\"zoom-out\" aria-label=\"" + word(mark("Zoom out")) +
+      "\">\xE2\x88\x92</button><output id=\"zoom-now\">100 %</output>"
+      "<button type=\"button\" id=\"zoom-in\" aria-label=\"" +
+      word(mark("Zoom in")) + "\">+</button><button type=\"button\" id=\"zoom-fit\">" +
+      word(mark("Fit")) + "</button></div>\n<div class=\"tools\" role=\"group\" aria-label=\"" +
+      word(mark("What is shown")) + "\">\n";
   for (std::size_t i = 0; sheet.choices.size() > 1 && i < sheet.choices.size(); ++i) {
-    out += check_box("choice-" + letter_of(i), "Choice " + letter_of(i));
+    out += check_box("choice-" + letter_of(i), sheet.locale.say("Choice %1", letter_of(i)));
   }
   std::map<std::string, std::string> seen;
   for (const Choice& choice : sheet.choices) {
     for (const PiecePart& part : parts_of(choice.piece, sheet.style)) {
-      const std::string key = part_key(part), label = part_label(part, choice.piece);
+      const std::string key = part_key(part), label = part_label(part, choice.piece, sheet.locale);
       if (!label.empty() && seen.emplace(key, label).second) out += check_box(key, label);
     }
   }
@@ -104,30 +110,33 @@ std::string material_list(const std::vector<Material>& materials) {
   return out + "</ul>\n";
 }
 
-std::string common_facts(const Facts& facts) {
+std::string common_facts(const Facts& facts, const Locale& locale) {
   std::string out;
-  if (!facts.sizes.empty()) out += element("h2", words::sizes) + size_table(facts.sizes);
+  if (!facts.sizes.empty())
+    out += element("h2", locale.say(words::sizes)) + size_table(facts.sizes);
   if (!facts.materials.empty()) {
-    out += element("h2", words::materials) + material_list(facts.materials);
+    out += element("h2", locale.say(words::materials)) + material_list(facts.materials);
   }
   return out;
 }
 
 // What sets a choice apart, below its picture.
-std::string caption(const Choice& choice, const std::string& letter, const Facts& own) {
+std::string caption(const Choice& choice, const std::string& letter, const Facts& own,
+                    const Locale& locale) {
   std::string out = "<figcaption>\n<p><b class=\"letter\">" + letter + "</b> " +
                     escaped(choice.caption) + "</p>\n" + material_list(own.materials) +
                     size_table(own.sizes);
   for (const std::string& note : choice.notes) out += "<p>" + escaped(note) + "</p>\n";
   const std::string total = total_of(choice);
-  if (!total.empty()) out += "<p><b>Total " + escaped(total) + "</b></p>\n";
+  if (!total.empty()) out += "<p><b>" + escaped(locale.say("Total %1", total)) + "</b></p>\n";
   return out + "</figcaption>";
 }
 
 std::string prices(const Sheet& sheet) {
   const auto rows = price_rows(sheet);
   if (rows.empty()) return {};
-  std::string out = element("h2", words::estimate) + "<div class=\"wide\"><table>\n";
+  std::string out =
+      element("h2", sheet.locale.say(words::estimate)) + "<div class=\"wide\"><table>\n";
   if (sheet.choices.size() > 1) {
     out += "<tr><td></td>";
     for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
@@ -159,7 +168,7 @@ Result<std::string> figures(const Sheet& sheet, const ToldApart& facts) {
            escaped(stage_label(sheet, i)) +
            "\" style=\"background:" + format_colour(sheet.choices[i].piece.job->wall) + "\">" +
            *stage + "</div>";
-    if (several) out += caption(sheet.choices[i], letter_of(i), facts.own[i]);
+    if (several) out += caption(sheet.choices[i], letter_of(i), facts.own[i], sheet.locale);
     out += "</figure>\n";
   }
   return out + "</div>\n";
@@ -167,20 +176,21 @@ Result<std::string> figures(const Sheet& sheet, const ToldApart& facts) {
 
 std::string approval(const Sheet& sheet) {
   const Job& job = *sheet.choices.front().piece.job;
-  std::string out = element("h2", words::please_check) + element("p", words::what_to_check);
+  std::string out = element("h2", sheet.locale.say(words::please_check)) +
+                    element("p", sheet.locale.say(words::what_to_check));
   if (sheet.choices.size() == 1) {
-    out += element("p", words::approval(job, job_mark(job)));
+    out += element("p", words::approval(job, job_mark(job), sheet.locale));
   } else {
-    out += element("p", words::approval_of_choice) + "<ul class=\"ticks\">\n";
+    out += element("p", sheet.locale.say(words::approval_of_choice)) + "<ul class=\"ticks\">\n";
     for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
       const Job& own = *sheet.choices[i].piece.job;
-      out += "<li><b>" + letter_of(i) + "</b> " + escaped(words::version(own, job_mark(own))) +
-             "</li>\n";
+      out += "<li><b>" + letter_of(i) + "</b> " +
+             escaped(words::version(own, job_mark(own), sheet.locale)) + "</li>\n";
     }
     out += "</ul>\n";
   }
-  return out + "<div class=\"sign\"><span>" + words::signature + "</span><span>" + words::date +
-         "</span></div>\n";
+  return out + "<div class=\"sign\"><span>" + escaped(sheet.locale.say(words::signature)) +
+         "</span><span>" + escaped(sheet.locale.say(words::date)) + "</span></div>\n";
 }
 
 std::string foot(const Sheet& sheet) {
@@ -201,11 +211,11 @@ Result<std::string> render_page(const Sheet& sheet) {
   const ToldApart facts = told_apart(sheet);
   const auto pictures = figures(sheet, facts);
   if (!pictures) return tl::unexpected(pictures.error());
-  return head(title) + heading(sheet, job, title) + "<main>\n" + tools(sheet) +
-         "<p id=\"told\" class=\"told\" aria-live=\"polite\">Point at an opening, or tap it, to "
-         "read its size.</p>\n" +
-         *pictures + common_facts(facts.common) + prices(sheet) + approval(sheet) + "</main>\n" +
-         foot(sheet) + "<script>" + page_script + "</script>\n</body>\n</html>\n";
+  return head(title, sheet.locale) + heading(sheet, job, title) + "<main>\n" + tools(sheet) +
+         "<p id=\"told\" class=\"told\" aria-live=\"polite\">" +
+         escaped(sheet.locale.say("Point at an opening, or tap it, to read its size.")) + "</p>\n" +
+         *pictures + common_facts(facts.common, sheet.locale) + prices(sheet) + approval(sheet) +
+         "</main>\n" + foot(sheet) + "<script>" + page_script + "</script>\n</body>\n</html>\n";
 }
 
 }  // namespace mullion::proof

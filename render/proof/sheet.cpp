@@ -100,11 +100,12 @@ Colour ink_on(const Colour& wall) {
   return contrast(wall, type::ink) >= contrast(wall, white) ? type::ink : white;
 }
 
-// A measure that is a round number in the job's unit and at most as long as `most` points.
-void draw_size_reference(paper::Canvas& canvas, const Job& job, double scale,
+// A measure that is a round number in the unit that comes first and at most as long as `most`
+// points.
+void draw_size_reference(paper::Canvas& canvas, const Job& job, const Locale& locale, double scale,
                          const paper::Box& wall) {
   constexpr double most = 84;
-  const bool metric = job.scale.unit != Unit::inch;
+  const bool metric = locale.first_scale(job.scale).unit != Unit::inch;
   Length length = metric ? millimetres(10) : inches(1);
   for (const int n : {2, 5, 10, 15, 20, 30, 50, 100}) {
     const Length next = metric ? millimetres(10 * n)
@@ -121,11 +122,11 @@ void draw_size_reference(paper::Canvas& canvas, const Job& job, double scale,
   canvas.polyline({{right - width, y - 3}, {right - width, y}, {right, y}, {right, y - 3}}, pen);
   paper::TextStyle style = type::right(type::body(7));
   style.colour = ink_on(job.wall);
-  const Scale own{job.scale.unit == Unit::inch ? Unit::inch : Unit::centimetre,
+  const Scale own{metric ? Unit::centimetre : Unit::inch,
                   metric ? millimetres(1) : sixty_fourths(4)};
   const Scale other{metric ? Unit::inch : Unit::centimetre,
                     metric ? sixty_fourths(4) : millimetres(1)};
-  canvas.text(format_length(length, own).text + "  (" + format_length(length, other).text + ")",
+  canvas.text(locale.length(length, own) + "  (" + locale.length(length, other) + ")",
               {right - width - 6, y}, style);
 }
 
@@ -140,8 +141,8 @@ Result<void> draw_choices(paper::Canvas& canvas, paper::Format format, const She
         draw_piece(canvas, format, sheet.choices[i].piece, composition.views[i], sheet.style);
     if (!drawn) problems.insert(problems.end(), drawn.error().begin(), drawn.error().end());
   }
-  draw_size_reference(canvas, *sheet.choices.back().piece.job, composition.views.back().scale,
-                      composition.walls.back());
+  draw_size_reference(canvas, *sheet.choices.back().piece.job, sheet.locale,
+                      composition.views.back().scale, composition.walls.back());
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return {};
 }
@@ -154,7 +155,8 @@ std::string letter_of(std::size_t choice) {
 
 Composition compose(const Sheet& sheet) {
   Composition out;
-  out.page = sheet.choices.front().piece.job->scale.unit == Unit::inch ? letter_paper : a4_paper;
+  out.page = sheet.locale.letter_paper(sheet.choices.front().piece.job->scale.unit) ? letter_paper
+                                                                                    : a4_paper;
   const double width = paper::points(out.page.width) - 2 * margin;
   const std::vector<double> cards = card_heights(sheet, width);
   double others = 2 * margin + heading_height + blocks_height(sheet, width);
@@ -174,8 +176,9 @@ Composition compose(const Sheet& sheet) {
 Result<std::string> render_sheet(const Sheet& sheet, paper::Format format, double png_dpi) {
   const Composition composition = compose(sheet);
   const Job& job = *sheet.choices.front().piece.job;
-  paper::Document document(format, {words::title_of(job) + ", proof", job.date, png_dpi});
-  paper::Canvas& canvas = document.add_page(composition.page, "Proof");
+  paper::Document document(
+      format, {sheet.locale.say(words::proof_of, words::title_of(job)), job.date, png_dpi});
+  paper::Canvas& canvas = document.add_page(composition.page, sheet.locale.say("Proof"));
   const double width = paper::points(composition.page.width) - 2 * margin;
   draw_heading(canvas, format, sheet, {margin, margin, width, heading_height});
   if (const auto drawn = draw_choices(canvas, format, sheet, composition); !drawn) {

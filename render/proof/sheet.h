@@ -3,14 +3,15 @@
 // The customer's page: the finished piece, or several choices side by side, on its wall; what it
 // measures and is made of; what an estimate says; and the line that the customer signs.
 //
-// One page, on Letter paper (ANSI/ASME Y14.1, size A) for a job in inches and on A4 (ISO 216) for a
-// metric one; it grows downward when a long list asks for it. Everything in the picture is to one
-// scale, which the page states.
+// One page, on Letter paper (ANSI/ASME Y14.1, size A) or A4 (ISO 216) as is usual in the territory;
+// without one, Letter for a job in inches and A4 for a metric one. It grows downward when a long
+// list asks for it. Everything in the picture is to one scale, which the page states.
 
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "engine/locale/locale.h"
 #include "engine/shop/shop.h"
 #include "render/paper/document.h"
 #include "render/proof/piece.h"
@@ -42,6 +43,7 @@ struct Sheet {
   std::vector<Choice> choices;  // at least one; its job gives title, paper and unit
   std::optional<Letterhead> head;
   PieceStyle style;
+  Locale locale;
 };
 
 inline constexpr std::size_t most_choices = 6;

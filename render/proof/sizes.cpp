@@ -6,40 +6,9 @@
 namespace mullion::proof {
 namespace {
 
-constexpr Scale centimetre_scale{Unit::centimetre, millimetres(1)};
-constexpr Scale inch_scale{Unit::inch, sixty_fourths(4)};
-
-const Scale& other_scale(const Scale& scale) {
-  return scale.unit == Unit::inch ? centimetre_scale : inch_scale;
-}
-
-std::string pair_text(Length width, Length height, const Scale& scale) {
-  return format_number(width, scale).text + " \xC3\x97 " + format_length(height, scale).text;
-}
-
 Rect intersection(const Rect& a, const Rect& b) {
   return {std::max(a.left, b.left), std::max(a.top, b.top), std::min(a.right, b.right),
           std::min(a.bottom, b.bottom)};
-}
-
-std::string shape_word(ShapeKind kind) {
-  switch (kind) {
-    case ShapeKind::ellipse:
-      return "oval";
-    case ShapeKind::arch:
-      return "arch";
-    case ShapeKind::rounded:
-      return "rounded";
-    case ShapeKind::stepped:
-      return "stepped";
-    case ShapeKind::octagon:
-      return "octagon";
-    case ShapeKind::outline:
-      return "shaped";
-    case ShapeKind::rectangle:
-      break;
-  }
-  return {};
 }
 
 // "1-3, 5"
@@ -58,12 +27,20 @@ std::string ranges(const std::vector<int>& numbers) {
 
 }  // namespace
 
-SizeText size_text(Length width, Length height, const Scale& scale) {
-  return {pair_text(width, height, scale), pair_text(width, height, other_scale(scale))};
+Scales scales_for(const Scale& job, const Locale& locale) {
+  const Scale own = locale.first_scale(job);
+  if (own != job) return {own, job};
+  return {own, usual_scale(own.unit == Unit::inch ? Measure::metric : Measure::inches)};
 }
 
-SizeText length_text(Length length, const Scale& scale) {
-  return {format_length(length, scale).text, format_length(length, other_scale(scale)).text};
+SizeText size_text(Length width, Length height, const Scale& job, const Locale& locale) {
+  const Scales scales = scales_for(job, locale);
+  return {locale.size(width, height, scales.own), locale.size(width, height, scales.other)};
+}
+
+SizeText length_text(Length length, const Scale& job, const Locale& locale) {
+  const Scales scales = scales_for(job, locale);
+  return {locale.length(length, scales.own), locale.length(length, scales.other)};
 }
 
 std::vector<SeenOpening> seen_openings(const Mat& mat) {
@@ -88,16 +65,15 @@ std::vector<SizeGroup> group_by_size(const Mat& mat) {
   std::vector<SizeGroup> groups;
   std::vector<std::vector<int>> numbers;
   for (const SeenOpening& opening : seen_openings(mat)) {
-    const std::string shape = shape_word(opening.shape);
     std::size_t i = 0;
     for (; i < groups.size(); ++i) {
-      if (groups[i].shape == shape && groups[i].sight.width() == opening.sight.width() &&
+      if (groups[i].shape == opening.shape && groups[i].sight.width() == opening.sight.width() &&
           groups[i].sight.height() == opening.sight.height()) {
         break;
       }
     }
     if (i == groups.size()) {
-      groups.push_back({{}, false, shape, opening.sight});
+      groups.push_back({{}, false, opening.shape, opening.sight});
       numbers.emplace_back();
     }
     numbers[i].push_back(opening.number);

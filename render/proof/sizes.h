@@ -6,21 +6,28 @@
 #include <utility>
 #include <vector>
 
+#include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
 
 namespace mullion::proof {
 
 struct SizeText {
-  std::string own, other;  // in the job's unit; inches where that is metric, else centimetres
+  std::string own, other;
 };
-SizeText size_text(Length width, Length height, const Scale& scale);
-SizeText length_text(Length length, const Scale& scale);
+// The first unit is the job's, unless the locale's is of the other system; the second is inches
+// where the first is metric, else centimetres.
+struct Scales {
+  Scale own, other;
+};
+Scales scales_for(const Scale& job, const Locale& locale);
+SizeText size_text(Length width, Length height, const Scale& job, const Locale& locale);
+SizeText length_text(Length length, const Scale& job, const Locale& locale);
 
 // Openings of one shape and size, by number: {"1-3, 5", ...}.
 struct SizeGroup {
   std::string numbers;
   bool several = false;
-  std::string shape;  // empty for a rectangle
+  ShapeKind shape = ShapeKind::rectangle;
   Rect sight;
 };
 std::vector<SizeGroup> group_by_size(const Mat& mat);

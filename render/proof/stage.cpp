@@ -95,11 +95,11 @@ std::string number(double value) {
   return out.str();
 }
 
-std::string opening_markup(const Job& job, const SeenOpening& opening, const View& view) {
-  const SizeText text = size_text(opening.sight.width(), opening.sight.height(), job.scale);
+std::string opening_markup(const Job& job, const SeenOpening& opening, const View& view,
+                           const Locale& locale) {
+  const SizeText text = size_text(opening.sight.width(), opening.sight.height(), job.scale, locale);
   const paper::Box box = view.box(opening.sight);
-  const std::string label =
-      "Opening " + std::to_string(opening.number) + ": " + text.own + " (" + text.other + ")";
+  const std::string label = locale.say("Opening %1: %2 (%3)", opening.number, text.own, text.other);
   return "<rect class=\"opening\" tabindex=\"0\" role=\"button\" aria-label=\"" + escaped(label) +
          "\" x=\"" + number(box.x) + "\" y=\"" + number(box.y) + "\" width=\"" + number(box.width) +
          "\" height=\"" + number(box.height) + "\"><title>" + escaped(label) + "</title></rect>\n";
@@ -126,9 +126,9 @@ std::string part_key(const PiecePart& part) {
 }
 
 std::string stage_label(const Sheet& sheet, std::size_t choice) {
-  std::string out = "Picture of " + words::title_of(*sheet.choices[choice].piece.job);
-  if (sheet.choices.size() > 1) out += ", choice " + letter_of(choice);
-  return out;
+  const std::string title = words::title_of(*sheet.choices[choice].piece.job);
+  if (sheet.choices.size() == 1) return sheet.locale.say("Picture of %1", title);
+  return sheet.locale.say("Picture of %1, choice %2", title, letter_of(choice));
 }
 
 Result<std::string> stage_markup(const Sheet& sheet, std::size_t choice) {
@@ -145,7 +145,7 @@ Result<std::string> stage_markup(const Sheet& sheet, std::size_t choice) {
     out += *markup;
   }
   for (const SeenOpening& opening : seen_openings(*piece.mat)) {
-    out += opening_markup(*piece.job, opening, stage.view);
+    out += opening_markup(*piece.job, opening, stage.view, sheet.locale);
   }
   return out + "</svg>";
 }

@@ -10,7 +10,7 @@ namespace mullion::proof {
 // The key of a part in the page's markup: "layer-2", "frame".
 std::string part_key(const PiecePart& part);
 
-// "Picture of Boat, two sails, choice B"
+// "Picture of Boat, two sails, choice B", in the locale's words
 std::string stage_label(const Sheet& sheet, std::size_t choice);
 
 Result<std::string> stage_markup(const Sheet& sheet, std::size_t choice);

@@ -1,0 +1,123 @@
+#include "engine/locale/locale.h"
+
+#include <algorithm>
+
+#include "engine/locale/translations.h"
+
+namespace mullion {
+namespace {
+
+bool is_word(std::string_view text, std::size_t length, char first, char last) {
+  return text.size() == length &&
+         std::all_of(text.begin(), text.end(), [&](char c) { return c >= first && c <= last; });
+}
+
+}  // namespace
+
+std::optional<Locale> Locale::find(std::string_view name) {
+  name = name.substr(0, name.find_first_of(".@"));
+  Locale out;
+  if (name == "C" || name == "POSIX") return out;
+  const std::size_t end = name.find_first_of("_-");
+  out.language_ = name.substr(0, end);
+  if (end != std::string_view::npos) {
+    if (!is_word(name.substr(end + 1), 2, 'A', 'Z')) return std::nullopt;
+    out.territory_ = name.substr(end + 1);
+  }
+  if (out.language_ == "en") return out;
+  for (const Translation& translation : translations()) {
+    if (out.language_ != translation.language) continue;
+    out.catalogue_ = Catalogue(translation.mo_file);
+    return out;
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string_view> Locale::languages() {
+  std::vector<std::string_view> out{"en"};
+  for (const Translation& translation : translations()) out.push_back(translation.language);
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
+std::string Locale::tag() const {
+  return territory_.empty() ? language_ : language_ + "-" + territory_;
+}
+
+std::string Locale::number(std::string text) const {
+  if (writes_decimal_point(language_, territory_)) return text;
+  const std::string mark_here = say_in("decimal mark", ".");
+  const std::size_t point = text.find('.');
+  if (point != std::string::npos) text.replace(point, 1, mark_here);
+  return text;
+}
+
+std::string Locale::unit(Unit unit) const {
+  switch (unit) {
+    case Unit::inch:
+      return say_in("unit", "in");
+    case Unit::millimetre:
+      return say_in("unit", "mm");
+    case Unit::centimetre:
+      return say_in("unit", "cm");
+  }
+  return {};
+}
+
+std::string Locale::length_number(Length length, const Scale& scale) const {
+  return number(format_number(length, scale).text);
+}
+
+std::string Locale::length(Length length, const Scale& scale) const {
+  return length_number(length, scale) + " " + unit(scale.unit);
+}
+
+std::string Locale::exact_length(Length length, Unit in) const {
+  const std::string text = format_exact(length, in);
+  return number(text.substr(0, text.rfind(' '))) + " " + unit(in);
+}
+
+std::string Locale::size(Length width, Length height, const Scale& scale) const {
+  return length_number(width, scale) + " \xC3\x97 " + length(height, scale);
+}
+
+Measure Locale::measure() const {
+  if (!territory_.empty()) return measure_in(territory_);
+  return language_ == "en" ? Measure::unstated : Measure::metric;
+}
+
+Scale Locale::first_scale(const Scale& own) const {
+  const Measure here = measure(), of_job = measure_of(own.unit);
+  return here == Measure::unstated || here == of_job ? own : usual_scale(here);
+}
+
+bool Locale::letter_paper(Unit own) const {
+  if (!territory_.empty()) return uses_letter_paper(territory_);
+  return language_ == "en" && own == Unit::inch;
+}
+
+std::string_view Locale::translated(const char* message, std::string_view context) const {
+  return catalogue_.find(message, context).value_or(message);
+}
+
+std::string_view Locale::plural_form(std::int64_t n, const char* one, const char* several) const {
+  return catalogue_.find_plural(one, n).value_or(n == 1 ? one : several);
+}
+
+std::string Locale::filled(std::string_view message, const std::vector<Argument>& arguments) {
+  std::string out;
+  for (std::size_t i = 0; i < message.size(); ++i) {
+    const char digit = i + 1 < message.size() ? message[i + 1] : '\0';
+    const bool is_place = message[i] == '%' && digit >= '1' && digit <= '9';
+    const auto index = static_cast<std::size_t>(digit - '1');
+    if (is_place && index < arguments.size()) {
+      out += arguments[index].text();
+      ++i;
+    } else {
+      out += message[i];
+    }
+  }
+  return out;
+}
+
+}  // namespace mullion

@@ -1,0 +1,158 @@
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "tests/oracle/program.h"
+
+namespace {
+
+const std::string letter =
+    R"(<job version="1" unit="cm" reference="M-7"><customer name="Åsa Vik" email="asa@example.org"/>
+    <title>Brief</title><layers><layer board="Oat"/></layers><borders all="5"/>
+    <arrange><opening width="21.6" height="27.9"/></arrange></job>)";
+
+std::string letter_job() {
+  static const std::string path = [] {
+    const std::string job = oracle::scratch_folder("letter") + "/job.xml";
+    oracle::write_file(job, letter);
+    return job;
+  }();
+  return path;
+}
+
+// The proof's words, as pdftotext reads them, of a program that runs in this environment.
+std::string proof_words(std::vector<std::string> environment, std::vector<std::string> options) {
+  const std::string pdf = oracle::scratch_folder("proof") + "/proof.pdf";
+  std::vector<std::string> words{"env", "-u", "LC_ALL", "-u", "LC_MESSAGES", "-u", "LANG"};
+  words.insert(words.end(), environment.begin(), environment.end());
+  words.insert(words.end(), {MULLION_PROGRAM, "proof", letter_job(), "-o", pdf});
+  words.insert(words.end(), options.begin(), options.end());
+  const auto made = oracle::run(words);
+  INFO(made.err);
+  REQUIRE(made.status == 0);
+  return oracle::run({"pdftotext", "-layout", pdf, "-"}).out;
+}
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("a German proof has German labels and the decimal comma") {
+  const std::string words = proof_words({}, {"--language", "de"});
+  CHECK(has(words, "Ausschnitt 1"));
+  CHECK(has(words, "21,6 \xC3\x97 27,9 cm"));
+  CHECK_FALSE(has(words, "Opening"));
+  CHECK_FALSE(has(words, "21.6"));
+}
+
+TEST_CASE("the environment's language is taken though its locale is not installed") {
+  CHECK(has(proof_words({"LANG=de_DE.UTF-8"}, {}), "Ausschnitt 1"));
+  CHECK(has(proof_words({"LANG=de_DE.UTF-8", "LC_MESSAGES=es_ES"}, {}), "Ventana 1"));
+  CHECK(has(proof_words({"LANG=de", "LC_MESSAGES=es", "LC_ALL=fr_BE.UTF-8"}, {}),
+            "Fen\xC3\xAAtre 1"));
+  CHECK(has(proof_words({"LANG=de_DE", "LC_ALL="}, {}), "Ausschnitt 1"));
+  CHECK(has(proof_words({"LANG=de_DE.UTF-8"}, {"--language", "fr"}), "Fen\xC3\xAAtre 1"));
+}
+
+TEST_CASE("an unknown language of the environment is English") {
+  CHECK(has(proof_words({"LANG=xx_YY.UTF-8"}, {}), "Opening 1"));
+  CHECK(has(proof_words({"LANG=C"}, {}), "Opening 1"));
+  CHECK(has(proof_words({}, {}), "Opening 1"));
+}
+
+TEST_CASE("an unknown language that was asked for is refused, with those that are known") {
+  const auto run = oracle::mullion({"proof", letter_job(), "-o", "/dev/null", "--language", "dk"});
+  CHECK(run.status == 2);
+  CHECK(has(run.err, "found \"dk\"; expected one of de, en, es, fr"));
+}
+
+TEST_CASE("one job in one language gives the same bytes in any environment") {
+  const std::string folder = oracle::scratch_folder("same");
+  for (const char* lang : {"C", "fr_FR.UTF-8"}) {
+    const auto made =
+        oracle::run({"env", std::string("LC_ALL=") + lang, MULLION_PROGRAM, "proof", letter_job(),
+                     "-o", folder + "/" + lang + ".svg", "--language", "es"});
+    REQUIRE(made.status == 0);
+  }
+  CHECK(oracle::read_file(folder + "/C.svg") == oracle::read_file(folder + "/fr_FR.UTF-8.svg"));
+}
+
+TEST_CASE("an American customer reads inches first and gets Letter paper") {
+  const std::string words = proof_words({"LANG=en_US.UTF-8"}, {});
+  CHECK(words.find("8 1/2 \xC3\x97 11 in") < words.find("21.6 \xC3\x97 27.9 cm"));
+  const std::string pdf = oracle::scratch_folder("paper") + "/p.pdf";
+  const auto size = [&](const char* language) {
+    oracle::mullion({"proof", letter_job(), "-o", pdf, "--language", language});
+    return oracle::run({"pdfinfo", pdf}).out;
+  };
+  CHECK(has(size("en-US"), "612 x 792 pts (letter)"));
+  CHECK(has(size("de"), "(A4)"));
+}
+
+TEST_CASE("a French page says that it is French") {
+  const std::string page = oracle::scratch_folder("page") + "/p.html";
+  REQUIRE(oracle::mullion({"proof", letter_job(), "-o", page, "--language", "fr"}).status == 0);
+  const std::string html = oracle::read_file(page);
+  CHECK(has(html, "<html lang=\"fr\">"));
+  CHECK(has(html, "Dimensions"));
+  CHECK_FALSE(has(html, "Sizes"));
+}
+
+// Read by Python's email package, which decodes RFC 2047.
+TEST_CASE("a mail in another language has its subject and words encoded") {
+  const std::string folder = oracle::scratch_folder("mail");
+  oracle::write_file(folder + "/shop.xml",
+                     R"(<shop version="1" name="Marcos" email="taller@example.org"/>)");
+  REQUIRE(oracle::mullion({"proof", letter_job(), "--mail", folder + "/m.eml", "--shop",
+                           folder + "/shop.xml", "--language", "es"})
+              .status == 0);
+  const auto read = oracle::run(
+      {"python3", "-c",
+       "import email,email.policy,sys\n"
+       "m=email.message_from_binary_file(open(sys.argv[1],'rb'),policy=email.policy.SMTP)\n"
+       "out=m['subject']+'|'+m.get_body('plain').get_content()+'|'+m.get_body('html').get_content()"
+       "\n"
+       "sys.stdout.buffer.write(out.encode())",
+       folder + "/m.eml"});
+  const std::string bytes = oracle::read_file(folder + "/m.eml");
+  CHECK(std::all_of(bytes.begin(), bytes.end(), [](unsigned char c) { return c < 0x80; }));
+  CHECK(read.out.starts_with("Prueba M-7: Brief (revisi\xC3\xB3n 1)|"));
+  CHECK(has(read.out, "el encuadre de cada imagen"));
+  CHECK(has(read.out, "<html lang=\"es\">"));
+}
+
+TEST_CASE("an estimate is told in the language, its JSON in English") {
+  const std::string prices = oracle::gallery("shop/prices.xml"),
+                    job = oracle::gallery("double-mat.xml");
+  const auto german = oracle::mullion({"estimate", job, "--prices", prices, "--language", "de"});
+  CHECK(has(german.out, "Passepartoutkarton Chalk  40,6 \xC3\x97 35,6 cm"));
+  CHECK(has(german.out, "12,60 EUR"));
+  const auto json =
+      oracle::mullion({"estimate", job, "--prices", prices, "--language", "de", "--json"});
+  CHECK(has(json.out, "Mat board Chalk"));
+  CHECK(has(json.out, "12.60 EUR"));
+}
+
+TEST_CASE("what changed is told in the language") {
+  const std::string other = oracle::scratch_folder("diff") + "/job.xml";
+  std::string wider = letter;
+  wider.replace(wider.find("all=\"5\""), 7, "all=\"5.5\"");
+  oracle::write_file(other, wider);
+  const auto run = oracle::mullion({"diff", letter_job(), other, "--language", "de"});
+  CHECK(has(run.out,
+            "linker Rand: gr\xC3\xB6\xC3\x9F"
+            "er, von 5 cm auf 5,5 cm\n"));
+}
+
+TEST_CASE("a new job is measured in millimetres where the territory is metric") {
+  const auto unit_in = [](const std::string& lang) {
+    const auto run =
+        oracle::run({"env", "LC_ALL=" + lang, MULLION_PROGRAM, "new", "-", "--size", "10 x 8"});
+    CHECK(run.status == 0);
+    return has(run.out, "unit=\"mm\"") ? "mm" : has(run.out, "unit=\"in\"") ? "in" : "?";
+  };
+  CHECK(unit_in("de_DE.UTF-8") == std::string("mm"));
+  CHECK(unit_in("en_US.UTF-8") == std::string("in"));
+  CHECK(unit_in("C") == std::string("in"));
+}

@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/printer/profile.h"
 #include "render/template/calibration_page.h"
@@ -11,6 +12,7 @@ namespace {
 struct Options {
   std::string output, name = "printer", unit = "in";
   std::string across, down, falling, rising;
+  Locale locale;
   Answer answer{"printer"};
 };
 
@@ -51,7 +53,8 @@ int printer(const Options& options) {
   const std::string ending = ending_of(options.output);
   if (ending == "xml") return make_profile(options, unit);
   if (ending == "pdf") {
-    const int written = options.answer.save(options.output, render_calibration(unit));
+    const int written =
+        options.answer.save(options.output, render_calibration(unit, options.locale));
     if (written != success || !options.answer.is_json()) return written;
     return write_output("-", outcome_json("printer", {}));
   }
@@ -76,6 +79,7 @@ void add_printer(CLI::App& app, Action& action) {
   verb->add_option("--down", options->down, "Measured from A to C");
   verb->add_option("--falling", options->falling, "Measured from A to D");
   verb->add_option("--rising", options->rising, "Measured from C to B");
+  add_language_option(*verb, options->locale);
   options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return printer(*options); }; });
 }

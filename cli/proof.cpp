@@ -7,6 +7,7 @@
 #include "cli/prices.h"
 #include "cli/verb.h"
 #include "engine/diff/diff.h"
+#include "engine/job/layer_name.h"
 #include "render/proof/mail.h"
 #include "render/proof/page.h"
 #include "render/proof/sheet.h"
@@ -40,9 +41,11 @@ Result<Variant> load_variant(const std::string& path) {
 
 std::string boards_of(const Job& job, const Locale& locale) {
   std::string out;
+  int number = 0;
   for (const Layer& layer : job.layers) {
+    ++number;
     if (layer.spacer) continue;
-    const std::string& board = layer.board.empty() ? layer.name : layer.board;
+    const std::string board = board_on_paper(layer, number, locale);
     out = out.empty() ? board : locale.say("%1 over %2", out, board);
   }
   return out;

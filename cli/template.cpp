@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <memory>
 
+#include "cli/language.h"
 #include "cli/load.h"
 #include "cli/verb.h"
 
@@ -92,6 +93,7 @@ void add_template(CLI::App& app, Action& action) {
   verb->add_option("--kerf", options->kerf,
                    "Width that the plotter's tool takes away, for --plot and .dxf");
   verb->add_option("--printer", options->printer, "A printer's profile, to undo its faults");
+  add_language_option(*verb, options->drawing.locale);
   verb->add_option("--dpi", options->drawing.png_dpi, "Dots per inch of a PNG")
       ->check(CLI::Range(20, 1200));
   verb->callback([&action, options] { action = [options] { return make_template(*options); }; });

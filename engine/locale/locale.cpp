@@ -72,6 +72,11 @@ std::string Locale::length(Length length, const Scale& scale) const {
   return length_number(length, scale) + " " + unit(scale.unit);
 }
 
+std::string Locale::described(Length length, const Scale& scale) const {
+  const std::string text = this->length(length, scale);
+  return format_length(length, scale).exact ? text : say("about %1", text);
+}
+
 std::string Locale::exact_length(Length length, Unit in) const {
   const std::string text = format_exact(length, in);
   return number(text.substr(0, text.rfind(' '))) + " " + unit(in);

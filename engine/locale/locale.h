@@ -73,11 +73,14 @@ class Locale {
                   {Argument(n), Argument(arguments)...});
   }
 
+  std::string unit(Unit unit) const;
   // A decimal as our formatters write it, with this locale's mark.
   std::string number(std::string text) const;
   // As format_length and format_number of engine/length write it: "21,6 cm", "8 1/2 Zoll".
   std::string length(Length length, const Scale& scale) const;
   std::string length_number(Length length, const Scale& scale) const;
+  // As describe: "about 8 1/2 in".
+  std::string described(Length length, const Scale& scale) const;
   // As format_exact: "11,43 cm".
   std::string exact_length(Length length, Unit unit) const;
   // Width and height with one unit: "21,6 × 27,9 cm".
@@ -94,7 +97,6 @@ class Locale {
   std::string_view translated(const char* message, std::string_view context) const;
   std::string_view plural_form(std::int64_t n, const char* one, const char* several) const;
   static std::string filled(std::string_view message, const std::vector<Argument>& arguments);
-  std::string unit(Unit unit) const;
 
   std::string language_ = "en", territory_;
   Catalogue catalogue_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/job/layer_name.h"
 #include "engine/mat/rect.h"
 #include "render/proof/sizes.h"
 #include "render/proof/tone.h"
@@ -46,10 +47,6 @@ std::vector<SizeFact> border_facts(const Job& job, const Mat& mat, const Locale&
   return facts;
 }
 
-const std::string& board_of(const Layer& layer) {
-  return layer.board.empty() ? layer.name : layer.board;
-}
-
 // Reveals that are the same on all sides, as most are.
 std::vector<SizeFact> reveal_facts(const Job& job, const Locale& locale) {
   std::vector<SizeFact> facts;
@@ -60,7 +57,9 @@ std::vector<SizeFact> reveal_facts(const Job& job, const Locale& locale) {
         reveal.left == reveal.top && reveal.top == reveal.right && reveal.right == reveal.bottom;
     if (layer.spacer || !even) continue;
     facts.push_back(
-        fact(locale.say("Reveal, %1", layer.name.empty() ? board_of(layer) : layer.name),
+        fact(locale.say("Reveal, %1", layer.name.empty()
+                                          ? layer.board
+                                          : name_on_paper(layer, static_cast<int>(i) + 1, locale)),
              length_text(reveal.left, job.scale, locale)));
   }
   return facts;
@@ -117,8 +116,8 @@ const char* core_words(const Layer& layer) {
 }
 
 // "under-mat, 4-ply board, black core"
-std::string board_detail(const Layer& layer, const Locale& locale) {
-  std::string out = layer.board.empty() ? "" : layer.name + ", ";
+std::string board_detail(const Layer& layer, int number, const Locale& locale) {
+  std::string out = layer.board.empty() ? "" : name_on_paper(layer, number, locale) + ", ";
   out += locale.say("%1-ply board", layer.ply);
   const char* core = core_words(layer);
   return core == nullptr ? out : out + ", " + locale.say(core);
@@ -126,9 +125,12 @@ std::string board_detail(const Layer& layer, const Locale& locale) {
 
 std::vector<Material> materials_of(const Job& job, const Locale& locale) {
   std::vector<Material> out;
+  int number = 0;
   for (const Layer& layer : job.layers) {
+    ++number;
     if (layer.spacer) continue;
-    out.push_back({layer.colour, board_of(layer), board_detail(layer, locale)});
+    out.push_back(
+        {layer.colour, board_on_paper(layer, number, locale), board_detail(layer, number, locale)});
   }
   if (job.frame) {
     const std::string& name = job.frame->moulding;

@@ -3,6 +3,7 @@
 #include <map>
 
 #include "engine/job/colour.h"
+#include "engine/job/layer_name.h"
 #include "render/proof/facts.h"
 #include "render/proof/markup.h"
 #include "render/proof/page_text.h"
@@ -50,7 +51,7 @@ std::string part_label(const PiecePart& part, const Piece& piece, const Locale& 
   switch (part.kind) {
     case PiecePart::Kind::layer: {
       const Layer& board = piece.mat->layers[static_cast<std::size_t>(part.layer - 1)].board;
-      return board.name;
+      return name_on_paper(board, part.layer, locale);
     }
     case PiecePart::Kind::grooves:
       return locale.say("Grooves");

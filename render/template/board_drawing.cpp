@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "engine/job/layer_name.h"
 #include "engine/mat/rect.h"
 #include "render/template/running_dimensions.h"
 
@@ -29,7 +30,7 @@ constexpr std::array<Colour, 5> overlaid_colours{Colour{0, 0, 0},
                                                  {0xb0, 0x20, 0x20},
                                                  {0x10, 0x78, 0x30},
                                                  {0x7a, 0x30, 0x90}};
-const char* const top_of_back = "TOP, seen from behind";
+constexpr const char* top_of_back = mark("TOP, seen from behind");
 
 std::string numbers_of(const Window& window) {
   std::string numbers;
@@ -53,7 +54,7 @@ class BoardDrawing {
     }
     Drawing marks;
     draw_board_marks(marks);
-    return all.place(std::move(marks), {}, "board-marks", "Board marks");
+    return all.place(std::move(marks), {}, "board-marks", view_.locale.say("Board marks"));
   }
 
  private:
@@ -81,13 +82,15 @@ class BoardDrawing {
       }
     }
     const std::string id = "layer-" + std::to_string(layer.number) + "-";
-    const std::string title = "Layer " + std::to_string(layer.number) + ": ";
+    const auto title = [&](const char* part) { return view_.locale.say(part, layer.number); };
     return Drawing()
-        .place(std::move(hatching), {}, id + "hatching", title + "hatching of the waste")
-        .place(std::move(faces), {}, id + "face-edges", title + "face edges")
-        .place(std::move(outer), {}, id + "outer-edge", title + "outer edge")
-        .place(std::move(cuts), {}, id + "cut-lines", title + "cut lines")
-        .place(drawn(std::move(labels)), {}, id + "labels", title + "numbers and sizes");
+        .place(std::move(hatching), {}, id + "hatching",
+               title(mark("Layer %1: hatching of the waste")))
+        .place(std::move(faces), {}, id + "face-edges", title(mark("Layer %1: face edges")))
+        .place(std::move(outer), {}, id + "outer-edge", title(mark("Layer %1: outer edge")))
+        .place(std::move(cuts), {}, id + "cut-lines", title(mark("Layer %1: cut lines")))
+        .place(drawn(std::move(labels)), {}, id + "labels",
+               title(mark("Layer %1: numbers and sizes")));
   }
 
   double at(Length length) const { return paper::points(length) * view_.scale; }
@@ -127,8 +130,8 @@ class BoardDrawing {
   }
 
   std::string size_of(const Window& window) const {
-    return dimension_text(window.back.width(), view_.job->scale) + " x " +
-           dimension_text(window.back.height(), view_.job->scale);
+    return dimension_text(window.back.width(), view_.job->scale, view_.locale) + " x " +
+           dimension_text(window.back.height(), view_.job->scale, view_.locale);
   }
 
   bool shows_size(const Window& window, const Box& b) const {
@@ -203,7 +206,8 @@ class BoardDrawing {
     if (view_.scale < 1) return;
     drawing.stroke(paper::line({b.x + leg / 2, b.y + leg / 2}, {b.x + b.width, b.y + b.height}),
                    diagonal_pen);
-    drawing.text(top_of_back, {b.x + leg + 5, b.y + 14}, {11, true, {0, 0, 0}, Anchor::left, 0});
+    drawing.text(view_.locale.say(top_of_back), {b.x + leg + 5, b.y + 14},
+                 {11, true, {0, 0, 0}, Anchor::left, 0});
   }
 
   static const TextStyle size_style;
@@ -244,18 +248,27 @@ Drawing draw_board_dimensions(const BoardView& view) {
   const Scale& scale = view.job->scale;
   const double size = view.scale < 1 ? 7.5 : 10;
   Drawing drawing;
-  draw_running_dimensions(drawing, from_left, DimensionSide::above, top, left, right, size, scale);
+  draw_running_dimensions(drawing, from_left, DimensionSide::above, top, left, right, size, scale,
+                          view.locale);
   draw_running_dimensions(drawing, from_right, DimensionSide::below, bottom, left, right, size,
-                          scale);
-  draw_running_dimensions(drawing, from_top, DimensionSide::left, left, top, bottom, size, scale);
+                          scale, view.locale);
+  draw_running_dimensions(drawing, from_top, DimensionSide::left, left, top, bottom, size, scale,
+                          view.locale);
   draw_running_dimensions(drawing, from_bottom, DimensionSide::right, right, top, bottom, size,
-                          scale);
+                          scale, view.locale);
   return drawing;
 }
 
-std::string layer_title(const MatLayer& layer, const Mat& mat) {
-  return "Layer " + std::to_string(layer.number) + " of " + std::to_string(mat.layers.size()) +
-         (layer.board.name.empty() ? "" : ": " + layer.board.name);
+std::string layer_title(const MatLayer& layer, const Mat& mat, const Locale& locale) {
+  const std::size_t count = mat.layers.size();
+  if (layer.board.name.empty()) return locale.say("Layer %1 of %2", layer.number, count);
+  return locale.say("Layer %1 of %2: %3", layer.number, count,
+                    name_on_paper(layer.board, layer.number, locale));
+}
+
+std::string title_of(const BoardView& view) {
+  return view.layers.size() > 1 ? view.locale.say("All layers")
+                                : layer_title(*view.layers.front(), *view.mat, view.locale);
 }
 
 Pen cut_pen_of(const BoardView& view, std::size_t index) {

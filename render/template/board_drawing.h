@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "engine/job/job.h"
+#include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
 #include "render/paper/drawing.h"
 
@@ -18,6 +19,7 @@ struct BoardView {
   const Mat* mat = nullptr;
   std::vector<const MatLayer*> layers;  // one, or several overlaid, top to bottom
   double scale = 1;
+  Locale locale{};
 };
 
 // Groups outer-edge, hatching, face-edges, cut-lines and marks for each layer.
@@ -27,7 +29,10 @@ paper::Drawing draw_board(const BoardView& view);
 paper::Drawing draw_board_dimensions(const BoardView& view);
 
 // "Layer 2 of 3: Under-mat"; what a layer is called on every sheet and bookmark.
-std::string layer_title(const MatLayer& layer, const Mat& mat);
+std::string layer_title(const MatLayer& layer, const Mat& mat, const Locale& locale);
+
+// That of the only layer, or "All layers".
+std::string title_of(const BoardView& view);
 
 // The pen that draws a layer's cut lines: black for a layer alone, a colour each where overlaid.
 paper::Pen cut_pen_of(const BoardView& view, std::size_t index);

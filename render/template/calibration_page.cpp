@@ -14,17 +14,18 @@ using paper::Drawing;
 using paper::Spot;
 using paper::TextStyle;
 
+constexpr const char* title = mark("Printer calibration");
 const paper::Pen line_pen{0.4, {0, 0, 0}, {}, 1};
 const paper::Pen diagonal_pen{0.3, {0x50, 0x50, 0x50}, {}, 1};
 
-std::string decimal(Length length, Unit unit) {
+std::string decimal(Length length, Unit unit, const Locale& locale) {
   char text[48];
   if (unit == Unit::inch) {
-    std::snprintf(text, sizeof text, "%.3f in", to_inches(length));
+    std::snprintf(text, sizeof text, "%.3f", to_inches(length));
   } else {
-    std::snprintf(text, sizeof text, "%.1f mm", to_millimetres(length));
+    std::snprintf(text, sizeof text, "%.1f", to_millimetres(length));
   }
-  return text;
+  return locale.number(text) + " " + locale.unit(unit);
 }
 
 // Ticks inward along one side, `step` apart, the fourth of them longer.
@@ -62,18 +63,20 @@ void draw_rectangle(Drawing& drawing, const Box& box, Unit unit) {
   draw_corner(drawing, {right, bottom}, "D", 12, 16);
 }
 
-void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSides& sides) {
+void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSides& sides,
+                const Locale& locale) {
   const double middle = box.x + box.width / 2;
   const Box plate{middle - 165, box.y + box.height / 2 - 112, 330, 224};
   drawing.fill(paper::rectangle(plate), {{255, 255, 255}, 1});
   drawing.stroke(paper::rectangle(plate), line_pen);
   const double x = plate.x + 14;
-  drawing.text("Printer calibration", {x, plate.y + 26}, {16, true, {0, 0, 0}, Anchor::left, 0});
+  drawing.text(locale.say(title), {x, plate.y + 26}, {16, true, {0, 0, 0}, Anchor::left, 0});
   const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
   const paper::Text steps(
-      "Print at 100 %, no scaling, no \"fit to page\". Let the paper rest until it is flat. "
-      "Measure "
-      "from crossing to crossing with a steel rule, as finely as you can read it, and note:",
+      locale.say(
+          "Print at 100 %, no scaling, no \"fit to page\". Let the paper rest until it is flat. "
+          "Measure from crossing to crossing with a steel rule, as finely as you can read it, and "
+          "note:"),
       plain, plate.width - 28);
   drawing.text(steps, {x, plate.y + 44});
   const CalibrationReading nominal = nominal_reading(sides.across, sides.down);
@@ -81,30 +84,30 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
     const char* what;
     Length nominal;
   };
-  const Line lines[] = {{"across, A to B", nominal.across},
-                        {"down, A to C", nominal.down},
-                        {"falling, A to D", nominal.falling},
-                        {"rising, C to B", nominal.rising}};
+  const Line lines[] = {{mark("across, A to B"), nominal.across},
+                        {mark("down, A to C"), nominal.down},
+                        {mark("falling, A to D"), nominal.falling},
+                        {mark("rising, C to B"), nominal.rising}};
   double y = plate.y + 98;
   for (const Line& line : lines) {
-    drawing.text(line.what, {x, y}, {9, true, {0, 0, 0}, Anchor::left, 0});
+    drawing.text(locale.say(line.what), {x, y}, {9, true, {0, 0, 0}, Anchor::left, 0});
     drawing.stroke(paper::line({x + 96, y + 2}, {x + 186, y + 2}), line_pen);
-    drawing.text("drawn: " + decimal(line.nominal, unit), {x + 192, y},
+    drawing.text(locale.say("drawn: %1", decimal(line.nominal, unit, locale)), {x + 192, y},
                  {7.5, false, {0x40, 0x40, 0x40}, Anchor::left, 0});
     y += 22;
   }
   const paper::Text last(
       "mullion printer -o printer.xml --name NAME\n"
       "    --across .. --down .. --falling .. --rising ..\n"
-      "mullion template JOB --printer printer.xml ..\n"
-      "Measure again after a change of paper, tray or toner.",
+      "mullion template JOB --printer printer.xml ..\n" +
+          locale.say("Measure again after a change of paper, tray or toner."),
       plain, plate.width - 28);
   drawing.text(last, {x, y + 2});
 }
 
 }  // namespace
 
-std::string render_calibration(Unit unit) {
+std::string render_calibration(Unit unit, const Locale& locale) {
   const bool inch = unit == Unit::inch;
   const paper::PageSize size = inch ? paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)}
                                     : paper::PageSize{millimetres(210), millimetres(297)};
@@ -114,9 +117,9 @@ std::string render_calibration(Unit unit) {
                 paper::points(sides.across), paper::points(sides.down)};
   Drawing drawing;
   draw_rectangle(drawing, box, unit);
-  draw_words(drawing, box, unit, sides);
-  paper::Document document(paper::Format::pdf, {"Printer calibration", "", 150});
-  paper::draw(drawing, document.add_page(size, "Printer calibration"));
+  draw_words(drawing, box, unit, sides, locale);
+  paper::Document document(paper::Format::pdf, {locale.say(title), "", 150});
+  paper::draw(drawing, document.add_page(size, locale.say(title)));
   return document.finish();
 }
 

@@ -5,12 +5,13 @@
 
 #include <string>
 
+#include "engine/locale/locale.h"
 #include "engine/printer/profile.h"
 #include "render/paper/sheet_size.h"
 
 namespace mullion {
 
 // A PDF of one page, Letter for inches and A4 for metric units.
-std::string render_calibration(Unit unit);
+std::string render_calibration(Unit unit, const Locale& locale = {});
 
 }  // namespace mullion

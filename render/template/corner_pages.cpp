@@ -18,9 +18,17 @@ constexpr double strip = 22;  // points below a piece, for its name and place
 constexpr double gap = 6;     // points between pieces
 
 // "left 18 1/2 in": where the piece's edge is to be laid, from that edge of the board.
-std::string place_text(const char* edge, Length distance, const Scale& scale) {
-  if (distance >= Length()) return edge + (" " + format_length(distance, scale).text);
-  return edge + (" " + format_length(Length() - distance, scale).text) + " outside";
+struct PlaceWords {
+  const char *inside, *outside;
+};
+constexpr PlaceWords from_left{mark("left %1"), mark("left %1 outside")};
+constexpr PlaceWords from_top{mark("top %1"), mark("top %1 outside")};
+
+std::string place_text(const PlaceWords& words, Length distance, const BoardView& view) {
+  const bool inside = distance >= Length();
+  return view.locale.say(
+      inside ? words.inside : words.outside,
+      view.locale.length(inside ? distance : Length() - distance, view.job->scale));
 }
 
 // Named below, within the frame, so that the name stays on the piece when it is cut out.
@@ -41,32 +49,33 @@ void draw_piece(Drawing& page, const std::shared_ptr<const Drawing>& board,
   const double x = corner.x + paper::text_width(piece.name, strong) + 12;
   const TextStyle plain{9, false, {0, 0, 0}, Anchor::left, 0};
   const Rect edge = located_from(view);
-  const Scale& scale = view.job->scale;
-  page.text(place_text("left", piece.rect.left - edge.left, scale), {x, low + 9.5}, plain);
-  page.text(place_text("top", piece.rect.top - edge.top, scale), {x, low + 19.5}, plain);
+  page.text(place_text(from_left, piece.rect.left - edge.left, view), {x, low + 9.5}, plain);
+  page.text(place_text(from_top, piece.rect.top - edge.top, view), {x, low + 19.5}, plain);
 }
 
 Overview overview_of(const BoardView& view, const std::vector<CornerPiece>& pieces) {
   Overview overview;
-  overview.title =
-      view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front(), *view.mat);
+  overview.title = title_of(view);
   for (const CornerPiece& piece : pieces) overview.parts.push_back({piece.name, piece.rect});
+  const Locale& locale = view.locale;
   overview.steps = {
-      "Measure the rules and the square's diagonals on the first sheet before you go on. Cut out "
-      "the pieces along their frames; keep the strip with the name.",
-      "Board face down. Each piece says how far its left side and its upper side lie from the "
-      "board's left and top edge, as you see the back. Lay it there, its name upright, its sides "
-      "parallel to the board's edges.",
-      "Tape it, prick or draw its lines, and join them with a straightedge. Check the opening's "
-      "size before you cut."};
+      locale.say(
+          "Measure the rules and the square's diagonals on the first sheet before you go on. Cut "
+          "out the pieces along their frames; keep the strip with the name."),
+      locale.say(
+          "Board face down. Each piece says how far its left side and its upper side lie from the "
+          "board's left and top edge, as you see the back. Lay it there, its name upright, its "
+          "sides parallel to the board's edges."),
+      locale.say("Tape it, prick or draw its lines, and join them with a straightedge. Check the "
+                 "opening's size before you cut.")};
   return overview;
 }
 
 // Nothing asked: the paper of every office. A square of a roll.
 TemplateOptions with_sheet(TemplateOptions options, const Scale& scale) {
   if (!options.sheet) {
-    options.sheet =
-        *paper::parse_sheet_size(scale.unit == Unit::inch ? "letter" : "a4", scale.unit);
+    options.sheet = *paper::parse_sheet_size(
+        options.locale.letter_paper(scale.unit) ? "letter" : "a4", scale.unit);
   }
   if (options.sheet->roll) options.sheet->height = options.sheet->width;
   return options;
@@ -114,7 +123,8 @@ Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& asked) 
     for (std::size_t i = first; i < end; ++i) {
       draw_piece(content, board, pieces[i], view, rows.place(i - first, frame.content));
     }
-    const std::string name = "Corners " + pieces[first].name + " to " + pieces[end - 1].name;
+    const std::string name =
+        view.locale.say("Corners %1 to %2", pieces[first].name, pieces[end - 1].name);
     foot.draw_rules(content);
     foot.draw_words(content, name);
     SheetPage page{frame.size, name, {}};

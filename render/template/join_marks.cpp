@@ -62,9 +62,9 @@ class Marks {
   std::vector<std::pair<paper::Text, Spot>> names_;
 };
 
-paper::Text name_of(const Join& join) {
+paper::Text name_of(const Join& join, const Locale& locale) {
   return {
-      "to " + join.neighbour,
+      locale.say("to %1", join.neighbour),
       {label_size, false, {0x30, 0x30, 0x30}, Anchor::centre, join.inward.x != 0 ? -90.0 : 0.0}};
 }
 
@@ -85,11 +85,11 @@ std::array<double, 2> places_of_marks(const Join& join, double length, const Ink
   return places;
 }
 
-void add_join(Marks& marks, const Join& join, const Ink& ink) {
+void add_join(Marks& marks, const Join& join, const Ink& ink, const Locale& locale) {
   marks.add_line(join);
   const double length = std::abs(join.to.x - join.from.x) + std::abs(join.to.y - join.from.y);
   const Spot along{(join.to.x - join.from.x) / length, (join.to.y - join.from.y) / length};
-  const paper::Text name = name_of(join);
+  const paper::Text name = name_of(join, locale);
   for (const double place : places_of_marks(join, length, ink)) {
     marks.add(moved(join.from, along, place), along, join, name);
   }
@@ -102,23 +102,26 @@ std::string sheet_name(std::size_t row, std::size_t column) {
 }
 
 void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row, std::size_t column,
-                const Ink& ink) {
+                const Ink& ink, const Locale& locale) {
   const double left = paper::points(tiling.columns[column]);
   const double right = paper::points(tiling.columns[column + 1]);
   const double top = paper::points(tiling.rows[row]);
   const double bottom = paper::points(tiling.rows[row + 1]);
   Marks marks;
   if (column > 0) {
-    add_join(marks, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink);
+    add_join(marks, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink,
+             locale);
   }
   if (row > 0) {
-    add_join(marks, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)}, ink);
+    add_join(marks, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)}, ink, locale);
   }
   if (column + 2 < tiling.columns.size()) {
-    add_join(marks, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)}, ink);
+    add_join(marks, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)}, ink,
+             locale);
   }
   if (row + 2 < tiling.rows.size()) {
-    add_join(marks, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)}, ink);
+    add_join(marks, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)}, ink,
+             locale);
   }
   marks.draw(drawing);
 }

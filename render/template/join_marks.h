@@ -4,6 +4,7 @@
 // a line across. The join runs through their middles, so that either sheet shows one half: the
 // halves close only where both the position and the angle of the sheets are right.
 
+#include "engine/locale/locale.h"
 #include "render/paper/drawing.h"
 #include "render/paper/tiling.h"
 #include "render/template/ink.h"
@@ -16,6 +17,6 @@ std::string sheet_name(std::size_t row, std::size_t column);
 // The joins of one tile, in the coordinates of the area; neighbours are named beside the marks.
 // Marks are put where they hide no ink of the board, as far as there is such a place.
 void draw_joins(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
-                std::size_t column, const Ink& ink);
+                std::size_t column, const Ink& ink, const Locale& locale);
 
 }  // namespace mullion

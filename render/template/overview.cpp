@@ -22,9 +22,9 @@ constexpr double line_height = 11.5;
 const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
 
 paper::PageSize page_size(const BoardView& view, const TemplateOptions& options) {
-  const bool metric = view.job->scale.unit != Unit::inch;
-  paper::PageSize size = metric ? paper::PageSize{millimetres(210), millimetres(297)}
-                                : paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)};
+  paper::PageSize size = options.locale.letter_paper(view.job->scale.unit)
+                             ? paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)}
+                             : paper::PageSize{millimetres(210), millimetres(297)};
   if (options.sheet && !options.sheet->roll) {
     const Length shorter = std::min(options.sheet->width, options.sheet->height);
     const Length longer = std::max(options.sheet->width, options.sheet->height);
@@ -34,10 +34,10 @@ paper::PageSize page_size(const BoardView& view, const TemplateOptions& options)
   return size;
 }
 
-std::string scale_text(double scale) {
-  char text[64];
-  std::snprintf(text, sizeof text, "Overview, scale 1 : %.1f, not for measuring", 1 / scale);
-  return text;
+std::string scale_text(double scale, const Locale& locale) {
+  char ratio[32];
+  std::snprintf(ratio, sizeof ratio, "%.1f", 1 / scale);
+  return locale.say("Overview, scale 1 : %1, not for measuring", locale.number(ratio));
 }
 
 // Where the openings' numbers stand.
@@ -141,12 +141,12 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   Drawing content, cautions;
   draw_heading(content, view, {margin, margin, width, 0});
   const double below = top + board_height * small.scale + around;
-  content.text(scale_text(small.scale), {margin, below + 2},
+  content.text(scale_text(small.scale, view.locale), {margin, below + 2},
                {8.5, true, {0, 0, 0}, Anchor::left, 0});
-  draw_cautions(cautions, {0, 0}, width);
+  draw_cautions(cautions, {0, 0}, width, view.locale);
   content.place(draw_board(small), placed, "board")
-      .place(draw_board_dimensions(small), placed, "dimensions", "Dimensions")
-      .place(std::move(parts), placed, "sheets", "Joins of the sheets")
+      .place(draw_board_dimensions(small), placed, "dimensions", view.locale.say("Dimensions"))
+      .place(std::move(parts), placed, "sheets", view.locale.say("Joins of the sheets"))
       .place(std::move(steps), paper::shifted(margin, below + 10), "steps")
       .place(std::move(cautions), paper::shifted(margin, below + 14 + steps_height), "cautions");
   page.drawing = std::move(content);

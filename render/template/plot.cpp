@@ -61,8 +61,8 @@ tl::expected<Plot, std::string> plot_of(const Mat& mat, const MatLayer& layer, L
   return plot;
 }
 
-SheetPage plot_page(const Plot& plot, const Mat& mat, const MatLayer& layer) {
-  SheetPage page{{plot.width, plot.height}, layer_title(layer, mat), {}};
+SheetPage plot_page(const Plot& plot, const std::string& title) {
+  SheetPage page{{plot.width, plot.height}, title, {}};
   for (const PlotLine& line : plot.lines) {
     paper::Drawing drawing;
     drawing.stroke(paper::trace(line.outline), hairline);

@@ -29,7 +29,7 @@ struct Plot {
 tl::expected<Plot, std::string> plot_of(const Mat& mat, const MatLayer& layer, Length kerf);
 
 // Hairlines of 1/1000 in, one group of an SVG a line.
-SheetPage plot_page(const Plot& plot, const Mat& mat, const MatLayer& layer);
+SheetPage plot_page(const Plot& plot, const std::string& title);
 
 // DXF of release 12: LINE and ARC entities in millimetres, y upward, on the layers OPENINGS and
 // OUTER_EDGE. Curves are arcs within 0.005 mm.

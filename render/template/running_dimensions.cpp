@@ -45,7 +45,8 @@ struct SharedLabel {
 };
 
 // In the order of their places along the axis.
-std::vector<SharedLabel> labels_of(std::vector<DimensionMark> marks, const Scale& scale) {
+std::vector<SharedLabel> labels_of(std::vector<DimensionMark> marks, const Scale& scale,
+                                   const Locale& locale) {
   std::sort(marks.begin(), marks.end(),
             [](const auto& a, const auto& b) { return a.place < b.place; });
   marks.erase(std::unique(marks.begin(), marks.end(),
@@ -53,7 +54,7 @@ std::vector<SharedLabel> labels_of(std::vector<DimensionMark> marks, const Scale
               marks.end());
   std::vector<SharedLabel> labels;
   for (const DimensionMark& mark : marks) {
-    std::string text = dimension_text(mark.distance, scale);
+    std::string text = dimension_text(mark.distance, scale, locale);
     if (labels.empty() || labels.back().text != text) labels.push_back({std::move(text), {}});
     labels.back().places.push_back(mark.place);
   }
@@ -95,19 +96,19 @@ std::vector<double> spread_labels(const std::vector<double>& wished, double spac
   return places;
 }
 
-std::string dimension_text(Length length, const Scale& scale) {
+std::string dimension_text(Length length, const Scale& scale, const Locale& locale) {
   const LengthText plain = format_number(length, scale);
-  if (plain.exact) return plain.text;
+  if (plain.exact) return locale.number(plain.text);
   const bool inch = scale.unit == Unit::inch;
   const Length finest = inch ? sixty_fourths(1) : Length::from_ticks(ticks_per_mm / 10);
   const LengthText fine = format_number(length, {scale.unit, finest});
-  return fine.exact ? fine.text : about + fine.text;
+  return (fine.exact ? "" : about) + locale.number(fine.text);
 }
 
 void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
                              DimensionSide side, double edge, double from, double to, double size,
-                             const Scale& scale) {
-  const std::vector<SharedLabel> labels = labels_of(std::move(marks), scale);
+                             const Scale& scale, const Locale& locale) {
+  const std::vector<SharedLabel> labels = labels_of(std::move(marks), scale, locale);
   std::vector<double> wished;
   for (const SharedLabel& label : labels) wished.push_back(label.middle());
   const std::vector<double> places = spread_labels(wished, size + 2, from, to);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "engine/length/format.h"
+#include "engine/locale/locale.h"
 #include "render/paper/drawing.h"
 
 namespace mullion {
@@ -24,11 +25,11 @@ enum class DimensionSide { above, below, left, right };
 // labels' font size in points.
 void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
                              DimensionSide side, double edge, double from, double to, double size,
-                             const Scale& scale);
+                             const Scale& scale, const Locale& locale = {});
 
 // The length in the scale's unit and increment, or as finely as it takes down to 1/64 in or 0.1 mm;
 // with a sign for "about" where that does not say it exactly.
-std::string dimension_text(Length length, const Scale& scale);
+std::string dimension_text(Length length, const Scale& scale, const Locale& locale);
 
 // The places of labels at least `spacing` apart, as near to the wished ones as an even push to both
 // sides brings them; in rising order like `wished`. Within [from, to] where there is room.

@@ -21,10 +21,14 @@ constexpr double room_for_name = 130;  // points: "Corners 10-12 to 12-12"
 std::string correction_text(const TemplateOptions& options) {
   if (!options.printer) return {};
   const Correction& found = options.printer->correction;
-  char text[96];
-  std::snprintf(text, sizeof text, "across %+.2f %%, down %+.2f %%, skew %+.2f %%",
-                (1 / found.scale_x - 1) * 100, (1 / found.scale_y - 1) * 100, -found.skew * 100);
-  return "Corrected for the printer " + options.printer->name + ": " + text;
+  const auto percent = [&](double share) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%+.2f", share * 100);
+    return options.locale.number(text);
+  };
+  return options.locale.say("Corrected for the printer %1: across %2 %, down %3 %, skew %4 %",
+                            options.printer->name, percent(1 / found.scale_x - 1),
+                            percent(1 / found.scale_y - 1), percent(-found.skew));
 }
 
 }  // namespace
@@ -56,13 +60,16 @@ SheetFoot::SheetFoot(const SheetFrame& frame, const BoardView& view, const Templ
   const paper::Box& foot = frame.foot;
   const double top = foot.y + 3, low = foot.y + foot.height;
   Furniture furniture;
-  double x = foot.x + add_double_rule(furniture, {foot.x, top}, foot.width) + 14;
-  if (x + 86 < foot.x + foot.width) x += add_diagonal_square(furniture, {x, top}) + 14;
+  double x = foot.x + add_double_rule(furniture, {foot.x, top}, foot.width, view.locale) + 14;
+  if (x + 86 < foot.x + foot.width) x += add_diagonal_square(furniture, {x, top}, view.locale) + 14;
   room_ = {x, top, std::max(0.0, foot.x + foot.width - x), 40};
-  std::string line =
-      "BACK OF BOARD, mirrored" + dot + "print at 100 %, no scaling; check the rules";
-  if (options.printer)
-    line = "BACK OF BOARD" + dot + "100 %, no scaling" + dot + correction_text(options);
+  const Locale& locale = view.locale;
+  std::string line = locale.say("BACK OF BOARD, mirrored") + dot +
+                     locale.say("print at 100 %, no scaling; check the rules");
+  if (options.printer) {
+    line = locale.say("BACK OF BOARD") + dot + locale.say("100 %, no scaling") + dot +
+           correction_text(options);
+  }
   furniture.texts.text(paper::fitted(line, foot.width, plain), {foot.x, low - 2}, plain);
   paper::Drawing rules;
   rules.stroke(std::move(furniture.lines), furniture_pen);

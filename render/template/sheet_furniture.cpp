@@ -21,7 +21,12 @@ const TextStyle small{7.5, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 const std::string dot = "  \xC2\xB7  ";
 
-void draw_rule(paper::Drawing& drawing, Spot start, Length step, int steps, const char* label) {
+std::string whole_length(Length length, Unit unit, const Locale& locale) {
+  return locale.length(length, {unit, unit == Unit::inch ? inches(1) : millimetres(1)});
+}
+
+void draw_rule(paper::Drawing& drawing, Spot start, Length step, int steps,
+               const std::string& label) {
   const double length = paper::points(step * steps);
   drawing.stroke(paper::line(start, {start.x + length, start.y}), rule_pen);
   for (int i = 0; i <= steps; ++i) {
@@ -32,19 +37,27 @@ void draw_rule(paper::Drawing& drawing, Spot start, Length step, int steps, cons
   drawing.text(label, {start.x + length + 5, start.y}, small);
 }
 
-// The layers of an overlaid drawing in the colours of their cut lines.
+// The layers of an overlaid drawing in the colours of their cut lines; in smaller letters where
+// there are many, or their names are long.
 void draw_legend(paper::Drawing& drawing, const BoardView& view, const paper::Box& box) {
+  constexpr double largest = 9, before = 22, after = 14;
+  std::vector<std::string> titles;
+  double letters = 0;
+  for (const MatLayer* layer : view.layers) {
+    titles.push_back(layer_title(*layer, *view.mat, view.locale) + ", " + layer->board.board);
+    letters += paper::text_width(titles.back(), {largest, true, {0, 0, 0}, Anchor::left, 0});
+  }
+  const double room = box.width - 2 - (before + after) * static_cast<double>(titles.size());
+  const double size = std::clamp(largest * room / letters, 6.0, largest);
   double x = box.x;
   for (std::size_t i = 0; i < view.layers.size(); ++i) {
     Pen pen = cut_pen_of(view, i);
     pen.width = 1.5;
-    const TextStyle style{9, true, pen.colour, Anchor::left, 0};
-    const std::string title =
-        layer_title(*view.layers[i], *view.mat) + ", " + view.layers[i]->board.board;
-    const std::string shown = paper::fitted(title, box.x + box.width - x - 24, style);
+    const TextStyle style{size, true, pen.colour, Anchor::left, 0};
+    const std::string shown = paper::fitted(titles[i], box.x + box.width - x - 24, style);
     drawing.stroke(paper::line({x, box.y + 33}, {x + 18, box.y + 33}), pen);
-    drawing.text(shown, {x + 22, box.y + 36}, style);
-    x += 22 + paper::text_width(shown, style) + 14;
+    drawing.text(shown, {x + before, box.y + 36}, style);
+    x += before + paper::text_width(shown, style) + after;
   }
 }
 
@@ -53,22 +66,24 @@ void draw_legend(paper::Drawing& drawing, const BoardView& view, const paper::Bo
 void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::Box& box) {
   const Job& job = *view.job;
   const MatLayer& layer = *view.layers.front();
-  const std::string mirror = "BACK OF BOARD";
+  const Locale& locale = view.locale;
+  const std::string mirror = locale.say("BACK OF BOARD");
   const TextStyle large{17, true, {0, 0, 0}, Anchor::left, 0};
   drawing.text(mirror, {box.x, box.y + 16}, large);
   const double after = box.x + paper::text_width(mirror, large) + 10;
   const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
   const double rest = box.x + box.width - after;
-  drawing.text(paper::fitted("mirrored: the board lies face down", rest, plain), {after, box.y + 8},
-               plain);
-  drawing.text(paper::fitted("print at 100 %, no scaling", rest, plain), {after, box.y + 18},
-               plain);
+  drawing.text(paper::fitted(locale.say("mirrored: the board lies face down"), rest, plain),
+               {after, box.y + 8}, plain);
+  drawing.text(paper::fitted(locale.say("print at 100 %, no scaling"), rest, plain),
+               {after, box.y + 18}, plain);
 
   const TextStyle strong{10.5, true, {0, 0, 0}, Anchor::left, 0};
   if (view.layers.size() > 1) {
     draw_legend(drawing, view, box);
   } else {
-    const std::string line = layer_title(layer, *view.mat) + dot + "board " + layer.board.board;
+    const std::string line =
+        layer_title(layer, *view.mat, locale) + dot + locale.say("board %1", layer.board.board);
     drawing.text(paper::fitted(line, box.width - 20, strong), {box.x + 18, box.y + 36}, strong);
     drawing.fill(paper::rectangle({box.x, box.y + 27, 12, 10}), {layer.board.colour, 1});
     drawing.stroke(paper::rectangle({box.x, box.y + 27, 12, 10}), {0.4, {0, 0, 0}, {}, 1});
@@ -76,46 +91,50 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   std::string job_line = job.reference;
   if (!job.title.empty()) job_line += dot + job.title;
   if (!job.customer.empty()) job_line += dot + job.customer;
-  job_line += dot + describe(layer.outer.width(), job.scale) + " x " +
-              describe(layer.outer.height(), job.scale) + ", " +
-              describe(layer.board.thickness, job.scale) + " thick";
+  job_line +=
+      dot + locale.say("%1 x %2, %3 thick", locale.described(layer.outer.width(), job.scale),
+                       locale.described(layer.outer.height(), job.scale),
+                       locale.described(layer.board.thickness, job.scale));
   drawing.text(paper::fitted(job_line, box.width, plain), {box.x, box.y + 50}, plain);
 }
 
-void draw_check_rules(paper::Drawing& drawing, Spot upper_left) {
-  draw_rule(drawing, {upper_left.x, upper_left.y + 14}, sixty_fourths(16), 16, "4 in");
-  draw_rule(drawing, {upper_left.x, upper_left.y + 38}, millimetres(5), 20, "100 mm");
+void draw_check_rules(paper::Drawing& drawing, Spot upper_left, const Locale& locale) {
+  draw_rule(drawing, {upper_left.x, upper_left.y + 14}, sixty_fourths(16), 16,
+            whole_length(inches(4), Unit::inch, locale));
+  draw_rule(drawing, {upper_left.x, upper_left.y + 38}, millimetres(5), 20,
+            whole_length(millimetres(100), Unit::millimetre, locale));
   const double side = paper::points(inches(1));
   const double x = upper_left.x + paper::points(inches(4)) + 60;
   drawing.stroke(paper::rectangle({x, upper_left.y, side, side}), rule_pen);
   drawing.stroke(paper::line({x, upper_left.y + side}, {x + side, upper_left.y}),
                  {0.3, {0, 0, 0}, {}, 1});
-  drawing.text("1 in square:", {x + side + 6, upper_left.y + 12}, small);
-  drawing.text("diagonal 1.414 in", {x + side + 6, upper_left.y + 22}, small);
-  drawing.text("= 35.9 mm", {x + side + 6, upper_left.y + 32}, small);
-  drawing.text("Measure both rules and the diagonal before you cut.",
+  drawing.text(locale.say("1 in square:"), {x + side + 6, upper_left.y + 12}, small);
+  drawing.text(locale.say("diagonal %1 in", locale.number("1.414")),
+               {x + side + 6, upper_left.y + 22}, small);
+  drawing.text("= " + locale.number("35.9") + " mm", {x + side + 6, upper_left.y + 32}, small);
+  drawing.text(locale.say("Measure both rules and the diagonal before you cut."),
                {upper_left.x, upper_left.y + 52}, small);
 }
 
-void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width) {
+void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width, const Locale& locale) {
   constexpr std::array<const char*, 4> lines{
-      "Dimensions: above from the left edge, below from the right edge, left from the top edge, "
-      "right "
-      "from the bottom edge.",
-      "Solid: cut line on the back. Dashed: where the bevel comes out on the face. Hatched: waste.",
-      "Fresh blade, backing sheet under bevel cuts, cut away from your hands, test cut on scrap; "
-      "follow the maker's instructions.",
-      "Tape this sheet to the board's back only, never to a picture."};
+      mark("Dimensions: above from the left edge, below from the right edge, left from the top "
+           "edge, right from the bottom edge."),
+      mark("Solid: cut line on the back. Dashed: where the bevel comes out on the face. Hatched: "
+           "waste."),
+      mark("Fresh blade, backing sheet under bevel cuts, cut away from your hands, test cut on "
+           "scrap; follow the maker's instructions."),
+      mark("Tape this sheet to the board's back only, never to a picture.")};
   double y = upper_left.y + 8;
   for (const char* line : lines) {
-    drawing.text(paper::fitted(line, width, small), {upper_left.x, y}, small);
+    drawing.text(paper::fitted(locale.say(line), width, small), {upper_left.x, y}, small);
     y += 10;
   }
 }
 
 const Pen furniture_pen{0.4, {0, 0, 0}, {}, 1};
 
-double add_double_rule(Furniture& furniture, Spot upper_left, double width) {
+double add_double_rule(Furniture& furniture, Spot upper_left, double width, const Locale& locale) {
   const int inch_count = width >= paper::points(inches(4)) + 34 ? 4 : 2;
   const int centimetres = inch_count == 4 ? 10 : 5;
   const double y = upper_left.y + 18;
@@ -135,22 +154,27 @@ double add_double_rule(Furniture& furniture, Spot upper_left, double width) {
   const double metric_end = upper_left.x + paper::points(millimetres(10)) * centimetres;
   TextStyle before = small;
   before.anchor = Anchor::right;
-  furniture.texts.text(std::to_string(centimetres * 10) + " mm", {metric_end - 4, y - 9}, before)
-      .text(std::to_string(inch_count) + " in", {upper_left.x + length + 4, y + 8}, small);
-  return length + 4 + paper::text_width("4 in", small);
+  furniture.texts
+      .text(whole_length(millimetres(centimetres * 10), Unit::millimetre, locale),
+            {metric_end - 4, y - 9}, before)
+      .text(whole_length(inches(inch_count), Unit::inch, locale),
+            {upper_left.x + length + 4, y + 8}, small);
+  return length + 4 + paper::text_width(whole_length(inches(4), Unit::inch, locale), small);
 }
 
-double add_diagonal_square(Furniture& furniture, Spot upper_left) {
+double add_diagonal_square(Furniture& furniture, Spot upper_left, const Locale& locale) {
   const double side = paper::points(millimetres(20)) / std::numbers::sqrt2;
   const paper::Box box{upper_left.x, upper_left.y, side, side};
   const double right = box.x + side, bottom = box.y + side;
   furniture.lines.append(paper::rectangle(box))
       .append(paper::line({box.x, box.y}, {right, bottom}))
       .append(paper::line({box.x, bottom}, {right, box.y}));
-  furniture.texts.text("both", {right + 4, box.y + 12}, small)
-      .text("diagonals", {right + 4, box.y + 21}, small)
-      .text("20 mm", {right + 4, box.y + 30}, small);
-  return side + 4 + paper::text_width("diagonals", small);
+  const std::string diagonals = locale.say("diagonals");
+  furniture.texts.text(locale.say("both"), {right + 4, box.y + 12}, small)
+      .text(diagonals, {right + 4, box.y + 21}, small)
+      .text(whole_length(millimetres(20), Unit::millimetre, locale), {right + 4, box.y + 30},
+            small);
+  return side + 4 + paper::text_width(diagonals, small);
 }
 
 void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
@@ -187,8 +211,8 @@ void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::s
 std::string sheet_subject(const BoardView& view) {
   std::string subject = view.job->reference;
   for (const MatLayer* layer : view.layers) {
-    subject +=
-        (subject.empty() ? "" : dot) + layer_title(*layer, *view.mat) + ", " + layer->board.board;
+    subject += (subject.empty() ? "" : dot) + layer_title(*layer, *view.mat, view.locale) + ", " +
+               layer->board.board;
   }
   return subject;
 }

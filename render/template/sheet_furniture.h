@@ -10,9 +10,10 @@ namespace mullion {
 void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::Box& box);
 
 // A 4 in rule, a 100 mm rule, and a square of 1 in, whose diagonal is 1.414 in (35.9 mm).
-void draw_check_rules(paper::Drawing& drawing, paper::Spot upper_left);
+void draw_check_rules(paper::Drawing& drawing, paper::Spot upper_left, const Locale& locale);
 
-void draw_cautions(paper::Drawing& drawing, paper::Spot upper_left, double width);
+void draw_cautions(paper::Drawing& drawing, paper::Spot upper_left, double width,
+                   const Locale& locale);
 
 // Lines of one pen, and the texts beside them.
 struct Furniture {
@@ -23,10 +24,11 @@ extern const paper::Pen furniture_pen;
 
 // One line with both scales from the same zero: 4 in below, 100 mm above; half of each where the
 // width is too small. Returns its width.
-double add_double_rule(Furniture& furniture, paper::Spot upper_left, double width);
+double add_double_rule(Furniture& furniture, paper::Spot upper_left, double width,
+                       const Locale& locale);
 
 // A square whose diagonals are 20 mm, and says so. Returns its width.
-double add_diagonal_square(Furniture& furniture, paper::Spot upper_left);
+double add_diagonal_square(Furniture& furniture, paper::Spot upper_left, const Locale& locale);
 
 // The sheets as a grid at the right of the box, the given one filled, and its name in large letters
 // before it where there is room.

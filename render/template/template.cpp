@@ -18,11 +18,11 @@ constexpr double page_margin = 24;
 
 std::vector<BoardView> views_of(const Job& job, const Mat& mat, const TemplateOptions& options) {
   std::vector<BoardView> views;
-  BoardView all{&job, &mat, {}, 1};
+  BoardView all{&job, &mat, {}, 1, options.locale};
   for (const MatLayer& layer : mat.layers) {
     if (options.layer > 0 && layer.number != options.layer) continue;
     all.layers.push_back(&layer);
-    views.push_back({&job, &mat, {&layer}, 1});
+    views.push_back({&job, &mat, {&layer}, 1, options.locale});
   }
   if (options.overlaid) return {all};
   if (options.format != paper::Format::pdf) views.resize(1);
@@ -43,7 +43,7 @@ Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
     const MatLayer& layer = *view.layers.front();
     const auto plot = plot_of(*view.mat, layer, options.kerf);
     if (!plot) return refuse("template-kerf", plot.error());
-    return Pages(1, plot_page(*plot, *view.mat, layer));
+    return Pages(1, plot_page(*plot, title_of(view)));
   }
   if (options.corners_only) return corner_pages(view, options);
   if (options.sheet) return tiled_pages(view, options);
@@ -51,7 +51,7 @@ Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
 }
 
 std::string write(const Pages& pages, const Job& job, const TemplateOptions& options) {
-  const std::string title = "Template " + job.reference;
+  const std::string title = options.locale.say("Template %1", job.reference);
   if (options.format == paper::Format::svg) {
     return paper::write_svg(pages.front().drawing, pages.front().size, title);
   }
@@ -80,16 +80,14 @@ SheetPage board_page(const BoardView& view, const TemplateOptions& options) {
   const double below = origin.y + paper::points(view.mat->outer.height()) + 72;
   paper::Drawing heading, foot;
   draw_heading(heading, view, {page_margin, page_margin, width, 0});
-  draw_check_rules(foot, {page_margin, below});
-  draw_cautions(foot, {page_margin, below + 76}, width);
+  draw_check_rules(foot, {page_margin, below}, view.locale);
+  draw_cautions(foot, {page_margin, below + 76}, width, view.locale);
   paper::Drawing content;
   content.place(std::move(heading), {}, "heading")
       .place(draw_board(view), placed, "board")
-      .place(draw_board_dimensions(view), placed, "dimensions", "Dimensions")
-      .place(std::move(foot), {}, "check-rules", "Check rules");
-  SheetPage result{page.size,
-                   view.layers.size() > 1 ? "All layers" : layer_title(*view.layers[0], *view.mat),
-                   {}};
+      .place(draw_board_dimensions(view), placed, "dimensions", view.locale.say("Dimensions"))
+      .place(std::move(foot), {}, "check-rules", view.locale.say("Check rules"));
+  SheetPage result{page.size, title_of(view), {}};
   result.drawing.place(std::move(content), undoing(options, page.size));
   return result;
 }

@@ -11,6 +11,7 @@
 #include <string>
 
 #include "engine/job/job.h"
+#include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
 #include "engine/printer/profile.h"
 #include "render/paper/document.h"
@@ -30,6 +31,7 @@ struct TemplateOptions {
   std::optional<PrinterProfile> printer;  // its faults are undone
   bool plot_only = false;                 // hairlines of the cut lines, nothing else
   Length kerf;                            // what the plotter takes away
+  Locale locale{};
 };
 
 // Errors: a layer that there is not, paper that is too small or would take too many sheets, sheets

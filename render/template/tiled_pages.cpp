@@ -105,15 +105,16 @@ SheetPage tile_page(const TemplateOptions& options, const Whole& whole, std::siz
       paper::shifted(frame.content.x - clip.x, frame.content.y - clip.y);
   Drawing tile;
   tile.place({whole.board, {}, {}, "board", ""});
-  if (whole.shows_dimensions) tile.place({whole.dimensions, {}, {}, "dimensions", "Dimensions"});
+  if (whole.shows_dimensions)
+    tile.place({whole.dimensions, {}, {}, "dimensions", options.locale.say("Dimensions")});
   Drawing joins;
-  draw_joins(joins, tiling, row, column, whole.ink);
-  tile.place(std::move(joins), {}, "joins", "Joins of the sheets");
+  draw_joins(joins, tiling, row, column, whole.ink, options.locale);
+  tile.place(std::move(joins), {}, "joins", options.locale.say("Joins of the sheets"));
 
   Drawing content;
   const Box inside{frame.content.x, frame.content.y, clip.width, clip.height};
   content.place({std::make_shared<const Drawing>(std::move(tile)), placed, inside, "tile", ""});
-  const std::string name = "Sheet " + sheet_name(row, column);
+  const std::string name = options.locale.say("Sheet %1", sheet_name(row, column));
   whole.foot.draw_rules(content);
   if (whole.foot.room().width > 24) {
     draw_sheet_map(content, tiling, row, column, whole.foot.room());
@@ -127,8 +128,7 @@ SheetPage tile_page(const TemplateOptions& options, const Whole& whole, std::siz
 Overview overview_of(const BoardView& view, const TemplateOptions& options,
                      const paper::Tiling& tiling) {
   Overview overview;
-  overview.title =
-      view.layers.size() > 1 ? "All layers" : layer_title(*view.layers.front(), *view.mat);
+  overview.title = title_of(view);
   for (std::size_t row = 0; row + 1 < tiling.rows.size(); ++row) {
     for (std::size_t column = 0; column + 1 < tiling.columns.size(); ++column) {
       overview.parts.push_back({sheet_name(row, column),
@@ -136,26 +136,29 @@ Overview overview_of(const BoardView& view, const TemplateOptions& options,
                                  tiling.columns[column + 1], tiling.rows[row + 1]}});
     }
   }
+  const Locale& locale = view.locale;
   overview.steps = {
-      std::to_string(tiling.sheets()) + " sheets, " + std::to_string(tiling.rows.size() - 1) +
-          " rows of " + std::to_string(tiling.columns.size() - 1) +
-          "; sheet 2-3 is the third of the second row. Measure the rules and the square's "
-          "diagonals on the first sheet before you go on.",
+      locale.say(
+          "%1 sheets, %2 rows of %3; sheet 2-3 is the third of the second row. Measure the rules "
+          "and the square's diagonals on the first sheet before you go on.",
+          tiling.sheets(), tiling.rows.size() - 1, tiling.columns.size() - 1),
       options.butted
-          ? "Cut every sheet along its dash-dotted joins with a knife and a straightedge, and butt "
-            "the sheets. Tape them from behind."
-          : "Cut each sheet along the dash-dotted joins on its left and upper edge, lay it over "
-            "its "
-            "neighbour's, and tape.",
-      "A join is right when both diamonds on it close and their lines run on: the sheets then have "
-      "the right place and the right angle.",
-      "Tape the whole to the back of the board, filled corner to the corner that is at the top "
-      "left "
-      "from behind, outer line on the board's edges. Measure the outer line once more."};
+          ? locale.say(
+                "Cut every sheet along its dash-dotted joins with a knife and a straightedge, and "
+                "butt the sheets. Tape them from behind.")
+          : locale.say(
+                "Cut each sheet along the dash-dotted joins on its left and upper edge, lay it "
+                "over its neighbour's, and tape."),
+      locale.say(
+          "A join is right when both diamonds on it close and their lines run on: the sheets then "
+          "have the right place and the right angle."),
+      locale.say(
+          "Tape the whole to the back of the board, filled corner to the corner that is at the top "
+          "left from behind, outer line on the board's edges. Measure the outer line once more.")};
   if (tiling.unwanted_joins > 0) {
     overview.steps.push_back(
-        "A join runs close by the corner of an opening: there was no other way with so few sheets. "
-        "Check that corner by its dimensions.");
+        locale.say("A join runs close by the corner of an opening: there was no other way with so "
+                   "few sheets. Check that corner by its dimensions."));
   }
   return overview;
 }

@@ -156,3 +156,38 @@ TEST_CASE("a new job is measured in millimetres where the territory is metric") 
   CHECK(unit_in("en_US.UTF-8") == std::string("in"));
   CHECK(unit_in("C") == std::string("in"));
 }
+
+TEST_CASE("a template has its labels in the language, and none of them is cut short") {
+  const std::string folder = oracle::scratch_folder("template"),
+                    job = oracle::gallery("two-tiles.xml");
+  const std::pair<const char*, const char*> marks[] = {{"de",
+                                                        "KARTONR\xC3\x9C"
+                                                        "CKSEITE"},
+                                                       {"fr", "DOS DU CARTON"},
+                                                       {"es", "DORSO DEL CART\xC3\x93N"}};
+  for (const auto& [language, mark] : marks) {
+    for (const std::vector<std::string>& how : {std::vector<std::string>{"--overlaid"},
+                                                {"--paper", "a4"},
+                                                {"--paper", "letter", "--butt"},
+                                                {"--corners"}}) {
+      std::vector<std::string> command{"template",        job,          "-o",
+                                       folder + "/t.pdf", "--language", language};
+      command.insert(command.end(), how.begin(), how.end());
+      REQUIRE(oracle::mullion(command).status == 0);
+      const std::string words = oracle::run({"pdftotext", folder + "/t.pdf", "-"}).out;
+      INFO(language << " " << how.front() << "\n" << words);
+      CHECK(has(words, mark));
+      CHECK(has(words, "62,7"));
+      CHECK_FALSE(has(words, "\xE2\x80\xA6"));  // an ellipsis
+      CHECK_FALSE(has(words, "Layer"));
+    }
+  }
+}
+
+TEST_CASE("a page for calibration is told in the language") {
+  const std::string pdf = oracle::scratch_folder("calibration") + "/c.pdf";
+  REQUIRE(oracle::mullion({"printer", "-o", pdf, "--unit", "mm", "--language", "es"}).status == 0);
+  const std::string words = oracle::run({"pdftotext", "-layout", pdf, "-"}).out;
+  CHECK(has(words, "Calibrado de la impresora"));
+  CHECK(has(words, "dibujado: 170,0 mm"));
+}

@@ -64,6 +64,7 @@ int main(int argc, char** argv) try {
   add_diff(app, action);
   add_cuts(app, action);
   add_cutter(app, action);
+  add_watch(app, action);
   add_manual(app, action);
   add_completion(app, action);
   try {

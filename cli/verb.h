@@ -36,6 +36,7 @@ void add_diff(CLI::App& app, Action& action);
 void add_cuts(CLI::App& app, Action& action);
 void add_cutter(CLI::App& app, Action& action);
 void add_manual(CLI::App& app, Action& action);
+void add_watch(CLI::App& app, Action& action);
 void add_completion(CLI::App& app, Action& action);
 
 }  // namespace mullion::cli

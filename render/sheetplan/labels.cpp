@@ -22,6 +22,17 @@ constexpr Length tenths_of_mm(std::int64_t n) {
 constexpr double padding = 5;        // points
 constexpr double quiet_modules = 4;  // ISO/IEC 18004: the light margin around a QR Code
 constexpr double widest_code = 60;
+constexpr double least_type = 0.7;  // a longer line is set smaller, down to this
+// Of a page, that printers leave white: 1/6 in; common practice, no source.
+constexpr double unprinted = 12;
+
+// What of a label at the edge of its page a printer reaches.
+Box printable(const Box& label, const paper::PageSize& page) {
+  const double left = std::max(label.x, unprinted), top = std::max(label.y, unprinted);
+  const double right = std::min(label.x + label.width, paper::points(page.width) - unprinted);
+  const double bottom = std::min(label.y + label.height, paper::points(page.height) - unprinted);
+  return {left, top, right - left, bottom - top};
+}
 
 double draw_code(paper::Canvas& canvas, const std::string& code, const Box& label) {
   const auto rows = scan_code(code);
@@ -62,7 +73,10 @@ void draw_label(paper::Canvas& canvas, const BlankLabel& label, const Scale& sca
   const double leading = std::min(13.0, (box.height - 2 * padding) / 4);
   double y = box.y + (box.height - 4 * leading) / 2 + 0.75 * leading;
   for (const auto& [text, style] : lines) {
-    canvas.text(canvas.fitted(text, width - padding, style), {box.x + padding, y}, style);
+    TextStyle fitting = style;
+    const double wide = canvas.text_width(text, style), room = width - padding;
+    if (wide > room) fitting.size *= std::max(least_type, 0.99 * room / wide);
+    canvas.text(canvas.fitted(text, room, fitting), {box.x + padding, y}, fitting);
     y += leading;
   }
 }
@@ -106,10 +120,10 @@ std::string render_labels(const std::vector<BlankLabel>& labels, const LabelShee
       if (at < skip || at - skip >= labels.size()) continue;
       const auto column = static_cast<int>(place) % sheet.columns;
       const auto row = static_cast<int>(place) / sheet.columns;
-      draw_label(canvas, labels[at - skip], options.scale,
-                 {paper::points(sheet.left + sheet.step_right * column),
-                  paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
-                  paper::points(sheet.height)});
+      const Box label{paper::points(sheet.left + sheet.step_right * column),
+                      paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
+                      paper::points(sheet.height)};
+      draw_label(canvas, labels[at - skip], options.scale, printable(label, sheet.page));
     }
   }
   return document.finish();

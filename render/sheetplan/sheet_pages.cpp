@@ -5,6 +5,7 @@
 
 #include "engine/sheets/stock/size_text.h"
 #include "render/sheetplan/sheet_drawing.h"
+#include "render/sheetplan/summary_pages.h"
 
 namespace mullion {
 namespace {
@@ -51,6 +52,7 @@ class Pages {
   }
 
   std::string render() {
+    if (options_.summary && sheets_ > 0) add_summary(document_, report_, options_);
     for (const BoardPlan& board : report_.plan.boards) {
       for (const PlannedSheet& sheet : board.sheets) draw(sheet, board);
     }

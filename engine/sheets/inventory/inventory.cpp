@@ -1,5 +1,6 @@
 #include "engine/sheets/inventory/inventory.h"
 
+#include <algorithm>
 #include <set>
 
 #include "engine/file/input.h"
@@ -57,6 +58,7 @@ void read_piece(Element& element, const Board& board, std::set<std::string>& ids
   piece.width = element.required_length("width", Least::above_zero);
   piece.height = element.required_length("height", Least::above_zero);
   piece.trim = read_trim(element);
+  piece.stated_price = element.has("price");
   piece.price = read_price(element);
   if (piece.offcut) {
     piece.on_hand = element.integer("on-hand", 0, most_on_hand, 1);
@@ -102,6 +104,22 @@ void read_root(Reading& reading, pugi::xml_node node, Stock& stock) {
   }
 }
 
+// A sheet without a price among others with one would count as free.
+Problems without_price(const Stock& stock) {
+  const auto is_priced = [](const StockPiece& piece) { return !piece.offcut && piece.price > 0; };
+  if (std::none_of(stock.pieces.begin(), stock.pieces.end(), is_priced)) return {};
+  Problems problems;
+  for (const StockPiece& piece : stock.pieces) {
+    if (piece.offcut || piece.stated_price) continue;
+    problems.push_back({Severity::error, "stock-no-price",
+                        "sheet " + quoted(piece.id) +
+                            " has no price, but others have one; expected a price (price=\"0\" "
+                            "says that it costs nothing)",
+                        piece.place, stock.file});
+  }
+  return problems;
+}
+
 }  // namespace
 
 Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
@@ -121,6 +139,9 @@ Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
     }
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
+  if (Problems problems = without_price(stock); !problems.empty()) {
+    return tl::unexpected(std::move(problems));
+  }
   return stock;
 }
 

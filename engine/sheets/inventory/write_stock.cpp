@@ -25,7 +25,7 @@ void write_piece(ElementWriter out, const StockPiece& piece) {
   out.length("width", piece.width);
   out.length("height", piece.height);
   write_trim(out, piece.trim);
-  if (piece.price != 0) out.attribute("price", format_price(piece.price, ""));
+  if (piece.price != 0 || piece.stated_price) out.attribute("price", format_price(piece.price, ""));
   if (piece.on_hand && !(piece.offcut && piece.on_hand == 1)) {
     out.integer("on-hand", *piece.on_hand);
   }

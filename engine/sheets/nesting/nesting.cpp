@@ -9,6 +9,7 @@
 #include "engine/sheets/nesting/combinations.h"
 #include "engine/sheets/nesting/plan.h"
 #include "engine/sheets/nesting/planner.h"
+#include "engine/sheets/nesting/tidy.h"
 
 namespace mullion {
 namespace {
@@ -65,6 +66,9 @@ class Nester {
     try_cheaper_stock();
     improve(effort_for_offcuts);
     if (!stopped()) planner_.compact(best_);
+    for (CutSheet& sheet : best_.sheets) {
+      if (!stopped()) sheet.pattern = laid_anew(sheet.pattern, problem_.blanks, problem_.limits);
+    }
     Nesting result;
     result.cost = best_score_.cost;
     result.bound = bound_;

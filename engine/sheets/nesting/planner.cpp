@@ -52,7 +52,9 @@ NestingPlan Planner::rounded(ColumnGeneration& relaxation, NestingPlan plan) {
     rounds = rounds_while_rounding;
     if (take_whole_amounts(relaxation, plan)) continue;
     if (finish_with_one_sheet(plan)) continue;
-    if (!take_largest_fraction(relaxation, plan)) break;
+    if (take_largest_fraction(relaxation, plan)) continue;
+    // The values of the programme may be nothing for what is still wanted; areas never are.
+    if (!fill_any_sheet(plan)) break;
   }
   return plan;
 }

@@ -20,6 +20,7 @@ struct StockPiece {
   Length width, height;
   Sides trim;                  // damaged edges, cut off before anything else
   std::int64_t price = 0;      // of one; an off-cut usually costs nothing any more
+  bool stated_price = false;   // by the stock file, be it nothing
   std::optional<int> on_hand;  // nothing: bought as needed
   bool offcut = false;
   Place place;

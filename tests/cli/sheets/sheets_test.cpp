@@ -41,7 +41,7 @@ TEST_CASE("sheets writes pages, JSON and labels in one run") {
   INFO(run.err);
   REQUIRE(run.status == 0);
   CHECK(run.out.empty());
-  CHECK(oracle::read_pdf(desk.folder + "/plan.pdf").size() == 1);
+  CHECK(oracle::read_pdf(desk.folder + "/plan.pdf").size() == 2);  // summary and one sheet
   CHECK(oracle::pdf_text(desk.folder + "/labels.pdf").find("W-0101") != std::string::npos);
   const auto json = nlohmann::json::parse(oracle::read_file(desk.folder + "/plan.json"));
   CHECK(json["cost"] == 1250);

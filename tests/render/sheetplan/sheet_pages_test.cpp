@@ -48,9 +48,10 @@ struct Shop {
     plan = *found;
   }
 
-  std::string draw(const std::string& name) const {
+  std::string draw(const std::string& name, bool summary = false) const {
     SheetPageOptions options;
     options.page = usual_page(Unit::inch);
+    options.summary = summary;
     const std::string path = oracle::scratch_folder(name) + "/sheets.pdf";
     oracle::write_file(path, render_sheet_pages(report, options));
     return path;
@@ -220,6 +221,28 @@ TEST_CASE("a sheet with more cuts than its page has room for goes on on another 
   CHECK(oracle::pdf_text(path).find("more cuts") != std::string::npos);
 }
 
+TEST_CASE("the summary says boards, sheets, cost, bound, use and the off-cuts to keep") {
+  const Shop shop({{inches(26), inches(28)}, {inches(8), inches(10)}}, 2);
+  const std::string path = shop.draw("sheet_pages_summary", true);
+  REQUIRE(oracle::read_pdf(path).size() == shop.plan.boards[0].sheets.size() + 1);
+  const std::string text = oracle::run({"pdftotext", "-layout", "-l", "1", path, "-"}).out;
+  INFO(text);
+  const BoardUse use = use_of(shop.plan.boards[0], shop.stock, shop.cutter);
+  char used[20];
+  std::snprintf(used, sizeof used, "%.1f %%", 100 * use.used);
+  for (const std::string& words :
+       {std::string("Summary"), std::string("Oat"), std::string(used),
+        cost_text(shop.plan.cost(), shop.stock), cost_text(shop.plan.bound(), shop.stock),
+        std::string("no plan costs less")}) {
+    INFO(words);
+    CHECK(text.find(words) != std::string::npos);
+  }
+  const auto kept = kept_offcuts(shop.plan, shop.stock, shop.keep);
+  REQUIRE(!kept.empty());
+  for (const KeptOffcut& offcut : kept)
+    CHECK(text.find(offcut.piece.id + ":") != std::string::npos);
+}
+
 TEST_CASE("the same plan gives the same bytes") {
   const Shop shop({{inches(11), inches(14)}}, 3);
   CHECK(render_sheet_pages(shop.report, {}) == render_sheet_pages(shop.report, {}));
@@ -238,10 +261,12 @@ TEST_CASE("the gcut patterns as drawn hold pieces of their instances worth the p
       Stock stock;
       const SheetPlan plan = gcut_plan(number, may_turn, stock);
       const SheetCutter cutter;
+      SheetPageOptions no_summary;
+      no_summary.summary = false;
       const KeepRule nothing{inches(2000), inches(2000)};
       const std::string path =
           folder + "/gcut" + std::to_string(number) + (may_turn ? "-turning" : "-fixed") + ".pdf";
-      oracle::write_file(path, render_sheet_pages({plan, stock, cutter, nothing}, {}));
+      oracle::write_file(path, render_sheet_pages({plan, stock, cutter, nothing}, no_summary));
       const GcutInstance instance = read_gcut(number, may_turn);
       const auto boxes = drawn_blanks(oracle::read_pdf(path).at(0), instance.width.ticks());
       std::int64_t area = 0;

@@ -26,6 +26,16 @@ std::string first_problem(const std::string& xml) {
   return stock ? "" : to_string(stock.error().at(0));
 }
 
+// What xmllint says of the text by the published schema; empty: it is valid.
+std::string fault_by_schema(const std::string& xml) {
+  const std::string path = oracle::scratch_folder("stock_schema") + "/stock.xml";
+  oracle::write_file(path, xml);
+  const oracle::Run xmllint =
+      oracle::run({"xmllint", "--noout", "--schema",
+                   std::string(MULLION_SOURCE) + "/engine/sheets/inventory/stock.xsd", path});
+  return xmllint.status == 0 ? "" : xmllint.err;
+}
+
 std::string with_sheet(const std::string& attributes) {
   return "<stock>\n<board name=\"Oat\">\n<sheet " + attributes + "/>\n</board></stock>";
 }
@@ -67,16 +77,50 @@ TEST_CASE("a stock file that is written reads back the same, and is valid by its
   }
   CHECK(write_stock(*again) == written);
 
-  const std::string folder = oracle::scratch_folder("stock_schema");
-  for (const std::string& xml : {std::string(shop), written}) {
-    oracle::write_file(folder + "/stock.xml", xml);
-    const oracle::Run xmllint =
-        oracle::run({"xmllint", "--noout", "--schema",
-                     std::string(MULLION_SOURCE) + "/engine/sheets/inventory/stock.xsd",
-                     folder + "/stock.xml"});
-    INFO(xmllint.err);
-    CHECK(xmllint.status == 0);
+  CHECK(fault_by_schema(shop) == "");
+  CHECK(fault_by_schema(written) == "");
+}
+
+TEST_CASE("the stock files that come with the program are read and valid by their schema") {
+  for (const std::string& path :
+       {oracle::gallery("shop/stock.xml"),
+        std::string(MULLION_SOURCE) + "/tests/fuzz/corpus/stock/shop.xml",
+        std::string(MULLION_SOURCE) + "/tests/fuzz/corpus/stock/small.xml"}) {
+    INFO(path);
+    CHECK(read_stock(path));
+    CHECK(fault_by_schema(oracle::read_file(path)) == "");
   }
+}
+
+TEST_CASE("a stock file that the reader refuses is refused by the schema too") {
+  for (const char* attributes :
+       {"id=\"a\" height=\"40\"", "id=\"a\" width=\"32\" height=\"40\" price=\"1,50\"",
+        "id=\"a\" width=\"32\" height=\"40\" widht=\"32\"",
+        "id=\"a\" width=\"32\" height=\"40\" on-hand=\"-1\"",
+        "id=\"a\" width=\"32\" height=\"40\" on-hand=\"many\"", "width=\"32\" height=\"40\""}) {
+    INFO(attributes);
+    CHECK(first_problem(with_sheet(attributes)) != "");
+    CHECK(fault_by_schema(with_sheet(attributes)) != "");
+  }
+  CHECK(fault_by_schema("<stock><board><sheet/></board></stock>") != "");
+  CHECK(fault_by_schema("<stock unit=\"ell\"/>") != "");
+  CHECK(first_problem("<stock unit=\"ell\"/>") != "");
+}
+
+TEST_CASE("a sheet without a price among others with one is an error at its line") {
+  const std::string priced =
+      "<stock>\n<board name=\"Oat\">\n"
+      "<sheet id=\"a\" width=\"32\" height=\"40\" price=\"12\"/>\n";
+  CHECK(first_problem(priced + "<sheet id=\"b\" width=\"40\" height=\"60\"/>\n</board></stock>") ==
+        "shop.xml:4:1: error: sheet \"b\" has no price, but others have one; expected a price "
+        "(price=\"0\" says that it costs nothing) [stock-no-price]");
+  // One that is given away, and an off-cut, may cost nothing.
+  const std::string free = priced +
+                           "<sheet id=\"b\" width=\"40\" height=\"60\" price=\"0\"/>\n"
+                           "<offcut id=\"c\" width=\"10\" height=\"10\"/></board></stock>";
+  const auto stock = parse_stock(free, "shop.xml");
+  REQUIRE(stock);
+  CHECK(parse_stock(write_stock(*stock), "shop.xml"));
 }
 
 TEST_CASE("what is wrong with a stock file is said with its place and a near name") {

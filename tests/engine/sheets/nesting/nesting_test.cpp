@@ -171,6 +171,32 @@ TEST_CASE("no more sheets are cut than are on hand, and what is missing is named
   CHECK(nesting.missing == std::vector<int>{1, 1});
 }
 
+TEST_CASE("with hundreds of off-cuts no blank is missing while sheets can be bought") {
+  std::mt19937 random(5);
+  const auto quarters = [&random](int least, int most) {
+    return sixty_fourths(16 * (least + static_cast<int>(random() % (most - least))));
+  };
+  NestingProblem problem;
+  problem.stock = {standard_sheet, oversize_sheet};
+  for (int i = 0; i < 200; ++i) {
+    const Length width = quarters(32, 56);
+    problem.stock.push_back({width, quarters(40, 70), 0, 1});
+  }
+  for (int i = 0; i < 40; ++i) {
+    const Length width = quarters(24, 96);
+    problem.blanks.push_back({width, quarters(24, 96), true});
+    problem.demands.push_back(1 + static_cast<int>(random() % 7));
+  }
+  for (const std::int64_t effort : {1'000'000, 25'000'000}) {
+    NestingOptions options;
+    options.effort = effort;
+    const Nesting nesting = nest(problem, options);
+    CHECK(std::all_of(nesting.missing.begin(), nesting.missing.end(),
+                      [](int count) { return count == 0; }));
+    check_plan(problem, nesting);
+  }
+}
+
 TEST_CASE("of plans that cost the same the one with the larger off-cut is kept") {
   NestingProblem problem;
   problem.blanks = {{inches(16), inches(20), false}, {inches(8), inches(10), false}};

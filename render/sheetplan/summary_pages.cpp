@@ -1,0 +1,178 @@
+#include "render/sheetplan/summary_pages.h"
+
+#include <array>
+#include <cstdio>
+
+#include "engine/sheets/inventory/take.h"
+#include "engine/sheets/stock/size_text.h"
+
+namespace mullion {
+namespace {
+
+using paper::Anchor;
+using paper::TextStyle;
+
+constexpr double margin = 36;
+constexpr double row_height = 14;
+const TextStyle title_style{15, true, {0, 0, 0}, Anchor::left, 0};
+const TextStyle plain{9, false, {0, 0, 0}, Anchor::left, 0};
+const TextStyle strong{9, true, {0, 0, 0}, Anchor::left, 0};
+
+// Right edges of the columns after the board's name, by the width of the page.
+constexpr std::array<double, 7> columns = {0.41, 0.48, 0.57, 0.66, 0.74, 0.87, 1.0};
+constexpr double name_width = 0.35;
+using Cells = std::array<std::string, columns.size()>;
+
+TextStyle to_the_right(TextStyle style) {
+  style.anchor = Anchor::right;
+  return style;
+}
+
+std::string percent(double share) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.1f %%", 100 * share);
+  return text;
+}
+
+class Summary {
+ public:
+  Summary(paper::Document& document, const SheetReport& report, const SheetPageOptions& options)
+      : document_(document),
+        report_(report),
+        options_(options),
+        width_(paper::points(options.page.width) - 2 * margin) {}
+
+  void draw() {
+    start_page("Summary");
+    canvas_->text(canvas_->fitted(options_.title, width_ / 2, plain),
+                  {margin + width_, margin + 15}, to_the_right(plain));
+    heading();
+    for (const BoardPlan& board : report_.plan.boards) add(board);
+    totals();
+    offcuts();
+    missing();
+  }
+
+ private:
+  const Scale& scale() const { return report_.plan.scale; }
+
+  void start_page(const std::string& name) {
+    canvas_ = &document_.add_page(options_.page, name);
+    canvas_->text(name, {margin, margin + 15}, title_style);
+    y_ = margin + 24;
+  }
+
+  // The baseline of the next row.
+  double next() {
+    if (y_ + row_height > paper::points(options_.page.height) - margin) {
+      start_page("Summary, continued");
+    }
+    return y_ += row_height;
+  }
+
+  void say(const std::string& text, const TextStyle& style = plain) {
+    const double y = next();
+    canvas_->text(canvas_->fitted(text, width_, style), {margin, y}, style);
+  }
+
+  void row(const std::string& name, const Cells& cells, const TextStyle& style, double indent) {
+    const double y = next();
+    canvas_->text(canvas_->fitted(name, width_ * name_width - indent, style), {margin + indent, y},
+                  style);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      canvas_->text(cells[i], {margin + width_ * columns[i], y}, to_the_right(style));
+    }
+  }
+
+  void rule() {
+    canvas_->line({margin, y_ + 4}, {margin + width_, y_ + 4}, {0.4, {0, 0, 0}, {}, 1});
+    y_ += 3;
+  }
+
+  void heading() {
+    row("Board", {"blanks", "sheets", "off-cuts", "fallouts", "used", "cost", "at least"}, strong,
+        16);
+    rule();
+  }
+
+  void add(const BoardPlan& board) {
+    const BoardUse use = use_of(board, report_.stock, report_.cutter);
+    row(describe(board.board, scale()),
+        {std::to_string(use.blanks), std::to_string(use.sheets), std::to_string(use.offcuts),
+         std::to_string(use.fallouts), percent(use.used), cost_text(board.cost, report_.stock),
+         board.missing.empty() ? cost_text(board.bound, report_.stock) : ""},
+        plain, 16);
+    canvas_->fill(paper::Box{margin, y_ - 8, 11, 9}, {board.board.colour, 1});
+    canvas_->rectangle({margin, y_ - 8, 11, 9}, {0.4, {0, 0, 0}, {}, 1});
+    all_.blanks += use.blanks;
+    all_.sheets += use.sheets;
+    all_.offcuts += use.offcuts;
+    all_.fallouts += use.fallouts;
+    all_.blanks_of_fallouts += use.blanks_of_fallouts;
+    all_.square_inches_saved += use.square_inches_saved;
+    all_.cuts += use.cuts;
+    all_.settings += use.settings;
+    if (board.cost_without_fallouts) saved_ += *board.cost_without_fallouts - board.cost;
+    complete_ = complete_ && board.missing.empty();
+  }
+
+  void totals() {
+    rule();
+    row("In all",
+        {std::to_string(all_.blanks), std::to_string(all_.sheets), std::to_string(all_.offcuts),
+         std::to_string(all_.fallouts), "", cost_text(report_.plan.cost(), report_.stock),
+         complete_ ? cost_text(report_.plan.bound(), report_.stock) : ""},
+        strong, 16);
+    y_ += row_height / 2;
+    say(std::to_string(all_.cuts) + " cuts at " + std::to_string(all_.settings) +
+        " settings of the stop. \"At least\": no plan costs less.");
+    if (all_.blanks_of_fallouts == 0) return;
+    say("Fallouts give " + std::to_string(all_.blanks_of_fallouts) +
+        (all_.blanks_of_fallouts == 1 ? " blank" : " blanks") + " and save " +
+        area_text(all_.square_inches_saved, scale().unit) + " of board" +
+        (saved_ > 0 ? ", " + cost_text(saved_, report_.stock) : "") + ".");
+  }
+
+  void offcuts() {
+    const std::vector<KeptOffcut> kept = kept_offcuts(report_.plan, report_.stock, report_.keep);
+    if (kept.empty()) return;
+    y_ += row_height / 2;
+    say("Off-cuts to keep (write the name on each)", strong);
+    for (const KeptOffcut& offcut : kept) {
+      say(offcut.piece.id + ": " + offcut.piece.board.name + ", " +
+          size_text(offcut.piece.width, offcut.piece.height, scale()) + ", from sheet " +
+          std::to_string(offcut.sheet));
+    }
+  }
+
+  void missing() {
+    if (complete_) return;
+    y_ += row_height / 2;
+    say("Missing: no sheet on hand holds these", strong);
+    for (const BoardPlan& board : report_.plan.boards) {
+      for (const BlankCopy& copy : board.missing) {
+        const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
+        say(board.board.name + ": " + line.order + ", " + line.layer + ", copy " +
+            std::to_string(copy.copy) + ", " + size_text(line.width, line.height, scale()));
+      }
+    }
+  }
+
+  paper::Document& document_;
+  const SheetReport& report_;
+  const SheetPageOptions& options_;
+  double width_, y_ = 0;
+  paper::Canvas* canvas_ = nullptr;
+  BoardUse all_;
+  std::int64_t saved_ = 0;
+  bool complete_ = true;
+};
+
+}  // namespace
+
+void add_summary(paper::Document& document, const SheetReport& report,
+                 const SheetPageOptions& options) {
+  Summary(document, report, options).draw();
+}
+
+}  // namespace mullion

@@ -1,0 +1,13 @@
+#pragma once
+
+// What a sheet plan comes to: boards, sheets, cost, bound, use, what the fallouts save, off-cuts to
+// keep, and what is missing. As many pages as that takes.
+
+#include "render/sheetplan/sheet_pages.h"
+
+namespace mullion {
+
+void add_summary(paper::Document& document, const SheetReport& report,
+                 const SheetPageOptions& options);
+
+}  // namespace mullion

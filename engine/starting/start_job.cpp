@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <pugixml.hpp>
 #include <set>
 #include <sstream>

@@ -1,6 +1,8 @@
+#include <algorithm>
 #include <exception>
+#include <string_view>
 
-#include "cli/report.h"
+#include "cli/answer.h"
 #include "cli/verb.h"
 
 namespace {
@@ -42,6 +44,23 @@ std::string usage_message(const CLI::App& app, const CLI::ParseError& error) {
   return message + " (see " + called + " --help)";
 }
 
+// The verb that was called, as far as it can be told.
+std::string verb_of(const CLI::App& app) {
+  const auto verbs = app.get_subcommands();
+  return verbs.empty() ? "usage" : verbs.front()->get_name();
+}
+
+// Like every problem of a verb, on standard output where --json is among the words.
+int refuse_usage(const CLI::App& app, const CLI::ParseError& error, int argc, char** argv) {
+  using namespace mullion::cli;
+  const std::string message = usage_message(app, error);
+  const bool wants_json = std::find(argv, argv + argc, std::string_view("--json")) != argv + argc;
+  if (!wants_json) return refuse(bad_usage, message);
+  const mullion::Problem problem{mullion::Severity::error, "usage", message, {}, ""};
+  write_output("-", mullion::outcome_json(verb_of(app), {bad_usage, {problem}}));
+  return bad_usage;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) try {
@@ -71,7 +90,7 @@ int main(int argc, char** argv) try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     if (error.get_exit_code() == 0) return app.exit(error);
-    return refuse(bad_usage, usage_message(app, error));
+    return refuse_usage(app, error, argc, argv);
   }
   return action();
 } catch (const std::exception& error) {

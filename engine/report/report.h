@@ -3,7 +3,7 @@
 // What the verbs find, as JSON for other programs.
 //
 // Every document is one object that begins with "format" ("mullion check 1": the verb and the
-// version of its shape), "status" (the program's exit status) and "problems", an array of
+// version of its shape; "usage" where there is no verb), "status" (the program's exit status) and "problems", an array of
 // {severity, code, message, file, line, column}, where file, line and column are null if there are
 // none. A document of a run that failed holds these three alone. Names are in lower case with
 // underscores. A length is {"text": "8 1/2 in", "ticks": 345440}: exact, in the job's unit; a tick

@@ -224,3 +224,18 @@ TEST_CASE("explain gives every code, or the one asked for, as the words do") {
   CHECK(all.json.at("codes").size() > 100);
   CHECK(both_ways({"explain", "chek-bar-thin"}).json.at("problems").size() == 1);
 }
+
+TEST_CASE("a wrong option is told as JSON where the answer was to be JSON") {
+  const oracle::Run run = oracle::mullion({"check", collage, "--jsno", "--json"});
+  CHECK(run.status == 2);
+  CHECK(run.err.empty());
+  const Json json = Json::parse(run.out);
+  CHECK(json.at("format") == "mullion check 1");
+  CHECK(json.at("status") == 2);
+  CHECK(json.at("problems").front().at("code") == "usage");
+  CHECK(json.at("problems")
+            .front()
+            .at("message")
+            .get<std::string>()
+            .find("did you mean \"--json\"?") != std::string::npos);
+}

@@ -11,7 +11,6 @@ namespace {
 
 constexpr std::int64_t largest = std::numeric_limits<std::int64_t>::max();
 
-// The most negative int64 is left out, so that every small value can be negated.
 bool fits(const mpz_class& value) {
   return mpz_cmpabs_ui(value.get_mpz_t(), static_cast<unsigned long>(largest)) <= 0;
 }
@@ -53,7 +52,7 @@ Rational Rational::from_wide(Wide numerator, Wide denominator) {
     high += static_cast<unsigned long>(value);
     return negative ? mpz_class(-high) : high;
   };
-  result.big_ = new Big{mpq_class(whole(numerator), whole(denominator))};
+  result.hold(new Big{mpq_class(whole(numerator), whole(denominator))});
   return result;
 }
 
@@ -65,24 +64,40 @@ Rational Rational::from_big(Big value) {
     result.numerator_ = numerator.get_si();
     result.denominator_ = denominator.get_si();
   } else {
-    result.big_ = new Big(std::move(value));
+    result.hold(new Big(std::move(value)));
   }
   return result;
 }
 
 Rational::Big Rational::to_big(const Rational& value) {
-  if (value.big_ != nullptr) return *value.big_;
+  if (!value.is_small()) return value.big();
   return Big{mpq_class(mpz_class(static_cast<long>(value.numerator_)),
                        mpz_class(static_cast<long>(value.denominator_)))};
 }
 
+void Rational::hold(Big* value) {
+  numerator_ = reinterpret_cast<std::intptr_t>(value);
+  denominator_ = 0;
+}
+
+const Rational::Big& Rational::big() const {
+  return *reinterpret_cast<const Big*>(static_cast<std::intptr_t>(numerator_));
+}
+
 void Rational::copy_big(const Rational& other) {
-  big_ = new Big(*other.big_);
+  hold(new Big(other.big()));
 }
 
 void Rational::delete_big() noexcept {
-  delete big_;
-  big_ = nullptr;
+  delete &big();
+}
+
+int Rational::sign_of_big() const {
+  return sgn(big().value);
+}
+
+bool Rational::is_big_integer() const {
+  return big().value.get_den() == 1;
 }
 
 std::int64_t Rational::numerator() const {
@@ -95,23 +110,15 @@ std::int64_t Rational::denominator() const {
   return denominator_;
 }
 
-int Rational::sign() const {
-  if (big_ != nullptr) return sgn(big_->value);
-  return numerator_ > 0 ? 1 : numerator_ < 0 ? -1 : 0;
-}
-
-bool Rational::is_integer() const {
-  return big_ == nullptr ? denominator_ == 1 : big_->value.get_den() == 1;
-}
-
 Rational Rational::floor() const {
-  if (big_ == nullptr) {
+  if (is_small()) {
+    if (denominator_ == 1) return *this;
     const std::int64_t quotient = numerator_ / denominator_;
     return Rational(quotient - (numerator_ % denominator_ < 0 ? 1 : 0), 1);
   }
   mpz_class quotient;
-  mpz_fdiv_q(quotient.get_mpz_t(), big_->value.get_num().get_mpz_t(),
-             big_->value.get_den().get_mpz_t());
+  mpz_fdiv_q(quotient.get_mpz_t(), big().value.get_num().get_mpz_t(),
+             big().value.get_den().get_mpz_t());
   return from_big(Big{mpq_class(quotient)});
 }
 
@@ -121,13 +128,13 @@ std::int64_t Rational::to_int64() const {
 }
 
 std::string Rational::to_string() const {
-  if (big_ != nullptr) return big_->value.get_str();
+  if (!is_small()) return big().value.get_str();
   const std::string whole = std::to_string(numerator_);
   return denominator_ == 1 ? whole : whole + "/" + std::to_string(denominator_);
 }
 
 Rational Rational::operator-() const {
-  if (big_ != nullptr) return from_big(Big{mpq_class(-big_->value)});
+  if (!is_small()) return from_big(Big{mpq_class(-big().value)});
   Rational result;
   result.numerator_ = -numerator_;
   result.denominator_ = denominator_;
@@ -136,46 +143,33 @@ Rational Rational::operator-() const {
 
 // Sums and products are reduced before they are formed, so that 128 bits always hold them: D. E.
 // Knuth, The Art of Computer Programming, volume 2, section 4.5.1.
-Rational operator+(const Rational& a, const Rational& b) {
-  if (a.big_ != nullptr || b.big_ != nullptr) {
-    return Rational::from_big({mpq_class(Rational::to_big(a).value + Rational::to_big(b).value)});
-  }
-  using Wide = Rational::Wide;
-  if (a.denominator_ == 1 && b.denominator_ == 1) {
-    return Rational::from_wide(static_cast<Wide>(a.numerator_) + b.numerator_, 1);
+Rational Rational::sum_of(const Rational& a, const Rational& b) {
+  if (!a.is_small() || !b.is_small()) {
+    return from_big({mpq_class(to_big(a).value + to_big(b).value)});
   }
   const std::int64_t common = std::gcd(a.denominator_, b.denominator_);
   const std::int64_t a_part = a.denominator_ / common;
   const std::int64_t b_part = b.denominator_ / common;
   const Wide numerator =
       static_cast<Wide>(a.numerator_) * b_part + static_cast<Wide>(b.numerator_) * a_part;
-  if (common == 1) return Rational::from_wide(numerator, static_cast<Wide>(a_part) * b_part);
+  if (common == 1) return from_wide(numerator, static_cast<Wide>(a_part) * b_part);
   const std::int64_t divisor = std::gcd(static_cast<std::int64_t>(numerator % common), common);
-  return Rational::from_wide(numerator / divisor,
-                             static_cast<Wide>(a_part) * (b.denominator_ / divisor));
+  return from_wide(numerator / divisor, static_cast<Wide>(a_part) * (b.denominator_ / divisor));
 }
 
-Rational operator-(const Rational& a, const Rational& b) {
-  return a + -b;
-}
-
-Rational operator*(const Rational& a, const Rational& b) {
-  if (a.big_ != nullptr || b.big_ != nullptr) {
-    return Rational::from_big({mpq_class(Rational::to_big(a).value * Rational::to_big(b).value)});
-  }
-  using Wide = Rational::Wide;
-  if (a.denominator_ == 1 && b.denominator_ == 1) {
-    return Rational::from_wide(static_cast<Wide>(a.numerator_) * b.numerator_, 1);
+Rational Rational::product_of(const Rational& a, const Rational& b) {
+  if (!a.is_small() || !b.is_small()) {
+    return from_big({mpq_class(to_big(a).value * to_big(b).value)});
   }
   const std::int64_t first = std::gcd(a.numerator_, b.denominator_);
   const std::int64_t second = std::gcd(b.numerator_, a.denominator_);
-  return Rational::from_wide(static_cast<Wide>(a.numerator_ / first) * (b.numerator_ / second),
-                             static_cast<Wide>(a.denominator_ / second) * (b.denominator_ / first));
+  return from_wide(static_cast<Wide>(a.numerator_ / first) * (b.numerator_ / second),
+                   static_cast<Wide>(a.denominator_ / second) * (b.denominator_ / first));
 }
 
 Rational operator/(const Rational& a, const Rational& b) {
   if (b.is_zero()) throw std::domain_error("division by zero");
-  if (b.big_ != nullptr) {
+  if (!b.is_small()) {
     return Rational::from_big({mpq_class(Rational::to_big(a).value / Rational::to_big(b).value)});
   }
   Rational inverse;
@@ -184,21 +178,17 @@ Rational operator/(const Rational& a, const Rational& b) {
   return a * inverse;
 }
 
-bool operator==(const Rational& a, const Rational& b) {
-  if (a.big_ == nullptr && b.big_ == nullptr) {
-    return a.numerator_ == b.numerator_ && a.denominator_ == b.denominator_;
-  }
-  return a.big_ != nullptr && b.big_ != nullptr && a.big_->value == b.big_->value;
+bool Rational::is_same_big(const Rational& a, const Rational& b) {
+  return !a.is_small() && !b.is_small() && a.big().value == b.big().value;
 }
 
-std::strong_ordering operator<=>(const Rational& a, const Rational& b) {
-  if (a.big_ == nullptr && b.big_ == nullptr) {
-    using Wide = Rational::Wide;
+std::strong_ordering Rational::order_of(const Rational& a, const Rational& b) {
+  if (a.is_small() && b.is_small()) {
     const Wide left = static_cast<Wide>(a.numerator_) * b.denominator_;
     const Wide right = static_cast<Wide>(b.numerator_) * a.denominator_;
     return left <=> right;
   }
-  return cmp(Rational::to_big(a).value, Rational::to_big(b).value) <=> 0;
+  return cmp(to_big(a).value, to_big(b).value) <=> 0;
 }
 
 Rational abs(const Rational& a) {

@@ -2,10 +2,31 @@
 
 #include <algorithm>
 
+#include "engine/solver/active_set.h"
 #include "engine/solver/complementarity.h"
+#include "engine/solver/feasibility.h"
 
 namespace mullion::solver {
 namespace {
+
+BlockOptimum read(const Block& block, Pressure pressure) {
+  BlockOptimum out;
+  out.zero = std::move(pressure.zero);
+  for (std::size_t i = 0; i < pressure.multipliers.size(); ++i) {
+    if (i < block.at_least.size()) {
+      out.missing.push_back(pressure.multipliers[i] / block.at_least[i].weight);
+    } else {
+      out.presses.push_back(!pressure.multipliers[i].is_zero());
+    }
+  }
+  return out;
+}
+
+std::optional<BlockOptimum> optimum_by_guessing(const Block& block) {
+  auto pressure = guess_pressure(block);
+  if (!pressure) return std::nullopt;
+  return read(block, std::move(*pressure));
+}
 
 // The optimality conditions: with residuals r of the wishes to be zero and multipliers u of the
 // inequalities g >= 0,
@@ -26,21 +47,13 @@ class Conditions {
   }
 
   std::optional<BlockOptimum> optimum() const {
-    const auto multipliers = solve_multipliers();
+    auto multipliers = solve_multipliers();
     if (!multipliers) return std::nullopt;
     std::vector<Rational> values(static_cast<std::size_t>(solved_.variable_count()));
     std::copy(multipliers->begin(), multipliers->end(), values.begin() + first_multiplier_);
     solved_.back_substitute(values);
-    BlockOptimum out;
-    out.zero.assign(values.begin() + first_residual_, values.begin() + first_multiplier_);
-    for (std::size_t i = 0; i < inequalities_.size(); ++i) {
-      if (i < block_.at_least.size()) {
-        out.missing.push_back((*multipliers)[i] / block_.at_least[i].weight);
-      } else {
-        out.presses.push_back(!(*multipliers)[i].is_zero());
-      }
-    }
-    return out;
+    return read(block_, {{values.begin() + first_residual_, values.begin() + first_multiplier_},
+                         std::move(*multipliers)});
   }
 
  private:
@@ -108,6 +121,21 @@ class Conditions {
   std::vector<const Linear*> inequalities_;
 };
 
+// Whether the inequalities can hold where the wishes to be zero do.
+bool leaves_room(const Elimination& all_zero, const Block& block) {
+  std::vector<Linear> forms;
+  const auto may_hold = [&](const Linear& inequality) {
+    Linear form = all_zero.reduce(inequality);
+    if (form.is_constant()) return form.constant().sign() >= 0;
+    forms.push_back(std::move(form));
+    return true;
+  };
+  return std::all_of(block.at_least.begin(), block.at_least.end(),
+                     [&](const Preference& wish) { return may_hold(wish.form); }) &&
+         std::all_of(block.required.begin(), block.required.end(), may_hold) &&
+         can_be_at_least_zero(forms, block.variable_count);
+}
+
 bool is_zero(const std::vector<Rational>& values) {
   return std::all_of(values.begin(), values.end(), [](const auto& v) { return v.is_zero(); });
 }
@@ -121,10 +149,13 @@ std::optional<BlockOptimum> optimise_block(const Block& block) {
   const bool can_be_zero = all_zero.add(std::move(forms));
   const bool is_independent =
       can_be_zero && all_zero.pivot_count() == static_cast<int>(block.zero.size());
-  if (can_be_zero && block.at_least.empty() && block.required.empty()) {
-    return BlockOptimum{std::vector<Rational>(block.zero.size()), {}, {}, is_independent};
+  if (can_be_zero && leaves_room(all_zero, block)) {
+    return BlockOptimum{std::vector<Rational>(block.zero.size()),
+                        std::vector<Rational>(block.at_least.size()),
+                        std::vector<bool>(block.required.size(), false), is_independent};
   }
-  auto optimum = Conditions(block).optimum();
+  auto optimum = optimum_by_guessing(block);
+  if (!optimum) optimum = Conditions(block).optimum();
   if (optimum) {
     const auto& presses = optimum->presses;
     optimum->is_independent =

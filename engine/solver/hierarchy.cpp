@@ -14,7 +14,7 @@ std::vector<Preference> all_variables(const Rules& rules) {
 bool pass(Elimination& space, const Rules& rules, const std::vector<std::size_t>& working) {
   WorkingSet inequalities(rules, working);
   const auto run = [&](int number, const std::vector<Preference>& preferences) {
-    Level level{preferences, {}, {}};
+    Level level{reduced(space, preferences), {}, {}};
     inequalities.enter(number, space, level);
     const auto optimum = optimise_level(space, level);
     if (!optimum) return false;

@@ -46,7 +46,7 @@ std::vector<BlockParts> blocks_of(const Level& level, int variable_count) {
 class Optimiser {
  public:
   Optimiser(const Elimination& space, Level& level) : level_(level), local_(space) {
-    for (Preference& wish : level.zero) wish.form = space.reduce(wish.form);
+    level.zero = reduced(space, level.zero);
     for (Preference& wish : level.at_least) wish.form = space.reduce(wish.form);
     for (Linear& form : level.required) form = space.reduce(form);
   }
@@ -132,6 +132,16 @@ class Optimiser {
 };
 
 }  // namespace
+
+std::vector<Preference> reduced(const Elimination& space, const std::vector<Preference>& wishes) {
+  std::vector<Preference> out;
+  if (space.is_settled()) return out;
+  for (const Preference& wish : wishes) {
+    Linear form = space.reduce(wish.form);
+    if (!form.is_constant()) out.push_back({std::move(form), wish.weight});
+  }
+  return out;
+}
 
 std::optional<LevelOptimum> optimise_level(const Elimination& space, Level& level) {
   return Optimiser(space, level).run(space.variable_count());

@@ -20,6 +20,9 @@ struct Level {
   std::vector<Linear> required;      // at least zero in any case
 };
 
+// The wishes over the free variables of the space, without those that are constant there.
+std::vector<Preference> reduced(const Elimination& space, const std::vector<Preference>& wishes);
+
 struct LevelOptimum {
   // Each block has its own variables.
   struct Block {

@@ -112,7 +112,7 @@ class Rounder {
   }
 
   static Level level_at(State& state, const Stage& stage) {
-    Level level{*stage.preferences, {}, {}};
+    Level level{reduced(state.lattice.space(), *stage.preferences), {}, {}};
     state.inequalities.enter(stage.level, state.lattice.space(), level);
     return level;
   }

@@ -15,8 +15,11 @@ WorkingSet::WorkingSet(const Rules& rules, const std::vector<std::size_t>& worki
 void WorkingSet::enter(int level, const Elimination& space, Level& out) {
   for (Entry& entry : required_) {
     entry.form = space.reduce(entry.form);
-    out.required.push_back(entry.form);
   }
+  std::erase_if(required_, [](const Entry& entry) {
+    return entry.form.is_constant() && entry.form.constant().sign() >= 0;
+  });
+  for (const Entry& entry : required_) out.required.push_back(entry.form);
   for (Entry& entry : wanted_) {
     const Inequality& inequality = rules_->inequalities[entry.number];
     if (inequality.level != level) continue;

@@ -131,12 +131,20 @@ class Search {
     ranges_[i] = before;
   }
 
+  Rational wanted(std::size_t i) const {
+    return i < first_measure_ ? Rational() : measures_[i - first_measure_].exact;
+  }
+
+  // The nearer side first; of two that are equally near the one nearer to what is wanted, so that
+  // the search does not drift away from it step by step.
   void split_off_grid(std::size_t i, const Rational& value,
                       const std::vector<std::size_t>& working) {
     const Rational below = forms_[i].values.at_or_below(value);
     const Rational above = below + forms_[i].values.spacing;
     const Range lower{ranges_[i].least, below}, upper{above, ranges_[i].most};
-    const bool lower_first = value - below <= above - value;
+    const Rational up = above - value, down = value - below;
+    const bool lower_first =
+        down < up || (down == up && abs(below - wanted(i)) <= abs(above - wanted(i)));
     explore_range(i, lower_first ? lower : upper, working);
     explore_range(i, lower_first ? upper : lower, working);
   }

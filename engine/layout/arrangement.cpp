@@ -24,10 +24,11 @@ bool fill_groups(Model& model, const solver::Solution& solution) {
 
 }  // namespace
 
-Result<Arrangement> arrange(const Job& job, const Defaults& defaults) {
-  Model model = build_model(job, defaults);
-  auto solution = solver::solve(model.system);
-  while (solution && fill_groups(model, *solution)) solution = solver::solve(model.system);
+Result<Arrangement> arrange(const Job& job, Model model, const std::vector<int>& look_at) {
+  auto solution = solver::solve(model.system, look_at);
+  while (solution && fill_groups(model, *solution)) {
+    solution = solver::solve(model.system, solution->looked_at);
+  }
   if (!solution) return tl::unexpected(describe_conflict(job, model, solution.error()));
   return Arrangement{std::move(model), std::move(*solution)};
 }

@@ -11,7 +11,7 @@ struct Arrangement {
   solver::Solution solution;
 };
 
-// Errors are conflicts, in the framer's words.
-Result<Arrangement> arrange(const Job& job, const Defaults& defaults);
+// Errors are conflicts, in the framer's words. `model` is the job's; `look_at`: see solver::solve.
+Result<Arrangement> arrange(const Job& job, Model model, const std::vector<int>& look_at = {});
 
 }  // namespace mullion::layout

@@ -21,11 +21,18 @@ constexpr Length small_board_long_side = inches(14);
 // Our own figure: where a job leaves a gap free and nothing else decides it.
 constexpr Length free_gap = inches(1);
 
-bool is_small_board(const Arrangement& arrangement) {
-  const auto [shorter, longer] =
-      std::minmax({arrangement.solution.value(arrangement.model.outer[across]),
-                   arrangement.solution.value(arrangement.model.outer[down])});
+bool is_small_board(const solver::Rational& width, const solver::Rational& height) {
+  const auto& [shorter, longer] = std::minmax(width, height);
   return shorter <= small_board_short_side.ticks() && longer <= small_board_long_side.ticks();
+}
+
+bool is_on_small_board(const Arrangement& arrangement) {
+  return is_small_board(arrangement.solution.value(arrangement.model.outer[across]),
+                        arrangement.solution.value(arrangement.model.outer[down]));
+}
+
+bool may_be_on_small_board(const Model& model) {
+  return is_small_board(model.least_outer[across].ticks(), model.least_outer[down].ticks());
 }
 
 bool borders_may_follow_the_board(const Job& job) {
@@ -45,18 +52,28 @@ solver::Rational optical_ratio(const Arrangement& arrangement) {
   return (solver::Rational(3) * board - picture) / (board + picture);
 }
 
-Result<Arrangement> arrange_with_defaults(const Job& job) {
+// With the border that goes with the size of the board.
+Result<Arrangement> arrange_with_border(const Job& job, Defaults& defaults,
+                                        const std::vector<int>& look_at) {
+  defaults.border = small_board_border;
+  Model model = build_model(job, defaults);
+  if (!borders_may_follow_the_board(job)) return arrange(job, std::move(model), look_at);
+  defaults.border = large_board_border;
+  if (!may_be_on_small_board(model)) return arrange(job, build_model(job, defaults), look_at);
+  auto out = arrange(job, std::move(model), look_at);
+  if (!out || is_on_small_board(*out)) {
+    defaults.border = small_board_border;
+    return out;
+  }
+  return arrange(job, build_model(job, defaults), out->solution.looked_at);
+}
+
+Result<Arrangement> arrange_with_defaults(const Job& job, const std::vector<int>& look_at) {
   Defaults defaults{small_board_border, free_gap};
-  auto out = arrange(job, defaults);
-  if (out && borders_may_follow_the_board(job) && !is_small_board(*out)) {
-    defaults.border = large_board_border;
-    out = arrange(job, defaults);
-  }
-  if (out && job.borders.bottom == Borders::Bottom::optical) {
-    defaults.optical_ratio = optical_ratio(*out);
-    out = arrange(job, defaults);
-  }
-  return out;
+  auto out = arrange_with_border(job, defaults, look_at);
+  if (!out || job.borders.bottom != Borders::Bottom::optical) return out;
+  defaults.optical_ratio = optical_ratio(*out);
+  return arrange(job, build_model(job, defaults), out->solution.looked_at);
 }
 
 // To the nearest tick. Only rules that no whole number of ticks can satisfy leave anything to
@@ -89,8 +106,13 @@ Layout read_layout(const Model& model, const Values& values) {
 }  // namespace
 
 Result<Layout> lay_out(const Job& job) {
-  const auto arrangement = arrange_with_defaults(job);
+  return OpenJob().lay_out(job);
+}
+
+Result<Layout> OpenJob::lay_out(const Job& job) {
+  const auto arrangement = arrange_with_defaults(job, look_at_);
   if (!arrangement) return tl::unexpected(arrangement.error());
+  look_at_ = arrangement->solution.looked_at;
   const Snapping snapping = snap_to_increment(job, arrangement->model, arrangement->solution);
   Layout out = read_layout(arrangement->model, snapping.values);
   out.notes = snapping.notes;

@@ -45,4 +45,15 @@ struct Layout {
 // the place of the statement that is part of it.
 Result<Layout> lay_out(const Job& job);
 
+// A job that stays open while it is edited, laid out again after every change. What mattered in one
+// layout is a hint where to begin the next. The best arrangement is unique, so a hint saves time
+// and changes nothing: the result is that of mullion::lay_out, whatever was laid out before.
+class OpenJob {
+ public:
+  Result<Layout> lay_out(const Job& job);
+
+ private:
+  std::vector<int> look_at_;  // numbers of rules of the last arrangement
+};
+
 }  // namespace mullion

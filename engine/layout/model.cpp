@@ -39,9 +39,10 @@ class Builder {
 
   Model build() {
     for (Axis axis : {across, down}) model_.outer[axis] = variable();
-    const Box root = place_node(job_.arrangement).box;
+    const Part root = place_node(job_.arrangement);
+    model_.least_outer = root.least;
     for (Axis axis : {across, down}) {
-      const Span& span = root.span[axis];
+      const Span& span = root.box.span[axis];
       model_.border[axis] = {span.start, model_.outer[axis] - span.end};
       at_least(span.start, Length(), structure);
       at_least(model_.border[axis].end, Length(), structure);
@@ -61,7 +62,8 @@ class Builder {
   struct Part {
     Box box;
     std::array<std::optional<Length>, 2> size;
-    std::string name;  // for messages
+    std::array<Length, 2> least;  // no solution makes it smaller
+    std::string name;             // for messages
   };
 
   Linear variable() { return Linear(model_.system.add_variable()); }
@@ -121,9 +123,10 @@ class Builder {
                       "opening \"" + opening.id + "\" " + text(size) + " " + axis_size_word[axis],
                       opening.place, size, false);
         require(end - start == Linear(size.ticks()), tag);
-        out.size[axis] = size;
+        out.size[axis] = out.least[axis] = size;
       } else {
-        at_least(end - start, least_free_size + around, structure);
+        out.least[axis] = least_free_size + around;
+        at_least(end - start, out.least[axis], structure);
         measure(end - start, free_size);
       }
     }
@@ -145,6 +148,10 @@ class Builder {
                                 : "group \"" + group.id + "\"";
     out.box.span[main] = {parts.front().box.span[main].start, parts.back().box.span[main].end};
     out.box.span[cross] = {variable(), variable()};
+    for (const Part& part : parts) {
+      out.least[main] += part.least[main];
+      out.least[cross] = std::max(out.least[cross], part.least[cross]);
+    }
     out.size[main] = place_along(group, parts, main);
     out.size[cross] = place_across(group, parts, out.box.span[cross], cross);
     NamedBox& named = model_.groups[slot];

@@ -69,9 +69,10 @@ struct Model {
   solver::System system;
   std::vector<Statement> statements;  // a constraint's tag is its statement's index
   std::array<solver::Linear, 2> outer;
-  std::array<Span, 2> border;      // start: left or top border; end: right or bottom border
-  std::vector<NamedBox> openings;  // in the order of the job file
-  std::vector<NamedBox> groups;    // outermost first
+  std::array<Length, 2> least_outer;  // no solution is smaller: the openings side by side
+  std::array<Span, 2> border;         // start: left or top border; end: right or bottom border
+  std::vector<NamedBox> openings;     // in the order of the job file
+  std::vector<NamedBox> groups;       // outermost first
   std::map<std::string, solver::Linear, std::less<>> gaps;  // by id
   std::vector<Extent> extents;            // of groups whose largest part only a solution can tell
   std::vector<solver::Measure> measures;  // what is read off the rule, for snapping

@@ -18,6 +18,8 @@ namespace mullion::solver {
 
 struct Solution {
   std::vector<Rational> values;  // by variable
+  // Numbers of the inequalities that had to be looked at, rising: a hint for the next system.
+  std::vector<int> looked_at = {};
   Rational value(const Linear& form) const { return evaluate(form, values); }
 };
 
@@ -34,6 +36,9 @@ struct Conflict {
   Rational shortfall;       // > 0
 };
 
-tl::expected<Solution, Conflict> solve(const System& system);
+// `look_at` are numbers of constraints that may matter, such as those that mattered in a system of
+// which a few numbers were changed since. They save time where they do and cost some where they do
+// not; the result is the same.
+tl::expected<Solution, Conflict> solve(const System& system, const std::vector<int>& look_at = {});
 
 }  // namespace mullion::solver

@@ -153,6 +153,25 @@ TEST_CASE("the order of the rules does not change the solution") {
   CHECK(solved > 100);
 }
 
+TEST_CASE("a hint at what may matter changes neither the solution nor the conflict") {
+  std::mt19937 random(23);
+  for (int i = 0; i < 400; ++i) {
+    const System system = test::random_system(random, {6, 2, 8, 6, 3});
+    std::vector<int> hint;
+    for (int number = 0; number < 20; ++number) {
+      if (std::bernoulli_distribution()(random)) hint.push_back(number);
+    }
+    const auto plain = solve(system), hinted = solve(system, hint);
+    REQUIRE(plain.has_value() == hinted.has_value());
+    if (plain) {
+      CHECK(plain->values == hinted->values);
+      CHECK(solve(system, plain->looked_at)->values == plain->values);
+    } else {
+      CHECK(texts_of(system, plain.error()) == texts_of(system, hinted.error()));
+    }
+  }
+}
+
 TEST_CASE("the order of the rules does not change the conflict") {
   std::mt19937 random(19);
   int conflicts = 0;

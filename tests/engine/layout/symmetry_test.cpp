@@ -1,0 +1,155 @@
+// A job three times as large, seen in a mirror, or with its rules in another order has the layout
+// that one expects: on thousands of random jobs.
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+
+#include "engine/layout/arrangement.h"
+#include "engine/layout/layout.h"
+#include "tests/engine/layout/changed_job.h"
+#include "tests/engine/layout/jobs.h"
+#include "tests/engine/layout/random_job.h"
+
+using namespace mullion;
+using layout::across;
+using layout::down;
+
+namespace {
+
+layout::Model model_of(const Job& job) {
+  return layout::build_model(job, {inches(2), inches(1), solver::Rational(1)});
+}
+
+// Where the opening's edges are, before sizes come to the increment.
+struct Edges {
+  solver::Rational start, end, outer;
+};
+
+Edges edges_of(const layout::Arrangement& arrangement, const std::string& id, layout::Axis axis) {
+  const layout::Span& span = layout::find_box(arrangement.model, id)->box.span[axis];
+  const auto value = [&](const solver::Linear& form) { return arrangement.solution.value(form); };
+  return {value(span.start), value(span.end), value(arrangement.model.outer[axis])};
+}
+
+void check_mirrored(const layout::Arrangement& plain, const layout::Arrangement& mirrored,
+                    const std::string& id, layout::Axis mirror_axis) {
+  for (const layout::Axis axis : {across, down}) {
+    const Edges one = edges_of(plain, id, axis), other = edges_of(mirrored, id, axis);
+    CHECK(one.outer == other.outer);
+    CHECK(other.start == (axis == mirror_axis ? one.outer - one.end : one.start));
+    CHECK(other.end == (axis == mirror_axis ? one.outer - one.start : one.end));
+  }
+}
+
+const Rect& rect_of(const Layout& layout, const std::string& id) {
+  return std::find_if(layout.openings.begin(), layout.openings.end(),
+                      [&](const PlacedOpening& opening) { return opening.id == id; })
+      ->rect;
+}
+
+// The bottom border has words of its own ("wider than the top one"), which no mirror reverses.
+bool has_mirror_image(const Job& job, layout::Axis axis) {
+  return axis == across || job.borders.bottom == Borders::Bottom::equal ||
+         (job.borders.bottom == Borders::Bottom::given && job.borders.top);
+}
+
+// Wishes that contradict one another now and then.
+void add_rules(Job& job, std::mt19937& random) {
+  const auto add = [&](Rule::Kind kind, std::vector<std::string> of, Length value) {
+    Rule rule;
+    rule.kind = kind;
+    rule.of = std::move(of);
+    rule.edge = "middle";
+    rule.value = value;
+    rule.strength = static_cast<Strength>(std::uniform_int_distribution<int>(1, 3)(random));
+    job.rules.push_back(std::move(rule));
+  };
+  add(Rule::Kind::fixed, {"border.top"}, inches(3));
+  add(Rule::Kind::at_most, {"border.left"}, inches(2));
+  add(Rule::Kind::equal, {"border.right", "border.bottom"}, {});
+  add(Rule::Kind::align, {"p0", "p1"}, {});
+  add(Rule::Kind::at_least, {"outer.width"}, inches(20));
+}
+
+}  // namespace
+
+TEST_CASE("a job seen in a mirror has the arrangement seen in the mirror") {
+  std::mt19937 random(71);
+  int compared = 0, openings = 0, mirrored_to_the_tick = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const std::string lines = test::random_job(random, 6);
+    const layout::Axis axis = i % 2 == 0 ? across : down;
+    INFO(lines);
+    Job job = test::job_of(lines);
+    if (!has_mirror_image(job, axis)) continue;
+    for (Opening* opening : test::openings_of(job.arrangement)) opening->id = opening->picture;
+    Job image = job;
+    test::mirror(image, axis);
+    const auto plain = layout::arrange(job, model_of(job));
+    const auto mirrored = layout::arrange(image, model_of(image));
+    REQUIRE(plain.has_value() == mirrored.has_value());
+    if (!plain) continue;
+    ++compared;
+    const Layout laid = lay_out(job).value(), laid_image = lay_out(image).value();
+    for (const Opening* opening : test::openings_of(job.arrangement)) {
+      check_mirrored(*plain, *mirrored, opening->id, axis);
+      const Rect a = rect_of(laid, opening->id), b = rect_of(laid_image, opening->id);
+      const Length off =
+          axis == across ? laid.width - a.right - b.left : laid.height - a.bottom - b.top;
+      // Halves of a step go to the upper left, in the mirror too.
+      CHECK(std::abs(off.ticks()) <= 2 * job.scale.increment.ticks());
+      if (off == Length()) ++mirrored_to_the_tick;
+      ++openings;
+    }
+  }
+  CHECK(compared > 800);
+  CHECK(mirrored_to_the_tick > openings * 8 / 10);
+}
+
+TEST_CASE("a job of which every length is three times as large has a layout as much larger") {
+  std::mt19937 random(73);
+  int laid = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const std::string lines = test::random_job(random, 6);
+    INFO(lines);
+    Job job = test::job_of(lines);
+    test::state_all(job);
+    Job large = job;
+    test::scale(large, 3);
+    const auto layout = lay_out(job), large_layout = lay_out(large);
+    REQUIRE(layout.has_value() == large_layout.has_value());
+    if (!layout) continue;
+    ++laid;
+    CHECK(large_layout->width == layout->width * 3);
+    CHECK(large_layout->height == layout->height * 3);
+    for (std::size_t k = 0; k < layout->openings.size(); ++k) {
+      const Rect& rect = layout->openings[k].rect;
+      CHECK(large_layout->openings[k].rect ==
+            Rect{rect.left * 3, rect.top * 3, rect.right * 3, rect.bottom * 3});
+    }
+  }
+  CHECK(laid > 800);
+}
+
+TEST_CASE("the order of a job's rules does not change the layout of random jobs") {
+  std::mt19937 random(79);
+  int laid = 0;
+  for (int i = 0; i < 2000; ++i) {
+    const std::string lines = test::random_job(random, 6);
+    Job job = test::job_of(lines);
+    if (job.rules.empty()) continue;
+    add_rules(job, random);
+    INFO(lines);
+    const auto first = lay_out(job);
+    std::shuffle(job.rules.begin(), job.rules.end(), random);
+    const auto second = lay_out(job);
+    REQUIRE(first.has_value() == second.has_value());
+    if (!first) continue;
+    ++laid;
+    CHECK(first->borders == second->borders);
+    for (std::size_t k = 0; k < first->openings.size(); ++k) {
+      CHECK(first->openings[k].rect == second->openings[k].rect);
+    }
+  }
+  CHECK(laid > 200);
+}

@@ -3,13 +3,13 @@
 // What the verbs find, as JSON for other programs.
 //
 // Every document is one object that begins with "format" ("mullion check 1": the verb and the
-// version of its shape; "usage" where there is no verb), "status" (the program's exit status) and "problems", an array of
-// {severity, code, message, file, line, column}, where file, line and column are null if there are
-// none. A document of a run that failed holds these three alone. Names are in lower case with
-// underscores. A length is {"text": "8 1/2 in", "ticks": 345440}: exact, in the job's unit; a tick
-// is 1/40640 in. Money is {"text": "12.50 EUR", "units": 1250}, in the currency's smallest unit.
-// Bytes that are no UTF-8 become U+FFFD. New names may be added to a shape; what is there keeps its
-// meaning as long as its number stays.
+// version of its shape; "usage" where there is no verb), "status" (the program's exit status) and
+// "problems", an array of {severity, code, message, file, line, column}, where file, line and
+// column are null if there are none. A document of a run that failed holds these three alone. Names
+// are in lower case with underscores. A length is {"text": "8 1/2 in", "ticks": 345440}: exact, in
+// the job's unit; a tick is 1/40640 in. Money is {"text": "12.50 EUR", "units": 1250}, in the
+// currency's smallest unit. Bytes that are no UTF-8 become U+FFFD. New names may be added to a
+// shape; what is there keeps its meaning as long as its number stays.
 
 #include <string>
 #include <string_view>

@@ -63,10 +63,10 @@ tl::expected<void, std::string> read_frame(const JpegSegment& frame, ImageHeader
 
 // Each block of 8 x 8 takes a code of at least one bit for its mean and, but for progressive files,
 // one more for the rest of it (ITU-T T.81, F.1.2 and G.1.2).
-bool could_hold(std::string_view bytes, const ImageHeader& header) {
+bool could_hold(std::size_t coded_bytes, const ImageHeader& header) {
   const std::size_t across = (static_cast<std::size_t>(header.width) + 7) / 8;
   const std::size_t down = (static_cast<std::size_t>(header.height) + 7) / 8;
-  return bytes.size() * 8 >= across * down * (header.interlaced ? 1 : 2);
+  return coded_bytes * 8 >= across * down * (header.interlaced ? 1 : 2);
 }
 
 Header read_jpeg(std::string_view bytes) {
@@ -74,8 +74,10 @@ Header read_jpeg(std::string_view bytes) {
   if (!segments) return tl::unexpected(segments.error());
   ImageHeader header;
   int scans = 0;
+  std::size_t coded = bytes.size();
   bool framed = false, oriented = false;
   for (const JpegSegment& segment : *segments) {
+    coded -= segment.end - segment.begin;
     if (segment.marker == 0xDA) ++scans;
     if (is_exif(segment) && !oriented) {
       header.orientation = tiff_orientation(segment.body.substr(6));
@@ -93,9 +95,9 @@ Header read_jpeg(std::string_view bytes) {
   }
   const Header limited =
       within_limits(header, header.interlaced ? most_progressive_pixels : most_jpeg_pixels);
-  if (limited && !could_hold(bytes, header)) {
-    return tl::unexpected("the JPEG is damaged: " + std::to_string(bytes.size()) +
-                          " bytes cannot hold the " + std::to_string(header.width) + " x " +
+  if (limited && !could_hold(coded, header)) {
+    return tl::unexpected("the JPEG is damaged: " + std::to_string(coded) +
+                          " bytes of it cannot hold the " + std::to_string(header.width) + " x " +
                           std::to_string(header.height) + " pixels that it claims");
   }
   return limited;

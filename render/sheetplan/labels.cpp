@@ -22,7 +22,7 @@ constexpr Length tenths_of_mm(std::int64_t n) {
 constexpr double padding = 5;        // points
 constexpr double quiet_modules = 4;  // ISO/IEC 18004: the light margin around a QR Code
 constexpr double widest_code = 60;
-constexpr double least_type = 0.7;  // a longer line is set smaller, down to this
+constexpr double least_type = 0.6;  // a longer line is set smaller, down to this
 // Of a page, that printers leave white: 1/6 in; common practice, no source.
 constexpr double unprinted = 12;
 

@@ -113,7 +113,9 @@ class PlanBuilder {
 
   void add_trims(Stage& stage) {
     for (const MatGroove& groove : mat_.grooves) {
-      stage.trims.push_back({groove.openings, groove.width, guide_for(plan_.cutter, groove.width)});
+      const bool square = groove.line == rectangle(bounding_box(groove.line));
+      stage.trims.push_back(
+          {groove.openings, square, groove.width, guide_for(plan_.cutter, groove.width)});
     }
     const HandlingTimes& t = plan_.cutter.times;
     const auto trims = static_cast<std::int64_t>(stage.trims.size());

@@ -108,6 +108,7 @@ struct CurveCut {
 // The panel inside a V-groove, after it was cut out: its face edge is shaved, and it is taped back.
 struct GrooveTrim {
   std::vector<int> openings;
+  bool rectangle = true;  // false: some of its edges are curved or slanting
   Length width;  // of the groove on the face: how far from the panel's edge to shave
   std::optional<GuideSetting> guide;  // nothing: freehand
 };

@@ -266,8 +266,9 @@ std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage
 }
 
 std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim) {
-  std::string out = "the panel of " + openings_text(trim.openings) +
-                    " face up: shave all four edges by " + length(plan, trim.width);
+  std::string out = "the panel of " + openings_text(trim.openings) + " face up: shave " +
+                    (trim.rectangle ? "all four edges" : "every edge, curves by hand,") + " by " +
+                    length(plan, trim.width);
   if (trim.guide) {
     Settings settings;
     settings.guide = trim.guide->guide;

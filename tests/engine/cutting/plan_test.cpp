@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 #include <map>
+#include <nlohmann/json.hpp>
 #include <set>
 
 #include "engine/cutting/plan/order.h"
@@ -121,11 +122,20 @@ TEST_CASE(
 }
 
 // Common practice, no source.
-TEST_CASE("straight cuts come first and without a backing sheet") {
+// Common practice, no source.
+TEST_CASE("straight cuts come first, without guide, stops and backing sheet; bevels over one") {
   const CuttingPlan plan = planned(mats::even(inches(16), inches(20), inches(3)));
   REQUIRE(plan.blanks.size() == 2);
   CHECK(plan.blanks[0].size == inches(20));
   CHECK(plan.blanks[1].size == inches(16));
+  for (const auto& side : nlohmann::json::parse(plan_to_json(plan))["blanks"]) {
+    CHECK(side["backing_sheet"] == false);
+  }
+  const std::string text = plan_to_text(plan);
+  const std::size_t blanks = text.find("straight blade, no backing sheet, guide and stops off");
+  CHECK(blanks < text.find("opening 1"));
+  CHECK(text.find("Bevel cuts over a backing sheet, straight cuts without it.") !=
+        std::string::npos);
 }
 
 TEST_CASE(

@@ -7,6 +7,7 @@
 #include <random>
 
 #include "engine/sheets/nesting/nesting.h"
+#include "engine/sheets/plan/sheet_cutter.h"
 #include "tests/bench/stopwatch.h"
 #include "tests/engine/sheets/guillotine/gcut.h"
 
@@ -34,6 +35,7 @@ enum class Sizes { any, ready_made };
 NestingProblem board_of_a_week(std::mt19937& random, Sizes sizes) {
   NestingProblem problem;
   problem.stock = {{inches(32), inches(40), 1200, {}}, {inches(40), inches(60), 2600, {}}};
+  problem.limits = sheet_cutter(default_cutter()).limits;
   const bool may_turn = random() % 6 != 0;
   for (int i = 0; i < 10; ++i) {
     if (sizes == Sizes::any) {  // sides from 6 to 24 in by quarters

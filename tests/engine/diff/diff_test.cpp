@@ -60,4 +60,22 @@ TEST_CASE("an opening that moved is told with its direction") {
                   "left corner") != found.end());
 }
 
+// Side by side on a proof, sizes and boards are told by each choice itself.
+TEST_CASE("what is told of a choice is its shapes and pictures, not its sizes and boards") {
+  const auto look = [](const std::string& first, const std::string& other) {
+    return differences_in_look(parse_job(first, "a.xml").value(),
+                               parse_job(other, "b.xml").value());
+  };
+  const std::string image = " image=\"dune.png\"";
+  const std::string plain = job("all=\"3\"", "<layer board=\"Ink\"/>", image);
+  CHECK(look(plain, job("all=\"4\"", "<layer board=\"Slate\" reveal=\"3/8\"/>", image)).empty());
+  CHECK(look(plain, job("all=\"3\"", "<layer board=\"Ink\"/>", image + " zoom=\"2\"")) ==
+        std::vector<std::string>{"the crop of picture dune changed"});
+  std::string round = plain;
+  round.insert(round.find("<opening ") + 9, "shape=\"ellipse\" ");
+  const auto told = look(plain, round);
+  REQUIRE(told.size() == 1);
+  CHECK(told.front().find("the shape of opening") != std::string::npos);
+}
+
 }  // namespace

@@ -90,6 +90,60 @@ TEST_CASE("each line of an estimate is worked out as by hand") {
   CHECK(found.total.units == 12520);
 }
 
+// Every kind of entry once, in metres, worked by hand.
+TEST_CASE("an estimate with every kind of line is worked out as by hand") {
+  Loaded loaded;
+  loaded.job = parse_job(R"(<job version="1" reference="P-2" quantity="2" unit="mm">
+    <pictures><picture id="moth" width="300" height="200"/></pictures>
+    <layers>
+      <layer board="Oat" thickness="1.4"/>
+      <layer name="Under-mat" board="Ink" thickness="1.4" reveal="6"/>
+    </layers>
+    <frame rabbet-width="503" rabbet-height="403" moulding="Ash 20" face="20"/>
+    <arrange><opening picture="moth" shape="ellipse"><groove distance="12" width="3"/></opening>
+    </arrange></job>)",
+                         "job.xml")
+                   .value();
+  loaded.mat = build_mat(loaded.job, lay_out(loaded.job).value()).value();
+  const auto found =
+      estimate(loaded, R"(<prices version="1" currency="EUR" unit="mm" round-to="0.50">
+    <board name="Oat" by="square-metre" price="30"/>
+    <board by="united-inch" price="0.20"/>
+    <opening price="4"/>
+    <extra-layer price="3"/>
+    <groove price="6"/>
+    <shaped-opening shape="ellipse" price="2.50"/>
+    <moulding name="Ash 20" by="metre" price="15" waste-percent="10"/>
+    <glazing name="Clear" by="square-metre" price="60"/>
+    <labour price="0.50"/>
+    <least-charge price="100.20"/>
+    <discount from-quantity="2" percent="5"/>
+    <tax name="VAT" percent="20"/>
+  </prices>)",
+               {.glazing = "Clear", .glazed = true, .minutes = 30});
+  const std::pair<const char*, std::int64_t> by_hand[] = {
+      {"Mat board Oat", 600},     // 0.5 x 0.4 = 0.2 square metres at 30
+      {"Mat board Ink", 709},     // (500 + 400) / 25.4 = 35.433 united inches at 0.20 = 7.0866
+      {"Further layers", 300},    // 1 at 3
+      {"Openings cut", 800},      // 1 in each of 2 layers at 4
+      {"Shaped openings", 500},   // 2 at 2.50 more
+      {"V-grooves", 600},         // 1 at 6
+      {"Moulding Ash 20", 3254},  // 2 x (503 + 403) + 8 x 20 = 1972 mm; and 10 % 2.1692 m at 15
+      {"Glazing Clear", 1200},    // 0.2 square metres at 60
+      {"Labour", 1500},           // 30 minutes at 0.50
+      {"Least charge", 557},      // the lines so far are 94.63; 100.20 - 94.63
+      {"Rounding", -20},          // 100.20 to the nearest 0.50
+      {"One piece", 10000},      {"2 pieces", 20000}, {"Discount", -1000},  // 5 % of 200
+      {"VAT 20 %", 3800},                                                   // 20 % of 190
+      {"Total", 22800}};
+  REQUIRE(found.lines.size() == std::size(by_hand));
+  for (std::size_t i = 0; i < found.lines.size(); ++i) {
+    INFO(found.lines[i].what);
+    CHECK(found.lines[i].what == by_hand[i].first);
+    CHECK(found.lines[i].price.units == by_hand[i].second);
+  }
+}
+
 TEST_CASE("the discount is that of the largest quantity reached") {
   // 84.33 a piece without labour
   const auto three = estimate(load("3"), book);

@@ -105,6 +105,49 @@ TEST_CASE("a plot's lines are named groups of the SVG") {
   }
 }
 
+// ezdxf (Debian's, of Debian's Python) audits the file against the format and counts what it
+// understands.
+TEST_CASE("a DXF reader that we did not write finds the same lines and arcs and no fault") {
+  std::vector<std::string> command{"/usr/bin/python3", "-c", R"(
+import ezdxf, sys
+for path in sys.argv[1:]:
+    drawing = ezdxf.readfile(path)
+    found = {}
+    for entity in drawing.modelspace():
+        key = entity.dxf.layer + ' ' + entity.dxftype()
+        length = ((entity.dxf.end - entity.dxf.start).magnitude if entity.dxftype() == 'LINE' else entity.dxf.radius)
+        count, sum = found.get(key, (0, 0))
+        found[key] = (count + 1, sum + length)
+    print(drawing.dxfversion, len(drawing.audit().errors),
+          *('%s %d %.3f' % (key, *found[key]) for key in sorted(found)))
+)"};
+  const std::string folder = oracle::scratch_folder("plots");
+  std::string expected;
+  for (const std::string& job : made::all_jobs()) {
+    command.push_back(
+        made::template_of(job, folder + "/" + std::to_string(command.size()) + ".dxf", {}));
+    std::map<std::string, std::pair<int, double>> found;
+    for (const Entity& entity : read_dxf(oracle::read_file(command.back()))) {
+      auto& [count, sum] = found[entity.layer + " " + entity.kind];
+      ++count;
+      sum += entity.kind == "LINE" ? std::hypot(entity.last().x - entity.first().x,
+                                                entity.last().y - entity.first().y)
+                                   : entity.values.at(40);
+    }
+    expected += "AC1009 0";
+    for (const auto& [key, sums] : found) {
+      char text[96];
+      std::snprintf(text, sizeof text, " %s %d %.3f", key.c_str(), sums.first, sums.second);
+      expected += text;
+    }
+    expected += "\n";
+  }
+  const oracle::Run run = oracle::run(command);
+  INFO(run.err);
+  CHECK(run.status == 0);
+  CHECK(run.out == expected);
+}
+
 TEST_CASE("a DXF holds every opening as a closed chain in millimetres, mirrored") {
   for (const std::string& job : made::all_jobs()) {
     INFO(job);

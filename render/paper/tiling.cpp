@@ -119,8 +119,9 @@ std::optional<Tiling> tile_pages(const TilingRequest& request, Length page_width
     return std::nullopt;
   }
   const Rect& area = request.area;
-  const std::int64_t columns = fewest_tiles(area.width(), wide, request.overlap);
-  const std::int64_t rows = fewest_tiles(area.height(), high, request.overlap);
+  const std::int64_t columns =
+      fewest_tiles(area.width(), wide, request.overlap) + request.more_columns;
+  const std::int64_t rows = fewest_tiles(area.height(), high, request.overlap) + request.more_rows;
   const Division across = divide(area.left, area.right, columns, wide, request.overlap,
                                  request.avoid_x, request.clearance);
   const Division down = divide(area.top, area.bottom, rows, high, request.overlap, request.avoid_y,

@@ -4,7 +4,7 @@
 //
 // Exact lengths. The sheets form rows and columns; each shows its own tile of the area and, where
 // sheets are laid over one another, a strip more on the right and below. The number of sheets is
-// the smallest there is, upright or across; among divisions into so few, joins keep their distance
+// the smallest there is, upright or across, unless more is asked for; among divisions into so few, joins keep their distance
 // from the places that are to be avoided as far as possible, and tiles are as even as possible.
 
 #include <tl/expected.hpp>
@@ -24,6 +24,7 @@ struct TilingRequest {
   Length footer;                      // kept free at the foot of each page
   Length overlap;                     // of neighbours; zero: cut and butted
   double shrink_x = 1, shrink_y = 1;  // what a correction for the printer leaves of the page
+  int more_columns = 0, more_rows = 0;  // than the fewest
 };
 
 struct Tiling {

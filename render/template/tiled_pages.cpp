@@ -48,6 +48,21 @@ Rect with_dimensions(const Rect& board, const Drawing& dimensions) {
           std::max(board.bottom, ticks_above(box.y + box.height))};
 }
 
+// A join beside a cut is worth a row or a column more, if that saves it.
+void avoid_by_more_sheets(paper::TilingRequest& request, paper::Tiling& tiling) {
+  const paper::TilingRequest fewest = request;
+  for (const auto& [columns, rows] : {std::pair{1, 0}, {0, 1}, {1, 1}}) {
+    paper::TilingRequest more = fewest;
+    more.more_columns = columns;
+    more.more_rows = rows;
+    const auto found = paper::plan_tiling(more);
+    const bool better = tiling.unwanted_joins > 0 || (found && found->sheets() < tiling.sheets());
+    if (!found || found->unwanted_joins > 0 || !better) continue;
+    tiling = *found;
+    request = more;
+  }
+}
+
 tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const TemplateOptions& options,
                                               const Drawing& dimensions) {
   paper::TilingRequest request;
@@ -62,6 +77,7 @@ tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const Templ
   request.area = view.mat->outer;
   auto tiling = paper::plan_tiling(request);
   if (!tiling) return tiling;
+  if (tiling->unwanted_joins > 0) avoid_by_more_sheets(request, *tiling);
   if (tiling->sheets() > most_sheets) {
     return tl::unexpected("the board would take " + std::to_string(tiling->sheets()) +
                           " sheets of " + request.sheet.name + "; choose larger paper");

@@ -37,7 +37,33 @@ Profile open_profile(std::string_view icc, Channels channels) {
   return profile;
 }
 
+std::string bytes_of(const Profile& profile) {
+  cmsUInt32Number size = 0;
+  if (!profile || !cmsSaveProfileToMem(profile.get(), nullptr, &size)) return {};
+  std::string bytes(size, '\0');
+  return cmsSaveProfileToMem(profile.get(), bytes.data(), &size) ? bytes : std::string();
+}
+
+cmsCIExyY xyy(const Chromaticity& colour) {
+  return {colour.x, colour.y, 1};
+}
+
+constexpr Primaries srgb_primaries{{0.3127, 0.3290}, {0.64, 0.33}, {0.30, 0.60}, {0.15, 0.06}};
+
 }  // namespace
+
+std::string simple_profile(double exponent, const std::optional<Primaries>& primaries,
+                           Channels channels) {
+  const Primaries known = primaries.value_or(srgb_primaries);
+  const std::unique_ptr<cmsToneCurve, decltype(&cmsFreeToneCurve)> curve(
+      cmsBuildGamma(nullptr, exponent), cmsFreeToneCurve);
+  const cmsCIExyY white = xyy(known.white);
+  if (channels == Channels::grey)
+    return bytes_of(Profile(cmsCreateGrayProfile(&white, curve.get())));
+  const cmsCIExyYTRIPLE colours{xyy(known.red), xyy(known.green), xyy(known.blue)};
+  cmsToneCurve* const curves[] = {curve.get(), curve.get(), curve.get()};
+  return bytes_of(Profile(cmsCreateRGBProfile(&white, &colours, curves)));
+}
 
 bool is_profile_of(std::string_view icc, Channels channels) {
   return open_profile(icc, channels) != nullptr;

@@ -4,6 +4,8 @@
 
 #include <cstdint>
 #include <memory>
+#include <optional>
+#include <string>
 #include <string_view>
 
 namespace mullion::colour {
@@ -12,6 +14,18 @@ enum class Channels { grey, rgb, rgba, cmyk };  // 8 bits each, interleaved
 
 // Whether the bytes are a profile whose colours have these channels.
 bool is_profile_of(std::string_view icc, Channels channels);
+
+struct Chromaticity {
+  double x = 0, y = 0;  // CIE 1931
+};
+struct Primaries {
+  Chromaticity white, red, green, blue;
+};
+
+// The profile of data whose light is the data to the power of `exponent`. Without primaries, those
+// of sRGB (IEC 61966-2-1). Empty where they are no triangle around the white.
+std::string simple_profile(double exponent, const std::optional<Primaries>& primaries,
+                           Channels channels);
 
 class ToSrgb {
  public:

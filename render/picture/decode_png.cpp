@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <csetjmp>
 #include <cstring>
 #include <numeric>
@@ -54,25 +55,48 @@ void read_bytes(png_structp png, png_bytep to, std::size_t count) {
   decoder->at += count;
 }
 
-std::string_view profile_of(png_structp png, png_infop info) {
+// As the PNG specification ranks them (W3C, PNG, third edition, 4.3): iCCP, then sRGB, then gAMA
+// and cHRM. The values that go with sRGB as its approximation (11.3.2.5) mean sRGB too.
+std::string stated_by_numbers(png_structp png, png_infop info, colour::Channels channels) {
+  constexpr double srgb_gamma = 0.45455, near = 0.0006;
+  double gamma = 0;
+  if (png_get_valid(png, info, PNG_INFO_sRGB) != 0) return {};
+  if (png_get_gAMA(png, info, &gamma) == 0 || gamma < 0.1 || gamma > 10) return {};
+  colour::Primaries stated;
+  auto& [white, red, green, blue] = stated;
+  const bool coloured = png_get_cHRM(png, info, &white.x, &white.y, &red.x, &red.y, &green.x,
+                                     &green.y, &blue.x, &blue.y) != 0;
+  const auto is = [](const colour::Chromaticity& c, double x, double y) {
+    return std::abs(c.x - x) < near && std::abs(c.y - y) < near;
+  };
+  const bool usual = !coloured || (is(white, 0.3127, 0.3290) && is(red, 0.64, 0.33) &&
+                                   is(green, 0.30, 0.60) && is(blue, 0.15, 0.06));
+  if (usual && std::abs(gamma - srgb_gamma) < near) return {};
+  return colour::simple_profile(1 / gamma, coloured ? std::optional(stated) : std::nullopt,
+                                channels);
+}
+
+std::string profile_of(png_structp png, png_infop info, colour::Channels channels) {
   png_charp name = nullptr;
   png_bytep data = nullptr;
   png_uint_32 size = 0;
   int method = 0;
-  if (png_get_iCCP(png, info, &name, &method, &data, &size) == 0) return {};
+  if (png_get_iCCP(png, info, &name, &method, &data, &size) == 0) {
+    return stated_by_numbers(png, info, channels);
+  }
   return {reinterpret_cast<const char*>(data), size};
 }
 
 // libpng's rows of greys become red, green and blue before they come here: a profile of greys is
 // applied by a table.
 void Decoder::read_profile() {
-  const std::string_view icc = profile_of(png, info);
   if ((png_get_color_type(png, info) & PNG_COLOR_MASK_COLOR) != 0) {
-    to_srgb.emplace(icc, colour::Channels::rgba);
+    to_srgb.emplace(profile_of(png, info, colour::Channels::rgba), colour::Channels::rgba);
     return;
   }
   to_srgb.emplace(std::string_view(), colour::Channels::rgba);
-  const colour::ToSrgb from_grey(icc, colour::Channels::grey);
+  const colour::ToSrgb from_grey(profile_of(png, info, colour::Channels::grey),
+                                 colour::Channels::grey);
   if (!from_grey.is_needed()) return;
   std::array<std::uint8_t, 256> greys{};
   std::iota(greys.begin(), greys.end(), std::uint8_t{0});

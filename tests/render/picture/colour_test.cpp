@@ -101,6 +101,63 @@ TEST_CASE("greys go by their profile in JPEG and PNG") {
   }
 }
 
+std::string big_32s(const std::vector<unsigned>& values) {
+  std::string out;
+  for (const unsigned value : values) {
+    for (int shift = 24; shift >= 0; shift -= 8) out += static_cast<char>(value >> shift & 0xFF);
+  }
+  return out;
+}
+
+// PNG, third edition (W3C), 11.3.2.2: sample = light ^ gamma, and the chunk holds 100000 times
+// gamma.
+TEST_CASE("a PNG's gAMA says how much light its samples mean") {
+  const auto seen_of = [](double light) {  // the curve of sRGB (IEC 61966-2-1)
+    return 255 * (1.055 * std::pow(light, 1 / 2.4) - 0.055);
+  };
+  const auto grey_at = [](unsigned gamma, unsigned char grey) {
+    std::string png = files::grey_png(16, 16, grey);
+    png.erase(png.find("sRGB") - 4, 13);  // libpng states it: length, name, one byte, sum
+    png = profiles::with_chunk(png, "gAMA", big_32s({gamma}));
+    return pages::page_of(png, Format::png).at(0.5, 0.5).green;
+  };
+  CHECK(grey_at(100'000, 170) == Approx(seen_of(170 / 255.0)).margin(2));
+  CHECK(grey_at(55'556, 85) == Approx(seen_of(std::pow(85 / 255.0, 1.8))).margin(2));
+  CHECK(grey_at(45'455, 170) == 170);  // what goes with sRGB
+  const std::string coloured =
+      profiles::with_chunk(files::png(64, 64, PNG_COLOR_TYPE_RGB, 8), "gAMA", big_32s({100'000}));
+  CHECK(pages::page_of(coloured, Format::png).at(0.2, 0.2).red ==
+        Approx(seen_of(200 / 255.0)).margin(2));
+}
+
+// PNG, third edition, 11.3.2.1: white, red, green, blue, each x and y times 100000.
+TEST_CASE("a PNG's cHRM says which red, green and blue its samples mean") {
+  const std::string swapped =
+      big_32s({31'270, 32'900, 30'000, 60'000, 64'000, 33'000, 15'000, 6'000});
+  const std::string usual =
+      big_32s({31'270, 32'900, 64'000, 33'000, 30'000, 60'000, 15'000, 6'000});
+  const auto mark_of = [](const std::string& chromaticities, const std::string& before) {
+    std::string png =
+        profiles::with_chunk(files::png(64, 64, PNG_COLOR_TYPE_RGB, 8), "cHRM", chromaticities);
+    png = profiles::with_chunk(png, "gAMA", big_32s({45'455}));
+    if (!before.empty()) png = profiles::with_chunk(png, "sRGB", before);
+    return pages::page_of(png, Format::png).at(0.2, 0.2);
+  };
+  const Tone mark = mark_of(swapped, "");
+  CHECK(mark.green > 190);
+  CHECK(mark.red < 20);
+  CHECK(mark_of(usual, "").red == 200);
+  CHECK(mark_of(swapped, std::string(1, '\0')).red == 200);  // sRGB comes first (4.3)
+}
+
+TEST_CASE("a PNG whose primaries are no triangle keeps its colours") {
+  const std::string png = profiles::with_chunk(
+      profiles::with_chunk(files::png(64, 64, PNG_COLOR_TYPE_RGB, 8), "cHRM",
+                           big_32s({31'270, 32'900, 30'000, 30'000, 30'000, 30'000, 0, 0})),
+      "gAMA", big_32s({100'000}));
+  CHECK(pages::page_of(png, Format::png).at(0.2, 0.2).red >= 200);
+}
+
 TEST_CASE("a CMYK JPEG lies in the PDF byte for byte and shows its colours") {
   const std::string bytes = files::jpeg(64, 64, Kind::cmyk);
   const std::string pdf = pages::drawn(bytes, Format::pdf);

@@ -4,6 +4,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <vector>
@@ -69,6 +70,7 @@ tl::expected<std::string, std::string> read_file(const std::string& path, std::s
   if (!S_ISREG(about.st_mode)) return tl::unexpected("cannot read " + path + ": not a file");
 
   std::string bytes;
+  bytes.reserve(std::min(static_cast<std::size_t>(about.st_size), limit));
   std::vector<char> block(1 << 16);
   for (;;) {
     const ssize_t n = ::read(fd.get(), block.data(), block.size());

@@ -35,6 +35,33 @@ std::size_t after_scan_data(std::string_view bytes, std::size_t at) {
   return bytes.size();
 }
 
+// Whether some byte stands at least `hole` times in a row. Looks at a few places first.
+bool has_hole(std::string_view data) {
+  constexpr std::size_t hole = 256, step = hole / 4;
+  for (std::size_t at = 0; at + hole <= data.size(); at += step) {
+    const char byte = data[at];
+    if (byte != data[at + step] || byte != data[at + 2 * step]) continue;
+    const std::size_t begin = data.find_last_not_of(byte, at);
+    const std::size_t end = data.find_first_not_of(byte, at);
+    const std::size_t from = begin == std::string_view::npos ? 0 : begin + 1;
+    if (std::min(end, data.size()) - from >= hole) return true;
+  }
+  return false;
+}
+
+// Restarts are numbered from 0 to 7 in turn (ITU-T T.81, B.2.1).
+bool restarts_in_turn(std::string_view data) {
+  int next = 0;
+  for (std::size_t at = data.find('\xFF'); at != std::string_view::npos;
+       at = data.find('\xFF', at + 1)) {
+    const auto marker = byte_at(data, at + 1);
+    if (marker < 0xD0 || marker > 0xD7) continue;
+    if (marker != 0xD0 + static_cast<std::uint32_t>(next)) return false;
+    next = (next + 1) % 8;
+  }
+  return true;
+}
+
 tl::unexpected<std::string> ends_early() {
   return tl::unexpected<std::string>("the JPEG ends before the picture does: it is truncated");
 }
@@ -66,7 +93,18 @@ tl::expected<std::vector<JpegSegment>, std::string> jpeg_segments(std::string_vi
     if ((out.size() == 1) != (marker == start_of_image)) break;
     at = marker == start_of_scan ? after_scan_data(bytes, segment.end) : segment.end;
   }
-  return tl::unexpected<std::string>("the JPEG is damaged: it does not begin and end as one picture");
+  return tl::unexpected<std::string>(
+      "the JPEG is damaged: it does not begin and end as one picture");
+}
+
+bool looks_damaged(std::string_view bytes, const std::vector<JpegSegment>& segments) {
+  for (std::size_t i = 0; i + 1 < segments.size(); ++i) {
+    if (segments[i].marker != start_of_scan) continue;
+    const std::size_t begin = segments[i].end;
+    const std::string_view data = bytes.substr(begin, segments[i + 1].begin - begin);
+    if (has_hole(data) || !restarts_in_turn(data)) return true;
+  }
+  return false;
 }
 
 bool is_exif(const JpegSegment& segment) {

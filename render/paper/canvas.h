@@ -9,6 +9,7 @@
 #include "engine/job/job.h"
 #include "engine/layout/layout.h"
 #include "engine/mat/outline.h"
+#include "render/paper/kept_jpegs.h"
 
 typedef struct _cairo cairo_t;
 
@@ -53,9 +54,11 @@ struct TextStyle {
 
 class Canvas {
  public:
-  // `layers` is told the names of the layers that begin, in their order.
-  explicit Canvas(cairo_t* context, std::vector<std::string>* layers = nullptr)
-      : context_(context), layers_(layers) {}
+  // `layers` is told the names of the layers that begin, in their order; `jpegs` are the
+  // document's. Both are a PDF's alone.
+  explicit Canvas(cairo_t* context, std::vector<std::string>* layers = nullptr,
+                  KeptJpegs* jpegs = nullptr)
+      : context_(context), layers_(layers), jpegs_(jpegs) {}
 
   void line(Spot from, Spot to, const Pen& pen);
   void polyline(const std::vector<Spot>& spots, const Pen& pen);
@@ -95,6 +98,7 @@ class Canvas {
   void end_layer();
 
   cairo_t* context() { return context_; }
+  KeptJpegs* jpegs() { return jpegs_; }  // null where the page holds none as they are
 
  private:
   void stroke(const Pen& pen);
@@ -102,6 +106,7 @@ class Canvas {
 
   cairo_t* context_;
   std::vector<std::string>* layers_;
+  KeptJpegs* jpegs_;
 };
 
 }  // namespace mullion::paper

@@ -35,6 +35,7 @@ struct Document::State {
   cairo_t* context = nullptr;
   std::optional<Canvas> canvas;
   std::deque<std::vector<std::string>> layers;  // of each page; canvases hold on to them
+  KeptJpegs jpegs;
   int pages = 0;
 
   ~State() {
@@ -66,7 +67,8 @@ struct Document::State {
 
   void start_canvas() {
     layers.emplace_back();
-    canvas.emplace(context, format == Format::pdf ? &layers.back() : nullptr);
+    const bool pdf = format == Format::pdf;
+    canvas.emplace(context, pdf ? &layers.back() : nullptr, pdf ? &jpegs : nullptr);
   }
 
   void open_pdf(double width, double height) {
@@ -133,7 +135,7 @@ std::string Document::finish() {
   }
   switch (state.format) {
     case Format::pdf:
-      return finish_pdf(state.bytes, {state.layers.begin(), state.layers.end()});
+      return finish_pdf(state.bytes, {state.layers.begin(), state.layers.end()}, state.jpegs);
     case Format::svg:
       return finish_svg(state.bytes);
     case Format::png:

@@ -10,7 +10,7 @@
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
 
-#include "render/paper/pdf_colours.h"
+#include "render/paper/pdf_images.h"
 #include "render/paper/pdf_layers.h"
 
 namespace mullion::paper {
@@ -32,7 +32,8 @@ class ToString : public Pipeline {
 }  // namespace
 
 std::string finish_pdf(const std::string& pdf,
-                       const std::vector<std::vector<std::string>>& layers_by_page) {
+                       const std::vector<std::vector<std::string>>& layers_by_page,
+                       const KeptJpegs& jpegs) {
   constexpr std::size_t what_is_added = 1 << 16;
   constexpr int quick = 3;  // half the time of zlib's usual level, for a tenth more bytes
   QPDF document;
@@ -42,9 +43,9 @@ std::string finish_pdf(const std::string& pdf,
   const bool layered = std::any_of(layers_by_page.begin(), layers_by_page.end(),
                                    [](const auto& names) { return !names.empty(); });
   if (layered) make_layers(document, layers_by_page);
-  state_colours(document);
+  place_jpegs(document, jpegs);
   std::string out;
-  out.reserve(pdf.size() + what_is_added);
+  out.reserve(pdf.size() + jpegs.bytes() + what_is_added);
   ToString sink(out);
   Pl_Flate::setCompressionLevel(quick);
   QPDFWriter writer(document);

@@ -6,6 +6,8 @@
 #include <optional>
 //
 #include <jpeglib.h>
+//
+#include <jerror.h>  // numbers its messages by what jpeglib.h says
 
 #include "render/colour/profile.h"
 #include "render/picture/pixels.h"
@@ -30,7 +32,8 @@ void leave(j_common_ptr info) {
 }
 
 void note(j_common_ptr info, int level) {
-  if (level < 0) leave(info);
+  const bool of_profile = info->err->msg_code == JWRN_BOGUS_ICC;  // it is left aside
+  if (level < 0 && !of_profile) leave(info);
 }
 
 // Everything that must be given back when a jump cuts the work short.

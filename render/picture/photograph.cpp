@@ -8,6 +8,7 @@
 #include <numeric>
 
 #include "engine/file/file.h"
+#include "engine/picture/jpeg_segments.h"
 #include "render/picture/pixels.h"
 
 namespace mullion::picture {
@@ -38,26 +39,37 @@ Surface surface_of(const Pixels& pixels) {
   return surface;
 }
 
-void attach_jpeg(const Surface& surface, std::shared_ptr<const std::string> jpeg) {
-  auto* kept = new std::shared_ptr<const std::string>(std::move(jpeg));
+void attach(const Surface& surface, const char* type, std::shared_ptr<const std::string> bytes) {
+  auto* kept = new std::shared_ptr<const std::string>(std::move(bytes));
   cairo_surface_set_mime_data(
-      surface.get(), CAIRO_MIME_TYPE_JPEG, reinterpret_cast<const unsigned char*>((*kept)->data()),
-      (*kept)->size(),
+      surface.get(), type, reinterpret_cast<const unsigned char*>((*kept)->data()), (*kept)->size(),
       [](void* data) { delete static_cast<std::shared_ptr<const std::string>*>(data); }, kept);
+}
+
+void attach_jpeg(const Surface& surface, std::shared_ptr<const std::string> jpeg) {
+  attach(surface, CAIRO_MIME_TYPE_JPEG, std::move(jpeg));
 }
 
 // Cairo passes the attached JPEG on, stretched to the surface, and never looks at the surface's
 // pixels: there need be no more of them than keep the picture's proportion, which an SVG image does
 // not give up.
-Surface unchanged_jpeg(paper::Format format, const Photograph& photograph) {
+Surface unchanged_jpeg(paper::KeptJpegs* jpegs, const Photograph& photograph) {
   const ImageHeader& header = photograph.header;
-  const int common = format == paper::Format::pdf ? std::max(header.width, header.height)
-                                                  : std::gcd(header.width, header.height);
+  const bool pdf = jpegs != nullptr;
+  const int common =
+      pdf ? std::max(header.width, header.height) : std::gcd(header.width, header.height);
   Surface surface = image_surface(
       true, {std::max(1, header.width / common), std::max(1, header.height / common)});
-  attach_jpeg(surface, format == paper::Format::svg
-                           ? std::make_shared<const std::string>(without_exif(*photograph.bytes))
-                           : photograph.bytes);
+  if (pdf) {
+    const auto stand_in = std::make_shared<const std::string>(
+        jpegs->stand_in(photograph.bytes, header.width, header.height, header.components));
+    attach_jpeg(surface, stand_in);
+    attach(surface, CAIRO_MIME_TYPE_UNIQUE_ID, stand_in);  // drawn twice, it is in the file once
+  } else {
+    attach_jpeg(surface, header.orientation == 1 ? photograph.bytes
+                                                 : std::make_shared<const std::string>(
+                                                       without_exif(*photograph.bytes)));
+  }
   return surface;
 }
 
@@ -66,12 +78,12 @@ tl::expected<Pixels, std::string> decode(const Photograph& photograph, PixelSize
   return decode_png(*photograph.bytes, photograph.header, wanted);
 }
 
-MaybeSurface surface_for(paper::Format format, const Photograph& photograph, PixelSize wanted,
-                         bool keep_jpeg) {
+MaybeSurface surface_for(paper::Canvas& canvas, paper::Format format, const Photograph& photograph,
+                         PixelSize wanted, bool keep_jpeg) {
   const bool jpeg = photograph.header.kind == ImageKind::jpeg;
   const bool page_holds_jpeg = format == paper::Format::pdf ||
                                (format == paper::Format::svg && photograph.header.components != 4);
-  if (jpeg && page_holds_jpeg && keep_jpeg) return unchanged_jpeg(format, photograph);
+  if (jpeg && page_holds_jpeg && keep_jpeg) return unchanged_jpeg(canvas.jpegs(), photograph);
   auto pixels = decode(photograph, wanted);
   if (!pixels) return tl::unexpected(std::move(pixels.error()));
   const int factor = std::max(1, std::min(pixels->size.width / std::max(1, wanted.width),
@@ -111,6 +123,17 @@ PixelSize stored_pixels(const ImageHeader& header, const paper::Box& whole, doub
   return header.orientation >= 5 ? PixelSize{down, across} : PixelSize{across, down};
 }
 
+// A PDF takes a JPEG without a look at its pixels, and so nobody else would see its damage.
+// Decoding is the only sure check; of a dozen large ones it takes longer than all the rest of a
+// proof.
+bool is_to_be_checked(const Photograph& photograph) {
+  constexpr std::size_t quickly_decoded = 4 << 20;
+  if (photograph.header.kind != ImageKind::jpeg) return false;
+  if (photograph.bytes->size() <= quickly_decoded) return true;
+  const auto segments = jpeg_segments(*photograph.bytes);
+  return !segments || looks_damaged(*photograph.bytes, *segments);
+}
+
 }  // namespace
 
 tl::expected<Photograph, std::string> open_photograph(const std::string& path) {
@@ -118,7 +141,13 @@ tl::expected<Photograph, std::string> open_photograph(const std::string& path) {
   if (!bytes) return tl::unexpected(std::move(bytes.error()));
   const auto header = read_image_header(*bytes);
   if (!header) return tl::unexpected(path + ": " + header.error());
-  return Photograph{*header, std::make_shared<const std::string>(std::move(*bytes))};
+  Photograph photograph{*header, std::make_shared<const std::string>(std::move(*bytes))};
+  if (is_to_be_checked(photograph)) {
+    if (const std::string fault = fault_of(photograph); !fault.empty()) {
+      return tl::unexpected(path + ": " + fault);
+    }
+  }
+  return photograph;
 }
 
 std::string fault_of(const Photograph& photograph) {
@@ -133,8 +162,8 @@ tl::expected<void, std::string> draw(paper::Canvas& canvas, paper::Format format
   const ImageHeader& header = photograph.header;
   const paper::Box whole = uncropped(header, box, crop);
   const auto surface =
-      surface_for(format, photograph, stored_pixels(header, whole, resolution.dots_per_inch),
-                  resolution.keep_jpeg);
+      surface_for(canvas, format, photograph,
+                  stored_pixels(header, whole, resolution.dots_per_inch), resolution.keep_jpeg);
   if (!surface) return tl::unexpected(surface.error());
   const double w = cairo_image_surface_get_width(surface->get());
   const double h = cairo_image_surface_get_height(surface->get());

@@ -32,7 +32,8 @@ struct Photograph {
   std::shared_ptr<const std::string> bytes;
 };
 
-// The error is one sentence that names the file.
+// A JPEG is decoded once to see that it is whole: always up to 4 MB, else where its data look
+// damaged (jpeg_segments.h). The error is one sentence that names the file.
 tl::expected<Photograph, std::string> open_photograph(const std::string& path);
 
 // What keeps the file from being decoded, by decoding it; empty where nothing does.

@@ -85,6 +85,38 @@ std::string big_32(std::uint32_t value) {
 
 }  // namespace
 
+std::string noisy_jpeg(int width, int height, unsigned restart_blocks) {
+  jpeg_compress_struct info{};
+  jpeg_error_mgr errors;
+  info.err = jpeg_std_error(&errors);
+  jpeg_create_compress(&info);
+  unsigned char* memory = nullptr;
+  unsigned long size = 0;
+  jpeg_mem_dest(&info, &memory, &size);
+  info.image_width = static_cast<JDIMENSION>(width);
+  info.image_height = static_cast<JDIMENSION>(height);
+  info.input_components = 1;
+  info.in_color_space = JCS_GRAYSCALE;
+  jpeg_set_defaults(&info);
+  info.restart_interval = restart_blocks;
+  jpeg_start_compress(&info, TRUE);
+  std::vector<JSAMPLE> row(static_cast<std::size_t>(width));
+  std::uint32_t noise = 1;
+  for (int y = 0; y < height; ++y) {
+    for (JSAMPLE& sample : row) {
+      noise = noise * 1664525u + 1013904223u;
+      sample = static_cast<JSAMPLE>(noise >> 24);
+    }
+    JSAMPROW rows[] = {row.data()};
+    jpeg_write_scanlines(&info, rows, 1);
+  }
+  jpeg_finish_compress(&info);
+  std::string bytes(reinterpret_cast<char*>(memory), size);
+  jpeg_destroy_compress(&info);
+  std::free(memory);
+  return bytes;
+}
+
 std::string jpeg(int width, int height, Kind kind, int orientation, bool progressive) {
   jpeg_compress_struct info{};
   jpeg_error_mgr errors;

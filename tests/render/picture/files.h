@@ -14,6 +14,9 @@ enum class Kind { grey, rgb, cmyk };
 std::string jpeg(int width, int height, Kind kind = Kind::rgb, int orientation = 0,
                  bool progressive = false);
 
+// A JPEG of noise, with a restart after so many blocks where that is not 0.
+std::string noisy_jpeg(int width, int height, unsigned restart_blocks = 0);
+
 // A PNG with that colour type and bit depth (PNG, table 8), interlaced or not; the same picture.
 std::string png(int width, int height, int colour_type, int bit_depth, bool interlaced = false);
 

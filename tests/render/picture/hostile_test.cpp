@@ -6,12 +6,14 @@
 #include <catch2/catch.hpp>
 #include <filesystem>
 
+#include "engine/picture/jpeg_segments.h"
 #include "tests/oracle/program.h"
 #include "tests/render/picture/files.h"
 #include "tests/render/picture/profiles.h"
 
 namespace {
 
+using namespace mullion;
 using files::Kind;
 
 std::string job_with(const std::string& image) {
@@ -92,14 +94,36 @@ TEST_CASE("a picture file that claims, lacks or hides something is refused in 25
   }
 }
 
-// A PDF takes the bytes of a JPEG as they are, so that only its header is looked at.
-TEST_CASE("a JPEG with a hole in its data is refused wherever it is decoded") {
+TEST_CASE("a JPEG with a hole in its data is refused, also where its bytes are passed on") {
   const std::string folder = oracle::scratch_folder("hollow");
   oracle::write_file(folder + "/hollow.jpg", hollow(files::jpeg(640, 480)));
-  for (const char* output : {"out.png", "out.html"}) {
+  for (const char* output : {"out.pdf", "out.png", "out.html"}) {
     INFO(output);
     check_refused(limited_proof(folder, "hollow.jpg", output));
   }
+}
+
+bool looks_damaged(const std::string& jpeg) {
+  return mullion::looks_damaged(jpeg, jpeg_segments(jpeg).value());
+}
+
+TEST_CASE("a large JPEG's data look damaged where a file system left a block empty") {
+  const std::string whole = files::noisy_jpeg(1000, 800);
+  CHECK_FALSE(looks_damaged(whole));
+  for (const char fill : {'\0', '\x20'}) {
+    std::string torn = whole;
+    torn.replace(whole.size() / 2, 512, std::string(512, fill));
+    CHECK(looks_damaged(torn));
+  }
+}
+
+TEST_CASE("restarts out of turn look like damage (ITU-T T.81, B.2.1)") {
+  std::string jpeg = files::noisy_jpeg(200, 160, 8);  // a restart each 8 blocks
+  CHECK_FALSE(looks_damaged(jpeg));
+  const std::size_t restart = jpeg.find("\xFF\xD3");
+  REQUIRE(restart != std::string::npos);
+  jpeg[restart + 1] = '\xD5';
+  CHECK(looks_damaged(jpeg));
 }
 
 TEST_CASE("what is no regular file is refused as a picture, and nothing waits for it") {

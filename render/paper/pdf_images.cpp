@@ -1,10 +1,11 @@
-#include "render/paper/pdf_colours.h"
+#include "render/paper/pdf_images.h"
 
 #define POINTERHOLDER_TRANSITION 4
 
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <qpdf/Pipeline.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
 #include <string>
@@ -34,18 +35,41 @@ bool is_jpeg(QPDFObjectHandle& object) {
   return filter.isName() && filter.getName() == "/DCTDecode";
 }
 
-class Colours {
+// Gives the writer the bytes when it comes to them, so that there is no second copy of all.
+class Provider : public QPDFObjectHandle::StreamDataProvider {
  public:
-  explicit Colours(QPDF& document) : document_(document) {}
+  explicit Provider(KeptJpegs::Data data) : data_(std::move(data)) {}
+  void provideStreamData(const QPDFObjGen&, Pipeline* pipeline) override {
+    pipeline->write(reinterpret_cast<const unsigned char*>(data_->data()), data_->size());
+    pipeline->finish();
+  }
 
-  void state(QPDFObjectHandle& image) {
+ private:
+  KeptJpegs::Data data_;
+};
+
+class Images {
+ public:
+  Images(QPDF& document, const KeptJpegs& jpegs) : document_(document), jpegs_(jpegs) {}
+
+  void place(QPDFObjectHandle& image) {
+    const auto raw = image.getRawStreamData();
+    const std::string_view stored(reinterpret_cast<const char*>(raw->getBuffer()), raw->getSize());
+    const KeptJpegs::Data kept = jpegs_.data_of(stored);
+    if (kept != nullptr) {
+      image.replaceStreamData(std::make_shared<Provider>(kept),
+                              QPDFObjectHandle::newName("/DCTDecode"), QPDFObjectHandle::newNull());
+    }
+    state_colours(image, kept != nullptr ? std::string_view(*kept) : stored);
+  }
+
+ private:
+  void state_colours(QPDFObjectHandle& image, std::string_view jpeg) {
     QPDFObjectHandle entries = image.getDict();
     QPDFObjectHandle name = entries.getKey("/ColorSpace");
     const auto space = name.isName() ? space_of(name.getName()) : std::nullopt;
     if (!space) return;
-    const auto data = image.getRawStreamData();
-    const auto segments =
-        jpeg_segments({reinterpret_cast<const char*>(data->getBuffer()), data->getSize()});
+    const auto segments = jpeg_segments(jpeg);
     if (!segments) return;
     if (space->count == 4 && std::any_of(segments->begin(), segments->end(), is_adobe)) {
       entries.replaceKey("/Decode", QPDFObjectHandle::parse("[1 0 1 0 1 0 1 0]"));
@@ -55,7 +79,6 @@ class Colours {
     entries.replaceKey("/ColorSpace", space_with(icc, *space));
   }
 
- private:
   QPDFObjectHandle space_with(const std::string& icc, const Space& space) {
     auto found = profiles_.find(icc);
     if (found == profiles_.end()) {
@@ -71,15 +94,16 @@ class Colours {
   }
 
   QPDF& document_;
+  const KeptJpegs& jpegs_;
   std::map<std::string, QPDFObjectHandle> profiles_;
 };
 
 }  // namespace
 
-void state_colours(QPDF& document) {
-  Colours colours(document);
+void place_jpegs(QPDF& document, const KeptJpegs& jpegs) {
+  Images images(document, jpegs);
   for (QPDFObjectHandle& object : document.getAllObjects()) {
-    if (is_jpeg(object)) colours.state(object);
+    if (is_jpeg(object)) images.place(object);
   }
 }
 

@@ -3,6 +3,7 @@
 #include <memory>
 
 #include "cli/job_argument.h"
+#include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/cutting/cutter/profile_file.h"
 #include "engine/cutting/sheet/json.h"
@@ -19,6 +20,7 @@ struct Options {
   std::string output = "-", cutter, trim, way;
   int quantity = 0;
   bool separate = false;
+  Locale locale;  // of a PDF
 };
 
 const std::map<std::string, Way> ways = {
@@ -36,6 +38,7 @@ int report_checks(const std::vector<OrderedJob>& jobs) {
 tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit unit) {
   PlanOptions out;
   out.stacked = !options.separate;
+  if (ending_of(options.output) == "pdf") out.locale = options.locale;
   if (!options.way.empty()) out.way = ways.at(options.way);
   if (unit != Unit::inch) out.trim = millimetres(3);
   if (!options.trim.empty()) {
@@ -126,6 +129,7 @@ void add_cuts(CLI::App& app, Action& action) {
       ->check(CLI::Range(1, most_mats));
   verb->add_option("--way", options->way, "pencil, one-stop or two-stops; the quickest else")
       ->check(CLI::IsMember({"pencil", "one-stop", "two-stops"}));
+  add_language_option(*verb, options->locale);
   verb->add_flag("--separate", options->separate,
                  "Cut each under-mat by itself, not taped behind the top mat");
   verb->add_option("--trim", options->trim,

@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/cutting/cutter/check.h"
 #include "engine/cutting/cutter/profile_file.h"
@@ -12,6 +13,7 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
+  Locale locale;  // of the test cuts as a PDF
   std::string cutter = "bench", output, thickness, line, near_end, far_end, mark, corner;
   Answer show_answer{"cutter show"}, check_answer{"cutter check"};
 };
@@ -70,9 +72,9 @@ int give_test_cuts(const Options& options, const CutterProfile& cutter, Length t
                                     "\" and nothing measured; expected a file that ends "
                                     "in .pdf or .txt for the test cuts");
     }
-    const int written =
-        answer.save(options.output, ending == "pdf" ? render_test_sheet(cutter, thickness)
-                                                    : test_cut_text(cutter, thickness));
+    const int written = answer.save(
+        options.output, ending == "pdf" ? render_test_sheet(cutter, thickness, options.locale)
+                                        : test_cut_text(cutter, thickness));
     if (written != success || !answer.is_json()) return written;
   }
   return answer.give([&] { return test_cut_text(cutter, thickness); },
@@ -123,6 +125,7 @@ void add_cutter(CLI::App& app, Action& action) {
   checked->add_option("--mark", options->mark, "Blade past a line, with the mark on it");
   checked->add_option("--corner", options->corner,
                       "Cut past the corner on the face; short of it: below zero");
+  add_language_option(*checked, options->locale);
   options->check_answer.add_option(*checked);
   checked->callback([&action, options] { action = [options] { return check(*options); }; });
 }

@@ -8,7 +8,7 @@
 
 namespace mullion {
 
-std::string name_on_paper(const Layer& layer, int number, const Locale& locale);
+std::string name_on_paper(const std::string& name, int number, const Locale& locale);
 // The board's name; the layer's where it has none.
 std::string board_on_paper(const Layer& layer, int number, const Locale& locale);
 

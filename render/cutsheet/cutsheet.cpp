@@ -16,19 +16,20 @@ using cutsheet::Look;
 using cutsheet::Tile;
 
 std::string title_of(const CuttingPlan& plan) {
-  std::string out = "Cutting plan";
-  if (!plan.reference.empty()) out += " " + plan.reference;
-  if (!plan.title.empty()) out += ": " + plan.title;
-  return out;
+  const Locale& locale = plan.locale;
+  const std::string out = plan.reference.empty() ? locale.say("Cutting plan")
+                                                 : locale.say("Cutting plan %1", plan.reference);
+  return plan.title.empty() ? out : locale.say("%1: %2", out, plan.title);
 }
 
 std::string summary_of(const CuttingPlan& plan) {
   const Scale& scale = plan.cutter.scale;
-  const std::string copies =
-      plan.quantity == 1 ? "1 mat" : std::to_string(plan.quantity) + " mats alike";
-  return copies + ", " + describe(plan.outer.width(), scale) + " x " +
-         describe(plan.outer.height(), scale) + ". " + plan.cutter.name + ", cut with " +
-         name_of(plan.way) + "; " + duration_text(plan.seconds) + ".";
+  const Locale& locale = plan.locale;
+  return locale.say(
+      "%1, %2 x %3. %4, cut with %5; %6.",
+      plan.quantity == 1 ? locale.say("1 mat") : locale.say("%1 mats alike", plan.quantity),
+      locale.described(plan.outer.width(), scale), locale.described(plan.outer.height(), scale),
+      plan.cutter.name, locale.say(name_of(plan.way)), duration_text(plan.seconds, locale));
 }
 
 class Sheet {
@@ -37,17 +38,18 @@ class Sheet {
       : plan_(plan), flow_(flow), look_(look) {}
 
   void write() {
-    cutsheet::add_head(flow_, title_of(plan_), summary_of(plan_), cautions(plan_), look_);
+    cutsheet::add_head(flow_, title_of(plan_), summary_of(plan_), cautions(plan_), plan_.locale,
+                       look_);
     std::vector<std::string> blanks;
     for (const StraightCut& side : plan_.blanks) {
       blanks.push_back(blank_text(plan_, side) + (plan_.quantity > 1 ? ", " + each() : ""));
     }
-    cutsheet::add_blanks(flow_, blanks, look_);
+    cutsheet::add_blanks(flow_, blanks, plan_.locale, look_);
     for (const Stage& stage : plan_.stages) add_stage(stage);
   }
 
  private:
-  std::string each() const { return std::to_string(plan_.quantity) + " of each"; }
+  std::string each() const { return plan_.locale.say("%1 of each", plan_.quantity); }
 
   void add_stage(const Stage& stage) {
     const cutsheet::BoardPicture board = cutsheet::board_picture(plan_, stage, look_.small());
@@ -64,9 +66,9 @@ class Sheet {
   void add_set_up(const cutsheet::BoardPicture& board, const SetUp& set_up, double width,
                   std::vector<Tile>& tiles) {
     cutsheet::SettingsBox box = cutsheet::settings_box(plan_, set_up.settings, shown_);
-    box.title = "Set-up " + std::to_string(set_up.number);
+    box.title = plan_.locale.say("Set-up %1", set_up.number);
     if (plan_.quantity > 1) {
-      box.tallies = {{"tally of " + std::to_string(plan_.quantity), plan_.quantity}};
+      box.tallies = {{plan_.locale.say("tally of %1", plan_.quantity), plan_.quantity}};
     }
     shown_ = shown_after(shown_, set_up.settings);
     std::vector<Tile> placements = placement_tiles(board, set_up, look_, width);
@@ -89,7 +91,7 @@ class Sheet {
 
 std::string render_cutsheet(const CuttingPlan& plan, const std::string& date) {
   return cutsheet::set_on_pages(
-      cutsheet::page_for(plan.cutter), title_of(plan), date,
+      cutsheet::page_for(plan.cutter, plan.locale), title_of(plan), date, plan.locale,
       [&](Flow& flow, const Look& look) { Sheet(plan, flow, look).write(); });
 }
 

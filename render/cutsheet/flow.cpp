@@ -54,8 +54,8 @@ void tick_box(paper::Canvas& canvas, paper::Spot corner, double size) {
   canvas.rectangle({corner.x, corner.y, size, size}, {.width = 1, .dashes = {}});
 }
 
-Flow::Flow(paper::PageSize page, std::string title, paper::Document* document)
-    : page_(page), title_(std::move(title)), document_(document) {
+Flow::Flow(paper::PageSize page, std::string title, paper::Document* document, const Locale& locale)
+    : page_(page), title_(std::move(title)), document_(document), locale_(locale) {
   next_page();
 }
 
@@ -71,10 +71,10 @@ void Flow::next_page() {
   ++pages_;
   y_ = margin;
   if (document_ == nullptr) return;
-  canvas_ = &document_->add_page(page_, pages_ == 1 ? title_ : "Page " + std::to_string(pages_));
+  canvas_ = &document_->add_page(page_, pages_ == 1 ? title_ : locale_.say("Page %1", pages_));
   const double bottom = paper::points(page_.height) - margin + foot;
   canvas_->text(canvas_->fitted(title_, width() - 80, {.size = 8}), {margin, bottom}, {.size = 8});
-  canvas_->text("page " + std::to_string(pages_), {margin + width(), bottom},
+  canvas_->text(locale_.say("page %1", pages_), {margin + width(), bottom},
                 {.size = 8, .anchor = paper::Anchor::right});
 }
 

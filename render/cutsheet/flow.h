@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/locale/locale.h"
 #include "render/cutsheet/look.h"
 #include "render/paper/document.h"
 
@@ -18,7 +19,8 @@ std::vector<std::string> wrapped(const std::string& text, double width,
 
 class Flow {
  public:
-  Flow(paper::PageSize page, std::string title, paper::Document* document);
+  Flow(paper::PageSize page, std::string title, paper::Document* document,
+       const Locale& locale = {});
 
   double width() const;
   double page_height() const;  // of what is set on a page
@@ -40,6 +42,7 @@ class Flow {
   paper::PageSize page_;
   std::string title_;
   paper::Document* document_;
+  Locale locale_;
   paper::Canvas* canvas_ = nullptr;
   double y_ = 0;
   int pages_ = 0;

@@ -3,30 +3,31 @@
 namespace mullion::cutsheet {
 namespace {
 
-constexpr const char* how_boards_lie =
-    "Boards lie face down; letter the back's edges clockwise: A top, B, C, D. "
-    "Red: cut now, pulled toward you.";
+constexpr const char* how_boards_lie = mark(
+    "Boards lie face down; letter the back's edges clockwise: A top, B, C, D. Red: cut now, "
+    "pulled toward you.");
 constexpr const char* blanks_title =
-    "Blanks: straight blade, no backing sheet, guide and stops off";
+    mark("Blanks: straight blade, no backing sheet, guide and stops off");
 
 }  // namespace
 
-paper::PageSize page_for(const CutterProfile& cutter) {
-  if (cutter.scale.unit == Unit::inch) return {sixty_fourths(544), inches(11)};
+paper::PageSize page_for(const CutterProfile& cutter, const Locale& locale) {
+  if (locale.letter_paper(cutter.scale.unit)) return {sixty_fourths(544), inches(11)};
   return {millimetres(210), millimetres(297)};
 }
 
 void add_head(Flow& flow, const std::string& title, const std::string& summary,
-              const std::vector<std::string>& cautions, const Look& look) {
+              const std::vector<std::string>& cautions, const Locale& locale, const Look& look) {
   flow.text(title, {.size = look.title(), .bold = true});
   flow.text(summary, {.size = look.text()});
-  flow.text(how_boards_lie, {.size = look.text()});
+  flow.text(locale.say(how_boards_lie), {.size = look.text()});
   add_sentences(flow, cautions, "!", {.size = look.small()});
   flow.gap(4);
 }
 
-void add_blanks(Flow& flow, const std::vector<std::string>& blanks, const Look& look) {
-  flow.bar(blanks_title, look, look.text() * 2);
+void add_blanks(Flow& flow, const std::vector<std::string>& blanks, const Locale& locale,
+                const Look& look) {
+  flow.bar(locale.say(blanks_title), look, look.text() * 2);
   add_list(flow, blanks, {.size = look.text()});
 }
 

@@ -3,16 +3,18 @@
 // What stands at the top of every sheet: what it is for, the cautions, and the straight cuts.
 
 #include "engine/cutting/cutter/profile.h"
+#include "engine/locale/locale.h"
 #include "render/cutsheet/flow.h"
 
 namespace mullion::cutsheet {
 
-// US Letter where the cutter's scales are in inches, else A4.
-paper::PageSize page_for(const CutterProfile& cutter);
+// US Letter or A4 as is usual in the territory; without one, by the unit of the cutter's scales.
+paper::PageSize page_for(const CutterProfile& cutter, const Locale& locale);
 
 void add_head(Flow& flow, const std::string& title, const std::string& summary,
-              const std::vector<std::string>& cautions, const Look& look);
+              const std::vector<std::string>& cautions, const Locale& locale, const Look& look);
 
-void add_blanks(Flow& flow, const std::vector<std::string>& blanks, const Look& look);
+void add_blanks(Flow& flow, const std::vector<std::string>& blanks, const Locale& locale,
+                const Look& look);
 
 }  // namespace mullion::cutsheet

@@ -58,10 +58,10 @@ Look best_look(const paper::PageSize& page, const Write& write) {
 }  // namespace
 
 std::string set_on_pages(const paper::PageSize& page, const std::string& title,
-                         const std::string& date, const Write& write) {
+                         const std::string& date, const Locale& locale, const Write& write) {
   const Look look = best_look(page, write);
   paper::Document document(paper::Format::pdf, {title, date});
-  Flow flow(page, title, &document);
+  Flow flow(page, title, &document, locale);
   write(flow, look);
   return document.finish();
 }

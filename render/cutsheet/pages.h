@@ -13,6 +13,6 @@ using Write = std::function<void(Flow&, const Look&)>;
 
 // `date` as in paper::DocumentInfo.
 std::string set_on_pages(const paper::PageSize& page, const std::string& title,
-                         const std::string& date, const Write& write);
+                         const std::string& date, const Locale& locale, const Write& write);
 
 }  // namespace mullion::cutsheet

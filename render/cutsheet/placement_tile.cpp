@@ -60,11 +60,13 @@ Entry cut_entry(const BoardPicture& board, const BevelCut& cut, const Look& look
   const Stage& stage = board.stage;
   std::string more = brief_ends_text(plan, stage, cut);
   if (cut.pencil > 0 && lines_are_named(plan, stage)) {
-    more = "on line " + std::to_string(cut.pencil) + (more.empty() ? "" : ", ") + more;
+    more = plan.locale.say("on line %1", cut.pencil) + (more.empty() ? "" : ", ") + more;
   }
-  const std::string opening = board.openings.empty() ? "" : openings_text(cut.openings) + ", ";
-  return entry_of(std::to_string(cut.number) + "  " + opening + front_name(cut.kept), more, look,
-                  width);
+  const std::string opening =
+      board.openings.empty() ? "" : openings_text(cut.openings, plan.locale) + ", ";
+  return entry_of(
+      std::to_string(cut.number) + "  " + opening + plan.locale.say(front_name(cut.kept)), more,
+      look, width);
 }
 
 // The distances of freehand lines from the edge at the guide's side.
@@ -76,13 +78,16 @@ std::string freehand_distances(const CuttingPlan& plan, const Placement& placeme
     last = cut.distance;
     out += (out.empty() ? "" : ", ") + distance_text(plan, cut.distance);
   }
-  return out.empty() ? "" : out + " from " + letter(placement.edge);
+  if (out.empty()) return "";
+  return plan.locale.say("%1 from %2", out, std::string(1, letter(placement.edge)));
 }
 
 // From the placement before; where there are several mats, every blank is taken up first.
 std::string turn_words(const CuttingPlan& plan, const Placement& placement, bool first) {
-  if (plan.quantity == 1) return turn_text(placement.turns);
-  return first ? "take up every blank" : "then " + turn_text(placement.turns);
+  const Locale& locale = plan.locale;
+  const std::string turn = turn_text(placement.turns, locale);
+  if (plan.quantity == 1) return turn;
+  return first ? locale.say("take up every blank") : locale.say("then %1", turn);
 }
 
 Tile placement_tile(const BoardPicture& board, const Placement& placement, const std::string& turn,
@@ -96,8 +101,9 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   const std::string distances = freehand_distances(plan, placement);
   std::vector<std::string> freehand;
   if (!distances.empty()) freehand = wrapped(distances, inner, tile_heading(look));
-  const std::string heading = std::string("Edge ") + letter(placement.edge) +
-                              (freehand.empty() ? " at the guide" : ", freehand");
+  const std::string heading =
+      plan.locale.say(freehand.empty() ? mark("Edge %1 at the guide") : mark("Edge %1, freehand"),
+                      std::string(1, letter(placement.edge)));
   const double line = look.text() * line_spacing;
   const double diagram = look.diagram() * (board.stage.same_order ? look.again : 1.0);
   const double top = look.text() * 2.5;

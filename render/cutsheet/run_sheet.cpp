@@ -16,13 +16,10 @@ using cutsheet::Flow;
 using cutsheet::Look;
 using cutsheet::Tile;
 
-std::string counted(std::size_t n, const char* what) {
-  return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
-}
-
 std::string title_of(const CuttingRun& run) {
-  return "Run of " + counted(static_cast<std::size_t>(mats_in(run)), "mat") + " of " +
-         counted(run.kinds.size(), "kind");
+  const Locale& locale = run.locale;
+  return locale.say("Run of %1 of %2", locale.plural(mats_in(run), "%1 mat", "%1 mats"),
+                    locale.plural(run.kinds.size(), "%1 kind", "%1 kinds"));
 }
 
 class RunSheet {
@@ -31,11 +28,11 @@ class RunSheet {
       : run_(run), flow_(flow), look_(look) {}
 
   void write() {
-    cutsheet::add_head(flow_, title_of(run_), summary(), cautions(run_), look_);
+    cutsheet::add_head(flow_, title_of(run_), summary(), cautions(run_), run_.locale, look_);
     add_kinds();
     std::vector<std::string> blanks;
     for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank));
-    cutsheet::add_blanks(flow_, blanks, look_);
+    cutsheet::add_blanks(flow_, blanks, run_.locale, look_);
     flow_.gap(6);
     for (const RunStep& step : run_.steps) add_step(step);
     flush();
@@ -43,19 +40,22 @@ class RunSheet {
 
  private:
   std::string summary() const {
-    return run_.cutter.name + "; " + duration_text(run_.seconds) + ", kind by kind " +
-           duration_text(run_.alone) + ". Mats with the same settings are cut together.";
+    const Locale& locale = run_.locale;
+    return locale.say("%1; %2, kind by kind %3. Mats with the same settings are cut together.",
+                      run_.cutter.name, duration_text(run_.seconds, locale),
+                      duration_text(run_.alone, locale));
   }
 
   void add_kinds() {
-    flow_.bar("Kinds", look_, look_.text() * 2);
+    const Locale& locale = run_.locale;
+    flow_.bar(locale.say("Kinds"), look_, look_.text() * 2);
     for (const RunKind& kind : run_.kinds) {
       const Scale& scale = run_.cutter.scale;
-      flow_.text("Kind " + std::to_string(kind.number) + ": " +
-                     counted(static_cast<std::size_t>(kind.plan.quantity), "mat") + ", " +
-                     describe(kind.plan.outer.width(), scale) + " x " +
-                     describe(kind.plan.outer.height(), scale) + ", cut with " +
-                     name_of(kind.plan.way) + ": " + kind_text(kind),
+      flow_.text(locale.say("Kind %1: %2, %3 x %4, cut with %5: %6", kind.number,
+                            locale.plural(kind.plan.quantity, "%1 mat", "%1 mats"),
+                            locale.described(kind.plan.outer.width(), scale),
+                            locale.described(kind.plan.outer.height(), scale),
+                            locale.say(name_of(kind.plan.way)), kind_text(kind)),
                  {.size = look_.text()});
     }
     flow_.gap(4);
@@ -73,7 +73,7 @@ class RunSheet {
     const cutsheet::BoardPicture& board = pictures_.back();
     if (begins_stage(work) && needs_preparation(kind.plan, stage)) {
       flush();
-      flow_.bar("Kind " + std::to_string(kind.number) + ": " + stage_text(kind.plan, stage), look_,
+      flow_.bar(run_.locale.say("Kind %1: %2", kind.number, stage_text(kind.plan, stage)), look_,
                 look_.diagram());
       cutsheet::add_before(flow_, board, look_);
     }
@@ -94,12 +94,13 @@ class RunSheet {
     const bool goes_on = &work != &step.work.front();
     cutsheet::SettingsBox box =
         cutsheet::settings_box(kind.plan, step.settings, goes_on ? step.settings : shown_);
-    box.title = "Step " + std::to_string(step.number) + (goes_on ? ", goes on" : "");
+    const Locale& locale = run_.locale;
+    box.title = locale.say(goes_on ? mark("Step %1, goes on") : mark("Step %1"), step.number);
     if (goes_on) box.dials.clear();
-    box.notes = {"Kind " + std::to_string(kind.number) + ", " +
-                 stage_brief_text(stage_of(run_, work))};
+    box.notes = {
+        locale.say("Kind %1, %2", kind.number, stage_brief_text(stage_of(run_, work), locale))};
     for (const RunShare& share : kind.shares) {
-      box.tallies.push_back({share.order + ": " + std::to_string(share.quantity), share.quantity});
+      box.tallies.push_back({locale.say("%1: %2", share.order, share.quantity), share.quantity});
     }
     tiles_.push_back(settings_tile(box, look_, width()));
     const SetUp& set_up = stage_of(run_, work).set_ups[static_cast<std::size_t>(work.set_up)];
@@ -127,7 +128,7 @@ class RunSheet {
 
 std::string render_run_sheet(const CuttingRun& run, const std::string& date) {
   return cutsheet::set_on_pages(
-      cutsheet::page_for(run.cutter), title_of(run), date,
+      cutsheet::page_for(run.cutter, run.locale), title_of(run), date, run.locale,
       [&](Flow& flow, const Look& look) { RunSheet(run, flow, look).write(); });
 }
 

@@ -36,8 +36,9 @@ Boxes boxes_for(int quantity, const Look& look, double width) {
   return out;
 }
 
-std::string heading_of(const Tally& tally) {
-  return tally.quantity > most_boxes ? tally.heading + ", a box for ten" : tally.heading;
+std::string heading_of(const Tally& tally, const Locale& locale) {
+  return tally.quantity > most_boxes ? locale.say("%1, a box for ten", tally.heading)
+                                     : tally.heading;
 }
 
 // A settings box as it is drawn in a given width.
@@ -88,10 +89,11 @@ class Painter {
   // What stays is said in one line, or in two where a tile is narrow.
   static bool stays(const Dial& dial) { return dial.set && !dial.moves; }
   std::vector<std::string> stays_text(const Dial& dial) const {
-    const std::string rest = dial.remainder.empty() ? "" : " " + dial.remainder;
-    const std::string all = dial.name + " stays " + dial.shows + rest;
+    const std::string value =
+        dial.remainder.empty() ? dial.shows : dial.shows + " " + dial.remainder;
+    const std::string all = box_.locale.say("%1 stays %2", dial.name, value);
     if (paper::text_width(all, plain()) <= inner_ / least_stays) return {all};
-    return {dial.name + " stays", dial.shows + rest};
+    return {box_.locale.say("%1 stays", dial.name), value};
   }
   double dial_height(const Dial& dial) const {
     if (stays(dial)) return line() * static_cast<double>(stays_text(dial).size());
@@ -100,7 +102,7 @@ class Painter {
   }
 
   void draw_dial(Canvas& canvas, const Dial& dial) {
-    if (!dial.set) return write(canvas, dial.name + ": " + dial.shows, plain());
+    if (!dial.set) return write(canvas, box_.locale.say("%1: %2", dial.name, dial.shows), plain());
     if (stays(dial)) {
       TextStyle grey = plain();
       grey.colour = stays_colour;
@@ -125,7 +127,7 @@ class Painter {
   }
 
   void draw_tally(Canvas& canvas, const Tally& tally) {
-    write(canvas, heading_of(tally), bold());
+    write(canvas, heading_of(tally, box_.locale), bold());
     const Boxes boxes = boxes_for(tally.quantity, look_, inner_);
     for (int i = 0; i < boxes.count; ++i) {
       tick_box(canvas,
@@ -147,7 +149,8 @@ class Painter {
 SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, const Settings& shown) {
   SettingsBox out;
   out.dials = dials_of(plan, settings, shown);
-  if (settings.block) out.block = "with a " + block_text(plan, *settings.block);
+  out.locale = plan.locale;
+  if (settings.block) out.block = plan.locale.say("with a %1", block_text(plan, *settings.block));
   return out;
 }
 

@@ -19,6 +19,7 @@ struct SettingsBox {
   std::string block;        // "with a block ...", or empty
   std::vector<std::string> notes;
   std::vector<Tally> tallies;
+  Locale locale;
 };
 
 SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, const Settings& shown);

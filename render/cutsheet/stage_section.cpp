@@ -13,9 +13,10 @@ using paper::Spot;
 using paper::TextStyle;
 
 constexpr Colour amount_colour{0xff, 0xf0, 0xb0};
-constexpr const char* one_amount = "Same edges, same order; every setting changed by one amount:";
+constexpr const char* one_amount =
+    mark("Same edges, same order; every setting changed by one amount:");
 
-void add_amount(Flow& flow, const std::string& shift, const Look& look) {
+void add_amount(Flow& flow, const std::string& shift, const Locale& locale, const Look& look) {
   if (shift.empty()) return;
   const TextStyle large{.size = 15 * look.size, .bold = true};
   const std::vector<std::string> lines = wrapped(shift, flow.width() - 16, large);
@@ -24,7 +25,7 @@ void add_amount(Flow& flow, const std::string& shift, const Look& look) {
   flow.block(line * static_cast<double>(lines.size()) + top + 10, [&](Canvas& canvas, Spot at) {
     canvas.fill({at.x, at.y, flow.width(), line * static_cast<double>(lines.size()) + top + 5},
                 {amount_colour});
-    canvas.text(one_amount, {at.x + 8, at.y + top}, {.size = look.text()});
+    canvas.text(locale.say(one_amount), {at.x + 8, at.y + top}, {.size = look.text()});
     double y = at.y + top;
     for (const std::string& words : lines) {
       y += line;
@@ -36,7 +37,7 @@ void add_amount(Flow& flow, const std::string& shift, const Look& look) {
 std::vector<std::string> named_lines(const CuttingPlan& plan, const Stage& stage) {
   std::vector<std::string> out;
   for (const Marking& marking : markings_of(stage)) {
-    out.push_back("Draw " + marking_text(plan, marking));
+    out.push_back(plan.locale.say("Draw %1", marking_text(plan, marking)));
   }
   return out;
 }
@@ -46,9 +47,14 @@ std::vector<std::string> lines_by_edge(const CuttingPlan& plan, const BoardPictu
   std::map<BoardEdge, std::string> texts;
   for (const Marking& marking : markings_of(board.stage)) {
     std::string& text = texts[marking.edge];
-    text += text.empty() ? std::string("From edge ") + letter(marking.edge) + ": " : "; ";
-    text += distance_text(plan, marking.distance);
-    if (!board.openings.empty()) text += " at " + openings_text(marking.openings);
+    const std::string distance = distance_text(plan, marking.distance);
+    const std::string line = board.openings.empty()
+                                 ? distance
+                                 : plan.locale.say_in("openings", "%1 at %2", distance,
+                                                      openings_text(marking.openings, plan.locale));
+    text = text.empty()
+               ? plan.locale.say("From edge %1: %2", std::string(1, letter(marking.edge)), line)
+               : text + "; " + line;
   }
   std::vector<std::string> out;
   for (const auto& [edge, text] : texts) out.push_back(text);
@@ -124,7 +130,8 @@ void add_skew_lines(Flow& flow, const BoardPicture& board, const Look& look) {
     tasks.push_back(skew_brief_text(board.plan, cut));
   }
   Pictured(flow, board, look, draw_skew_lines,
-           "Freehand, each line under the rail: " + skew_marks_text(board.plan, board.stage))
+           board.plan.locale.say("Freehand, each line under the rail: %1",
+                                 skew_marks_text(board.plan, board.stage)))
       .add(tasks);
 }
 
@@ -137,19 +144,20 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
   if (const std::string prepare = prepare_text(plan, stage); !prepare.empty()) {
     flow.text(prepare, style);
   }
-  add_amount(flow, shift_text(plan, stage), look);
+  add_amount(flow, shift_text(plan, stage), plan.locale, look);
   if (lines_are_named(plan, stage)) {
     add_list(flow, named_lines(plan, stage), style);
   } else if (stage.same_order) {
     add_list(flow, lines_by_edge(plan, board), style);
   } else if (!stage.pencil_lines.empty()) {
-    Pictured(flow, board, look, draw_back, "Draw on the back:").add(lines_by_edge(plan, board));
+    Pictured(flow, board, look, draw_back, plan.locale.say("Draw on the back:"))
+        .add(lines_by_edge(plan, board));
   }
   if (const std::string by_eye = by_eye_text(plan, stage); !by_eye.empty()) {
     flow.text(by_eye, style);
   }
   if (const std::string blocks = outside_blocks_text(plan, stage); !blocks.empty()) {
-    flow.text("Or, " + blocks + ".", {.size = look.small()});
+    flow.text(plan.locale.say("Or, %1.", blocks), {.size = look.small()});
   }
   flow.gap(4);
 }
@@ -157,7 +165,8 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
 void add_after(Flow& flow, const BoardPicture& board, const Look& look) {
   add_skew_lines(flow, board, look);
   const std::vector<std::string> curves = curve_texts(board.plan, board.stage);
-  if (!curves.empty()) Pictured(flow, board, look, draw_curves, "Curves:").add(curves);
+  if (!curves.empty())
+    Pictured(flow, board, look, draw_curves, board.plan.locale.say("Curves:")).add(curves);
   std::vector<std::string> texts;
   for (const GrooveTrim& trim : board.stage.trims) texts.push_back(trim_text(board.plan, trim));
   add_list(flow, texts, {.size = look.text()});

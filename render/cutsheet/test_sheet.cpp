@@ -15,26 +15,11 @@ using paper::Canvas;
 using paper::Pen;
 using paper::Spot;
 
-constexpr const char* title = "Test cuts";
-constexpr const char* print_scale = "Print at full size: this bar is ";
-constexpr const char* scales_title = "1  Guide and stops";
-constexpr const char* mark_title = "2  The head's mark";
-constexpr const char* corner_title = "3  The over-cut";
-constexpr const char* mark_words =
-    "Draw a line across the scrap. Cut toward it, and stop with the head's mark on it. Measure how "
-    "far the cut went past the line.";
-constexpr const char* corner_words =
-    "Lay this square on the back, prick its corners through, and draw the four lines. Cut them, "
-    "each end with the mark ";
-constexpr const char* corner_measure =
-    " Then look at the face: measure how far a cut goes past the corner; short of it counts below "
-    "zero.";
-constexpr const char* cautions =
+constexpr const char* title = mark("Test cuts: %1");
+constexpr const char* cautions = mark(
     "! Fresh blade, backing sheet under every cut. Keep the hand on the rail behind the blade; "
     "blade out before you let go. Where the maker of your cutter says otherwise, the maker is "
-    "right.";
-constexpr const char* afterwards =
-    "Then run the same command with what you measured, --thickness, and -o with the file to write.";
+    "right.");
 
 constexpr Colour black{0, 0, 0}, red{0xc0, 0x20, 0x10}, metal{0x55, 0x5b, 0x60};
 constexpr Colour board{0xf4, 0xf2, 0xec};
@@ -49,7 +34,7 @@ void arrow_down(Canvas& canvas, Spot from, Spot to) {
   canvas.fill({{to.x - 3.5, to.y - 7}, {to.x + 3.5, to.y - 7}, to}, {red});
 }
 
-void measure(Canvas& canvas, Spot a, Spot b, const char* name, Spot label, Anchor anchor) {
+void measure(Canvas& canvas, Spot a, Spot b, const std::string& name, Spot label, Anchor anchor) {
   canvas.line(a, b, solid(0.7, black));
   for (const Spot& end : {a, b}) {
     const bool level = a.y == b.y;
@@ -61,27 +46,29 @@ void measure(Canvas& canvas, Spot a, Spot b, const char* name, Spot label, Ancho
 
 class TestSheet {
  public:
-  TestSheet(const CutterProfile& cutter, Length thickness, Flow& flow)
-      : cutter_(cutter), test_(test_cut(cutter, thickness)), flow_(flow) {}
+  TestSheet(const CutterProfile& cutter, Length thickness, const Locale& locale, Flow& flow)
+      : cutter_(cutter), test_(test_cut(cutter, thickness)), locale_(locale), flow_(flow) {}
 
   void write() {
-    flow_.text(std::string(title) + ": " + cutter_.name, {.size = 15, .bold = true});
-    flow_.text("Scrap " + scale(test_.scrap) + " square, " +
-                   format_exact(test_.thickness, cutter_.scale.unit) +
-                   " thick. Measure on the back, twice.",
-               {.size = text});
-    flow_.text(cautions, {.size = text});
+    flow_.text(locale_.say(title, cutter_.name), {.size = 15, .bold = true});
+    flow_.text(
+        locale_.say("Scrap %1 square, %2 thick. Measure on the back, twice.", scale(test_.scrap),
+                    locale_.exact_length(test_.thickness, cutter_.scale.unit)),
+        {.size = text});
+    flow_.text(locale_.say(cautions), {.size = text});
     flow_.gap(6);
     add_bar();
     if (test_.guide || test_.near_stop || test_.far_stop) add_scales();
     add_mark();
     add_corner();
-    flow_.text(afterwards, {.size = text, .bold = true});
+    flow_.text(locale_.say("Then run the same command with what you measured, --thickness, and -o "
+                           "with the file to write."),
+               {.size = text, .bold = true});
   }
 
  private:
   std::string scale(Length length) const {
-    return scale_text(length, Length(), cutter_.scale).all();
+    return scale_text(length, Length(), cutter_.scale, locale_).all();
   }
   bool metric() const { return cutter_.scale.unit != Unit::inch; }
   bool on_left() const { return cutter_.side == GuideSide::left; }
@@ -91,12 +78,13 @@ class TestSheet {
     flow_.block(22, [&](Canvas& canvas, Spot at) {
       const double wide = paper::points(length);
       measure(canvas, {at.x, at.y + 8}, {at.x + wide, at.y + 8},
-              (print_scale + scale(length)).c_str(), {at.x + wide + 8, at.y + 11}, Anchor::left);
+              locale_.say("Print at full size: this bar is %1", scale(length)),
+              {at.x + wide + 8, at.y + 11}, Anchor::left);
     });
   }
 
   // A drawing on the left, words and lines to write on beside it.
-  void section(const char* heading, const std::string& words,
+  void section(const std::string& heading, const std::string& words,
                const std::vector<const char*>& measures, double drawing_width, double height,
                const std::function<void(Canvas&, Box)>& draw) {
     flow_.bar(heading, Look{}, height);
@@ -123,16 +111,16 @@ class TestSheet {
     std::vector<const char*> measures;
     const auto add = [&](const char* name, const std::optional<Length>& shown, const char* option) {
       if (!shown) return;
-      settings += (settings.empty() ? "" : ", ") + std::string(name) + " " + scale(*shown);
+      settings += (settings.empty() ? "" : ", ") + locale_.say(name, scale(*shown));
       measures.push_back(option);
     };
-    add("guide", test_.guide, "--line");
-    add("near stop", test_.near_stop, "--near-end");
-    add("far stop", test_.far_stop, "--far-end");
-    section(scales_title,
-            "Set by the scales: " + settings +
-                ". Make one bevel cut, board face down, edges against guide and squaring arm. "
-                "Measure from the edges to the cut.",
+    add(mark("guide %1"), test_.guide, "--line");
+    add(mark("near stop %1"), test_.near_stop, "--near-end");
+    add(mark("far stop %1"), test_.far_stop, "--far-end");
+    section(locale_.say("1  Guide and stops"),
+            locale_.say("Set by the scales: %1. Make one bevel cut, board face down, edges against "
+                        "guide and squaring arm. Measure from the edges to the cut.",
+                        settings),
             measures, picture, 150, [&](Canvas& canvas, Box box) { draw_scales(canvas, box); });
   }
 
@@ -168,29 +156,50 @@ class TestSheet {
   }
 
   void add_mark() {
-    section(mark_title, mark_words, {"--mark"}, picture, 76, [&](Canvas& canvas, Box box) {
-      const Box b{box.x + 32, box.y + 4, 126, 68};
-      canvas.fill(b, {board});
-      canvas.rectangle(b, solid(0.8, black));
-      const double line = b.y + 40, end = b.y + 56, x = b.x + 44;
-      canvas.line({b.x + 8, line}, {b.x + b.width - 8, line},
-                  {.width = 0.8, .colour = metal, .dashes = {4, 2}});
-      arrow_down(canvas, {x, b.y + 6}, {x, end});
-      measure(canvas, {x + 14, line}, {x + 14, end}, "mark", {x + 20, end - 4}, Anchor::left);
-    });
+    section(
+        locale_.say("2  The head's mark"),
+        locale_.say("Draw a line across the scrap. Cut toward it, and stop with the head's mark on "
+                    "it. Measure how far the cut went past the line."),
+        {"--mark"}, picture, 76, [&](Canvas& canvas, Box box) {
+          const Box b{box.x + 32, box.y + 4, 126, 68};
+          canvas.fill(b, {board});
+          canvas.rectangle(b, solid(0.8, black));
+          const double line = b.y + 40, end = b.y + 56, x = b.x + 44;
+          canvas.line({b.x + 8, line}, {b.x + b.width - 8, line},
+                      {.width = 0.8, .colour = metal, .dashes = {4, 2}});
+          arrow_down(canvas, {x, b.y + 6}, {x, end});
+          measure(canvas, {x + 14, line}, {x + 14, end}, "mark", {x + 20, end - 4}, Anchor::left);
+        });
   }
 
-  std::string mark_place() const {
+  std::string corner_words() const {
     const Length past = over_cut(cutter_, test_.thickness) - cutter_.mark_lead;
-    if (past == Length()) return "on the crossing line.";
-    return amount_text(past, cutter_.scale) +
-           (past > Length() ? " past the crossing line." : " short of the crossing line.");
+    const std::string amount = amount_text(past, cutter_.scale, locale_);
+    const std::string cut =
+        past == Length()
+            ? locale_.say(
+                  "Lay this square on the back, prick its corners through, and draw the "
+                  "four lines. Cut them, each end with the mark on the crossing line.")
+        : past > Length()
+            ? locale_.say(
+                  "Lay this square on the back, prick its corners through, and draw the "
+                  "four lines. Cut them, each end with the mark %1 past the crossing line.",
+                  amount)
+            : locale_.say(
+                  "Lay this square on the back, prick its corners through, and draw the "
+                  "four lines. Cut them, each end with the mark %1 short of the crossing "
+                  "line.",
+                  amount);
+    return cut + " " +
+           locale_.say(
+               "Then look at the face: measure how far a cut goes past the corner; short of "
+               "it counts below zero.");
   }
 
   void add_corner() {
     const double side = paper::points(metric() ? millimetres(75) : inches(3));
-    section(corner_title, corner_words + mark_place() + corner_measure, {"--corner"}, side + 24,
-            side + 24, [&](Canvas& canvas, Box box) {
+    section(locale_.say("3  The over-cut"), corner_words(), {"--corner"}, side + 24, side + 24,
+            [&](Canvas& canvas, Box box) {
               const Box b{box.x + 12, box.y + 12, side, side};
               for (const double y : {b.y, b.y + side}) {
                 canvas.line({b.x - 10, y}, {b.x + side + 10, y}, solid(0.6, black));
@@ -198,7 +207,8 @@ class TestSheet {
               for (const double x : {b.x, b.x + side}) {
                 canvas.line({x, b.y - 10}, {x, b.y + side + 10}, solid(0.6, black));
               }
-              canvas.text(scale(metric() ? millimetres(75) : inches(3)) + " square, full size",
+              canvas.text(locale_.say("%1 square, full size",
+                                      scale(metric() ? millimetres(75) : inches(3))),
                           {b.x + side / 2, b.y + side / 2}, {.size = 9, .anchor = Anchor::centre});
               draw_corner(canvas, {box.x + box.width + 96, box.y + 132});
             });
@@ -210,24 +220,25 @@ class TestSheet {
     canvas.line({corner.x, corner.y + 20}, {corner.x, corner.y + 84}, solid(1.6, red));
     canvas.line({corner.x, corner.y}, {corner.x, corner.y + 20},
                 {.width = 0.7, .colour = metal, .dashes = {2, 2}});
-    measure(canvas, {corner.x, corner.y - 7}, {corner.x + 26, corner.y - 7}, "past: above zero",
-            {corner.x + 32, corner.y - 4}, Anchor::left);
-    measure(canvas, {corner.x + 8, corner.y}, {corner.x + 8, corner.y + 20}, "short: below zero",
-            {corner.x + 14, corner.y + 14}, Anchor::left);
+    measure(canvas, {corner.x, corner.y - 7}, {corner.x + 26, corner.y - 7},
+            locale_.say("past: above zero"), {corner.x + 32, corner.y - 4}, Anchor::left);
+    measure(canvas, {corner.x + 8, corner.y}, {corner.x + 8, corner.y + 20},
+            locale_.say("short: below zero"), {corner.x + 14, corner.y + 14}, Anchor::left);
   }
 
   const CutterProfile& cutter_;
   TestCut test_;
+  Locale locale_;
   Flow& flow_;
 };
 
 }  // namespace
 
-std::string render_test_sheet(const CutterProfile& cutter, Length thickness) {
-  const std::string name = std::string(title) + ": " + cutter.name;
+std::string render_test_sheet(const CutterProfile& cutter, Length thickness, const Locale& locale) {
+  const std::string name = locale.say(title, cutter.name);
   paper::Document document(paper::Format::pdf, {name, ""});
-  Flow flow(cutsheet::page_for(cutter), name, &document);
-  TestSheet(cutter, thickness, flow).write();
+  Flow flow(cutsheet::page_for(cutter, locale), name, &document, locale);
+  TestSheet(cutter, thickness, locale, flow).write();
   return document.finish();
 }
 

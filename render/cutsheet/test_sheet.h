@@ -7,9 +7,11 @@
 #include <string>
 
 #include "engine/cutting/cutter/check.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
-std::string render_test_sheet(const CutterProfile& cutter, Length thickness);
+std::string render_test_sheet(const CutterProfile& cutter, Length thickness,
+                              const Locale& locale = {});
 
 }  // namespace mullion

@@ -59,7 +59,7 @@ std::vector<SizeFact> reveal_facts(const Job& job, const Locale& locale) {
     facts.push_back(
         fact(locale.say("Reveal, %1", layer.name.empty()
                                           ? layer.board
-                                          : name_on_paper(layer, static_cast<int>(i) + 1, locale)),
+                                          : name_on_paper(layer.name, static_cast<int>(i) + 1, locale)),
              length_text(reveal.left, job.scale, locale)));
   }
   return facts;
@@ -117,7 +117,7 @@ const char* core_words(const Layer& layer) {
 
 // "under-mat, 4-ply board, black core"
 std::string board_detail(const Layer& layer, int number, const Locale& locale) {
-  std::string out = layer.board.empty() ? "" : name_on_paper(layer, number, locale) + ", ";
+  std::string out = layer.board.empty() ? "" : name_on_paper(layer.name, number, locale) + ", ";
   out += locale.say("%1-ply board", layer.ply);
   const char* core = core_words(layer);
   return core == nullptr ? out : out + ", " + locale.say(core);

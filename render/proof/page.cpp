@@ -51,7 +51,7 @@ std::string part_label(const PiecePart& part, const Piece& piece, const Locale& 
   switch (part.kind) {
     case PiecePart::Kind::layer: {
       const Layer& board = piece.mat->layers[static_cast<std::size_t>(part.layer - 1)].board;
-      return name_on_paper(board, part.layer, locale);
+      return name_on_paper(board.name, part.layer, locale);
     }
     case PiecePart::Kind::grooves:
       return locale.say("Grooves");

@@ -130,8 +130,9 @@ class BoardDrawing {
   }
 
   std::string size_of(const Window& window) const {
-    return dimension_text(window.back.width(), view_.job->scale, view_.locale) + " x " +
-           dimension_text(window.back.height(), view_.job->scale, view_.locale);
+    return view_.locale.say("%1 x %2",
+                            dimension_text(window.back.width(), view_.job->scale, view_.locale),
+                            dimension_text(window.back.height(), view_.job->scale, view_.locale));
   }
 
   bool shows_size(const Window& window, const Box& b) const {
@@ -263,7 +264,7 @@ std::string layer_title(const MatLayer& layer, const Mat& mat, const Locale& loc
   const std::size_t count = mat.layers.size();
   if (layer.board.name.empty()) return locale.say("Layer %1 of %2", layer.number, count);
   return locale.say("Layer %1 of %2: %3", layer.number, count,
-                    name_on_paper(layer.board, layer.number, locale));
+                    name_on_paper(layer.board.name, layer.number, locale));
 }
 
 std::string title_of(const BoardView& view) {

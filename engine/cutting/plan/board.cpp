@@ -1,5 +1,7 @@
 #include "engine/cutting/plan/board.h"
 
+#include "engine/locale/locale.h"
+
 namespace mullion {
 namespace {
 
@@ -14,7 +16,7 @@ char letter(BoardEdge edge) {
 }
 
 const char* front_name(BoardEdge edge) {
-  constexpr const char* names[] = {"top", "left", "bottom", "right"};
+  constexpr const char* names[] = {mark("top"), mark("left"), mark("bottom"), mark("right")};
   return names[static_cast<int>(edge)];
 }
 

@@ -224,14 +224,16 @@ class Fitness {
 };
 
 void add_notes(CuttingPlan& plan) {
+  const Locale& locale = plan.locale;
   int freehand = 0;
   for (const Stage& stage : plan.stages) {
     if (stage.layer > 1 && stage.kind == StageKind::layer && !stage.shift &&
         !stage.set_ups.empty()) {
-      plan.notes.push_back(note(Severity::note, "cutting-uneven-shift",
-                                "layer " + std::to_string(stage.layer) +
-                                    " is not set off by one amount from the layer above it: its "
-                                    "settings are given cut by cut"));
+      plan.notes.push_back(
+          note(Severity::note, "cutting-uneven-shift",
+               locale.say("layer %1 is not set off by one amount from the layer above it: its "
+                          "settings are given cut by cut",
+                          stage.layer)));
     }
     for (const SetUp& set_up : stage.set_ups) {
       for (const Placement& placement : set_up.placements) {
@@ -239,21 +241,24 @@ void add_notes(CuttingPlan& plan) {
       }
     }
   }
+  const Unit unit = plan.cutter.scale.unit;
   if (freehand > 0 && plan.cutter.guide) {
-    plan.notes.push_back(note(Severity::warning, "cutting-beyond-guide",
-                              std::to_string(freehand) +
-                                  (freehand == 1 ? " line lies" : " lines lie") +
-                                  " beyond the guide's reach of " +
-                                  format_exact(plan.cutter.guide->most, plan.cutter.scale.unit) +
-                                  ": cut freehand against the rail on a pencil line"));
+    plan.notes.push_back(
+        note(Severity::warning, "cutting-beyond-guide",
+             locale.plural(freehand,
+                           "%1 line lies beyond the guide's reach of %2: cut freehand against the "
+                           "rail on a pencil line",
+                           "%1 lines lie beyond the guide's reach of %2: cut freehand against the "
+                           "rail on a pencil line",
+                           locale.exact_length(plan.cutter.guide->most, unit))));
   }
   for (const StraightCut& side : plan.blanks) {
     if (side.length <= plan.cutter.longest_cut) continue;
-    plan.notes.push_back(note(Severity::warning, "cutting-long-blank",
-                              "a side of the blank, " +
-                                  format_exact(side.length, plan.cutter.scale.unit) +
-                                  " long, is longer than the cutter's longest cut: have the blank "
-                                  "cut to size"));
+    plan.notes.push_back(
+        note(Severity::warning, "cutting-long-blank",
+             locale.say("a side of the blank, %1 long, is longer than the cutter's longest cut: "
+                        "have the blank cut to size",
+                        locale.exact_length(side.length, unit))));
     break;
   }
 }
@@ -261,7 +266,7 @@ void add_notes(CuttingPlan& plan) {
 }  // namespace
 
 const char* name_of(Way way) {
-  constexpr const char* names[] = {"pencil lines", "one stop", "two stops"};
+  constexpr const char* names[] = {mark("pencil lines"), mark("one stop"), mark("two stops")};
   return names[static_cast<int>(way)];
 }
 
@@ -279,6 +284,7 @@ Result<CuttingPlan> plan_cutting(const Mat& mat, const CutterProfile& cutter,
     if (wanted) best = std::move(plan);
   }
   best->ways = std::move(ways);
+  best->locale = options.locale;
   add_notes(*best);
   return std::move(*best);
 }

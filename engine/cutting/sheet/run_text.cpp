@@ -64,7 +64,8 @@ bool ends_stage(const CuttingRun& run, const RunWork& work) {
 std::string kind_text(const RunKind& kind) {
   std::string out;
   for (const RunShare& share : kind.shares) {
-    out += (out.empty() ? "" : ", ") + std::to_string(share.quantity) + " for " + share.order;
+    out +=
+        (out.empty() ? "" : ", ") + kind.plan.locale.say("%1 for %2", share.quantity, share.order);
   }
   return out;
 }
@@ -74,11 +75,12 @@ std::string blank_text(const CuttingRun& run, const RunBlank& blank) {
   for (const RunBlank::Share& share : blank.shares) {
     const RunKind& kind = run.kinds[static_cast<std::size_t>(share.kind)];
     shares += (shares.empty() ? "" : "; ") +
-              std::to_string(kind.plan.quantity * static_cast<int>(share.layers.size())) +
-              " for kind " + std::to_string(kind.number) + " (" + numbered("layer", share.layers) +
-              ")";
+              run.locale.say("%1 for kind %2 (%3)",
+                             kind.plan.quantity * static_cast<int>(share.layers.size()),
+                             kind.number, layers_text(share.layers, run.locale));
   }
-  return blank_size_text(run.cutter, {blank.size, blank.length, blank.by_stop, {}}) + ": " + shares;
+  const StraightCut side{blank.size, blank.length, blank.by_stop, {}};
+  return run.locale.say("%1: %2", blank_size_text(run.cutter, side, run.locale), shares);
 }
 
 std::string moves_text(const CuttingRun& run, const RunStep& step) {
@@ -99,14 +101,14 @@ std::string moves_text(const CuttingRun& run, const RunStep& step) {
 std::vector<std::string> cautions(const CuttingRun& run) {
   std::vector<std::string> out;
   if (run.mixed) {
-    out.push_back(
+    out.push_back(run.locale.say(
         "Set-ups of several kinds in turn: write the order on the back of every blank, and keep "
-        "half-cut blanks flat with their fallouts in.");
+        "half-cut blanks flat with their fallouts in."));
   }
   for (const RunKind& kind : run.kinds) {
     for (std::string caution : cautions(kind.plan)) {
       if (run.kinds.size() > 1 && caution == blade_caution(kind.plan)) {
-        caution = "Kind " + std::to_string(kind.number) + ": " + caution;
+        caution = run.locale.say("Kind %1: %2", kind.number, caution);
       }
       if (std::find(out.begin(), out.end(), caution) == out.end()) out.push_back(caution);
     }

@@ -3,30 +3,30 @@
 namespace mullion {
 namespace {
 
-std::string signed_remainder(Length remainder) {
+std::string signed_remainder(Length remainder, const Locale& locale) {
   const bool below = remainder < Length();
   const Length size = below ? -remainder : remainder;
   const Length shown = round_to_multiple(size, Length::from_ticks(ticks_per_mm / 100));
   if (shown == Length()) return "";
-  return (below ? "- " : "+ ") + format_exact(shown, Unit::millimetre);
-}
-
-ScaleText text_of(const LengthText& text) {
-  return {text.text, signed_remainder(text.remainder), text.remainder};
+  return (below ? "- " : "+ ") + locale.exact_length(shown, Unit::millimetre);
 }
 
 }  // namespace
 
-ScaleText scale_text(Length true_distance, Length zero, const Scale& scale) {
-  return text_of(format_length(true_distance + zero, scale));
+ScaleText scale_text(Length true_distance, Length zero, const Scale& scale, const Locale& locale) {
+  const Length shown = true_distance + zero;
+  const Length remainder = format_length(shown, scale).remainder;
+  return {locale.length(shown, scale), signed_remainder(remainder, locale), remainder};
 }
 
 std::string scale_number(Length true_distance, Length zero, const Scale& scale) {
-  return text_of(format_number(true_distance + zero, scale)).all();
+  const LengthText text = format_number(true_distance + zero, scale);
+  const std::string remainder = signed_remainder(text.remainder, {});
+  return remainder.empty() ? text.text : text.text + " " + remainder;
 }
 
-std::string amount_text(Length amount, const Scale& scale) {
-  return scale_text(amount < Length() ? -amount : amount, Length(), scale).all();
+std::string amount_text(Length amount, const Scale& scale, const Locale& locale) {
+  return scale_text(amount < Length() ? -amount : amount, Length(), scale, locale).all();
 }
 
 }  // namespace mullion

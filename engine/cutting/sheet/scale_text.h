@@ -5,6 +5,7 @@
 #include <string>
 
 #include "engine/length/format.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
@@ -16,12 +17,13 @@ struct ScaleText {
   std::string all() const { return remainder.empty() ? shows : shows + " " + remainder; }
 };
 
-ScaleText scale_text(Length true_distance, Length zero, const Scale& scale);
+ScaleText scale_text(Length true_distance, Length zero, const Scale& scale,
+                     const Locale& locale = {});
 
 // Without the unit: "3 1/16 + 0.4 mm".
 std::string scale_number(Length true_distance, Length zero, const Scale& scale);
 
 // By how much: "5/16 in", never below zero.
-std::string amount_text(Length amount, const Scale& scale);
+std::string amount_text(Length amount, const Scale& scale, const Locale& locale = {});
 
 }  // namespace mullion

@@ -1,7 +1,8 @@
 #pragma once
 
 // The phrases of a cutting plan, the same on paper and in a terminal. Lengths are said as the
-// cutter's scales show them.
+// cutter's scales show them. What paper says is in the plan's locale; what only a terminal says is
+// English.
 
 #include <string>
 
@@ -10,7 +11,7 @@
 namespace mullion {
 
 std::string edge_text(BoardEdge edge);  // "B (left as seen from the front)"
-std::string turn_text(int quarter_turns);
+std::string turn_text(int quarter_turns, const Locale& locale = {});
 std::string guide_text(const CuttingPlan& plan, const Settings& settings);
 std::string near_stop_text(const CuttingPlan& plan, const Settings& settings);
 std::string far_stop_text(const CuttingPlan& plan, const Settings& settings);
@@ -55,21 +56,22 @@ std::string skew_marks_text(const CuttingPlan& plan, const Stage& stage);
 std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage);
 std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim);
 // "arm stop 20 in: cut 16 in long"
-std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side);
+std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side,
+                            const Locale& locale);
 // "arm stop 20 in: cut 16 in long, for layers 1, 2"
 std::string blank_text(const CuttingPlan& plan, const StraightCut& side);
 
 // "Layer 2: Under-mat, Slate, taped behind, 15 3/4 x 13 3/4 in"
 std::string stage_text(const CuttingPlan& plan, const Stage& stage);
 // "Layer 2: Under-mat, Slate"
-std::string stage_brief_text(const Stage& stage);
+std::string stage_brief_text(const Stage& stage, const Locale& locale);
 // The one amount of a layer: what is changed, in one sentence; empty where there is none.
 std::string shift_text(const CuttingPlan& plan, const Stage& stage);
 // What is to be done before the first set-up of the stage; empty for the first one.
 std::string prepare_text(const CuttingPlan& plan, const Stage& stage);
 
-std::string numbered(const char* what, const std::vector<int>& numbers);  // "lines 1, 2"
-std::string openings_text(const std::vector<int>& openings);              // "opening 1"
-std::string duration_text(std::int64_t seconds);                          // "4 min", "1 h 5 min"
+std::string layers_text(const std::vector<int>& layers, const Locale& locale);  // "layers 1, 2"
+std::string openings_text(const std::vector<int>& openings, const Locale& locale = {});
+std::string duration_text(std::int64_t seconds, const Locale& locale = {});  // "1 h 5 min"
 
 }  // namespace mullion

@@ -191,3 +191,26 @@ TEST_CASE("a page for calibration is told in the language") {
   CHECK(has(words, "Calibrado de la impresora"));
   CHECK(has(words, "dibujado: 170,0 mm"));
 }
+
+TEST_CASE("cut sheets, sheets of runs and test cuts are told in the language, JSON and text not") {
+  const std::string folder = oracle::scratch_folder("cuts"),
+                    job = oracle::gallery("double-mat.xml"),
+                    other = oracle::gallery("two-tiles.xml");
+  const auto words = [&](std::vector<std::string> command) {
+    command.insert(command.end(), {"-o", folder + "/c.pdf", "--language", "de"});
+    REQUIRE(oracle::mullion(command).status == 0);
+    return oracle::run({"pdftotext", "-layout", folder + "/c.pdf", "-"}).out;
+  };
+  const std::string plan = words({"cuts", job});
+  CHECK(has(plan, "Schnittplan W-0103: Boat, two sails"));
+  CHECK(has(plan, "Vierteldrehung rechts"));
+  CHECK(has(plan, "Stopp nah bleibt 2 13/16 Zoll"));
+  CHECK_FALSE(has(plan, "stays"));
+  CHECK(has(words({"cuts", job, other}), "Serie: 2 Passepartouts, 2 Sorten"));
+  CHECK(
+      has(words({"cutter", "check", "metric-bench"}), "Reststück 300 mm im Quadrat, 1,5 mm stark"));
+  for (const char* ending : {"/c.json", "/c.txt"}) {
+    REQUIRE(oracle::mullion({"cuts", job, "-o", folder + ending, "--language", "de"}).status == 0);
+    CHECK_FALSE(has(oracle::read_file(folder + ending), "Zoll"));
+  }
+}

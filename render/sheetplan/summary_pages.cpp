@@ -70,7 +70,7 @@ class Summary {
     return y_ += row_height;
   }
 
-  void say(const std::string& text, const TextStyle& style = plain) {
+  void write(const std::string& text, const TextStyle& style = plain) {
     const double y = next();
     canvas_->text(canvas_->fitted(text, width_, style), {margin, y}, style);
   }
@@ -124,36 +124,36 @@ class Summary {
          complete_ ? cost_text(report_.plan.bound(), report_.stock) : ""},
         strong, 16);
     y_ += row_height / 2;
-    say(std::to_string(all_.cuts) + " cuts at " + std::to_string(all_.settings) +
-        " settings of the stop. \"At least\": no plan costs less.");
+    write(std::to_string(all_.cuts) + " cuts at " + std::to_string(all_.settings) +
+          " settings of the stop. \"At least\": no plan costs less.");
     if (all_.blanks_of_fallouts == 0) return;
-    say("Fallouts give " + std::to_string(all_.blanks_of_fallouts) +
-        (all_.blanks_of_fallouts == 1 ? " blank" : " blanks") + " and save " +
-        area_text(all_.square_inches_saved, scale().unit) + " of board" +
-        (saved_ > 0 ? ", " + cost_text(saved_, report_.stock) : "") + ".");
+    write("Fallouts give " + std::to_string(all_.blanks_of_fallouts) +
+          (all_.blanks_of_fallouts == 1 ? " blank" : " blanks") + " and save " +
+          area_text(all_.square_inches_saved, scale().unit) + " of board" +
+          (saved_ > 0 ? ", " + cost_text(saved_, report_.stock) : "") + ".");
   }
 
   void offcuts() {
     const std::vector<KeptOffcut> kept = kept_offcuts(report_.plan, report_.stock, report_.keep);
     if (kept.empty()) return;
     y_ += row_height / 2;
-    say("Off-cuts to keep (write the name on each)", strong);
+    write("Off-cuts to keep (write the name on each)", strong);
     for (const KeptOffcut& offcut : kept) {
-      say(offcut.piece.id + ": " + offcut.piece.board.name + ", " +
-          size_text(offcut.piece.width, offcut.piece.height, scale()) + ", from sheet " +
-          std::to_string(offcut.sheet));
+      write(offcut.piece.id + ": " + offcut.piece.board.name + ", " +
+            size_text(offcut.piece.width, offcut.piece.height, scale()) + ", from sheet " +
+            std::to_string(offcut.sheet));
     }
   }
 
   void missing() {
     if (complete_) return;
     y_ += row_height / 2;
-    say("Missing: no sheet on hand holds these", strong);
+    write("Missing: no sheet on hand holds these", strong);
     for (const BoardPlan& board : report_.plan.boards) {
       for (const BlankCopy& copy : board.missing) {
         const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
-        say(board.board.name + ": " + line.order + ", " + line.layer + ", copy " +
-            std::to_string(copy.copy) + ", " + size_text(line.width, line.height, scale()));
+        write(board.board.name + ": " + line.order + ", " + line.layer + ", copy " +
+              std::to_string(copy.copy) + ", " + size_text(line.width, line.height, scale()));
       }
     }
   }

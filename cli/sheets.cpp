@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "cli/job_argument.h"
+#include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/cutting/cutter/profile_file.h"
 #include "engine/cutting/sheet/run_json.h"
@@ -28,6 +29,7 @@ struct Options {
   bool commit = false, no_fallouts = false, separate = false;
   std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
+  Locale locale;  // of what is a PDF
 };
 
 // Set by an interrupt (Ctrl-C): the best plan so far is then finished and written.
@@ -110,21 +112,24 @@ std::string joined_orders(const std::vector<BatchJob>& jobs) {
   return text;
 }
 
-int write_one(const std::string& path, const SheetReport& report,
-              const std::vector<BatchJob>& jobs) {
+int write_one(const std::string& path, const SheetReport& report, const std::vector<BatchJob>& jobs,
+              const Locale& locale) {
   const std::string ending = ending_of(path);
   if (ending == "json") return write_output(path, json_of(report));
   if (ending == "txt" || path == "-") return write_output(path, text_of(report));
   SheetPageOptions pages;
   pages.title = joined_orders(jobs);
-  pages.page = usual_page(report.plan.scale.unit);
+  pages.page = usual_page(report.plan.scale.unit, locale);
+  pages.locale = locale;
   return write_output(path, render_sheet_pages(report, pages));
 }
 
-int write_run_sheet(const std::string& path, const CuttingRun& run) {
+int write_run_sheet(const std::string& path, CuttingRun run, const Locale& locale) {
   const std::string ending = ending_of(path);
   if (ending == "json") return write_output(path, run_to_json(run));
   if (ending == "txt" || path == "-") return write_output(path, run_to_text(run));
+  run.locale = locale;
+  for (RunKind& kind : run.kinds) kind.plan.locale = locale;
   return write_output(path, render_run_sheet(run));
 }
 
@@ -221,10 +226,11 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
 
   const SheetReport sheet_report{*plan, stock, cutter, keep, run ? &*run : nullptr};
   for (const std::string& path : options.outputs) {
-    if (const int status = write_one(path, sheet_report, jobs); status != success) return status;
+    if (const int status = write_one(path, sheet_report, jobs, options.locale); status != success)
+      return status;
   }
   if (!options.run_sheet.empty()) {
-    const int status = write_run_sheet(options.run_sheet, *run);
+    const int status = write_run_sheet(options.run_sheet, *run, options.locale);
     if (status != success) return status;
   }
   if (!options.labels.empty()) {
@@ -232,6 +238,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
     LabelOptions label_options;
     label_options.skip = options.skip_labels;
     label_options.scale = scale;
+    label_options.locale = options.locale;
     const int status =
         write_output(options.labels, render_labels(labels_of(*plan), *sheet, label_options));
     if (status != success) return status;
@@ -287,6 +294,7 @@ void add_sheets(CLI::App& app, Action& action) {
       "--run-sheet", options->run_sheet,
       "A .pdf, .txt or .json to write: which mats are cut together, at which settings, "
       "in what order");
+  add_language_option(*verb, options->locale);
   verb->add_flag("--separate", options->separate,
                  "Under-mats are cut by themselves, from blanks as large as the top mat's");
   verb->add_option("--trim", options->trim,

@@ -6,6 +6,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/language.h"
 #include "cli/progress.h"
 #include "cli/verb.h"
 #include "engine/frames/stock_sizes.h"
@@ -21,6 +22,7 @@ struct Options {
   bool stock = false;
   std::size_t count = 6;
   int threads = 2;
+  Locale locale;  // of the contact sheet
   Answer answer{"suggest"};
 };
 
@@ -58,7 +60,7 @@ int write_contact_sheet(const suggest::Suggestions& found, const Options& option
     pictures.push_back(
         {&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].ranked.criteria});
   }
-  const auto bytes = render_contact_sheet(pictures, *format);
+  const auto bytes = render_contact_sheet(pictures, *format, options.locale);
   if (!bytes) return answer.fail(bytes.error());
   return answer.save(path, *bytes);
 }
@@ -167,6 +169,7 @@ void add_suggest(CLI::App& app, Action& action) {
   verb->add_option("JOB", options->job, "A job file; its pictures are enough")->required();
   verb->add_option("--contact", options->contact,
                    "A contact sheet to choose from: .pdf, .svg or .png");
+  add_language_option(*verb, options->locale);
   verb->add_option("--jobs", options->jobs,
                    "Write each as a job file: this name, a dash, its number and .xml");
   verb->add_option("-n,--count", options->count, "How many different ones")

@@ -24,14 +24,14 @@ std::string percent(double share) {
   return text;
 }
 
-std::string criteria_text(const suggest::Criteria& c) {
-  return "board " + percent(c.area) + "  borders " + percent(c.borders) + "  balance " +
-         percent(c.balance) + "  lines " + percent(c.alignment) + "  symmetry " +
-         percent(c.symmetry) + "  bars " + percent(c.bars);
+std::string criteria_text(const suggest::Criteria& c, const Locale& locale) {
+  return locale.say("board %1  borders %2  balance %3  lines %4  symmetry %5  bars %6",
+                    percent(c.area), percent(c.borders), percent(c.balance), percent(c.alignment),
+                    percent(c.symmetry), percent(c.bars));
 }
 
-paper::PageSize page_size(const Job& job) {
-  if (job.scale.unit == Unit::inch) return {sixty_fourths(8 * 64 + 32), inches(11)};
+paper::PageSize page_size(const Job& job, const Locale& locale) {
+  if (locale.letter_paper(job.scale.unit)) return {sixty_fourths(8 * 64 + 32), inches(11)};
   return {millimetres(210), millimetres(297)};
 }
 
@@ -51,7 +51,7 @@ std::size_t columns_for(std::size_t count, double width, double height) {
 }
 
 Result<void> draw_cell(paper::Canvas& canvas, paper::Format format, const ContactPicture& picture,
-                       std::size_t number, const paper::Box& cell) {
+                       std::size_t number, const Locale& locale, const paper::Box& cell) {
   const Rect extent = proof::seen_extent(*picture.job, *picture.mat);
   const double room = cell.height - caption;
   const double scale =
@@ -69,11 +69,12 @@ Result<void> draw_cell(paper::Canvas& canvas, paper::Format format, const Contac
 
   const double base = cell.y + room + 15;
   canvas.text(std::to_string(number), {cell.x, base}, number_style);
-  const std::string size = describe(picture.mat->outer.width(), picture.job->scale) + " x " +
-                           describe(picture.mat->outer.height(), picture.job->scale) + "   score " +
-                           percent(suggest::score(picture.criteria));
+  const std::string size = locale.say(
+      "%1 x %2   score %3", locale.described(picture.mat->outer.width(), picture.job->scale),
+      locale.described(picture.mat->outer.height(), picture.job->scale),
+      percent(suggest::score(picture.criteria)));
   canvas.text(canvas.fitted(size, cell.width - 18, size_style), {cell.x + 18, base}, size_style);
-  canvas.text(canvas.fitted(criteria_text(picture.criteria), cell.width, criteria_style),
+  canvas.text(canvas.fitted(criteria_text(picture.criteria, locale), cell.width, criteria_style),
               {cell.x, base + 11}, criteria_style);
   return {};
 }
@@ -81,13 +82,13 @@ Result<void> draw_cell(paper::Canvas& canvas, paper::Format format, const Contac
 }  // namespace
 
 Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pictures,
-                                         paper::Format format) {
+                                         paper::Format format, const Locale& locale) {
   const Job& job = *pictures.at(0).job;
-  const paper::PageSize size = page_size(job);
+  const paper::PageSize size = page_size(job, locale);
   const double width = paper::points(size.width) - 2 * margin;
   const double height = paper::points(size.height) - 2 * margin - heading;
-  paper::Document document(format, {"Suggestions " + job.reference, job.date, 150});
-  paper::Canvas& canvas = document.add_page(size, "Suggestions");
+  paper::Document document(format, {locale.say("Suggestions %1", job.reference), job.date, 150});
+  paper::Canvas& canvas = document.add_page(size, locale.say("Suggestions"));
   const std::string title = job.title.empty() ? job.reference : job.title;
   canvas.text(canvas.fitted(title, width, title_style), {margin, margin + 16}, title_style);
 
@@ -99,7 +100,7 @@ Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pict
     const paper::Box cell{margin + cell_width * static_cast<double>(i % columns),
                           margin + heading + cell_height * static_cast<double>(i / columns),
                           cell_width - spacing, cell_height - spacing};
-    if (auto drawn = draw_cell(canvas, format, pictures[i], i + 1, cell); !drawn) {
+    if (auto drawn = draw_cell(canvas, format, pictures[i], i + 1, locale, cell); !drawn) {
       return tl::unexpected(std::move(drawn.error()));
     }
   }

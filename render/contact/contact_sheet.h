@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
 #include "engine/suggest/criteria.h"
 #include "render/paper/document.h"
@@ -21,6 +22,6 @@ struct ContactPicture {
 
 // One page, Letter for jobs in inches and A4 (ISO 216) otherwise.
 Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pictures,
-                                         paper::Format format);
+                                         paper::Format format, const Locale& locale = {});
 
 }  // namespace mullion

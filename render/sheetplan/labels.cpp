@@ -58,18 +58,17 @@ double draw_code(paper::Canvas& canvas, const std::string& code, const Box& labe
   return side;
 }
 
-void draw_label(paper::Canvas& canvas, const BlankLabel& label, const Scale& scale,
+void draw_label(paper::Canvas& canvas, const BlankLabel& label, const LabelOptions& options,
                 const Box& box) {
+  const Locale& locale = options.locale;
   const double width = box.width - draw_code(canvas, label.code, box) - padding;
   const TextStyle strong{10, true, {0, 0, 0}, Anchor::left, 0};
   const TextStyle plain{7.5, false, {0, 0, 0}, Anchor::left, 0};
   const std::vector<std::pair<std::string, TextStyle>> lines = {
       {label.order, strong},
-      {size_text(label.width, label.height, scale), strong},
+      {size_text(label.width, label.height, options.scale, locale), strong},
       {label.layer + ", " + label.board, plain},
-      {std::to_string(label.copy) + " of " + std::to_string(label.copies) + ", sheet " +
-           std::to_string(label.sheet),
-       plain}};
+      {locale.say("%1 of %2, sheet %3", label.copy, label.copies, label.sheet), plain}};
   const double leading = std::min(13.0, (box.height - 2 * padding) / 4);
   double y = box.y + (box.height - 4 * leading) / 2 + 0.75 * leading;
   for (const auto& [text, style] : lines) {
@@ -108,13 +107,13 @@ const LabelSheet* find_label_sheet(std::string_view name) {
 
 std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
                           const LabelOptions& options) {
-  paper::Document document(paper::Format::pdf, {"Labels", options.date});
+  paper::Document document(paper::Format::pdf, {options.locale.say("Labels"), options.date});
   const auto each = static_cast<std::size_t>(sheet.columns * sheet.rows);
   const auto skip = static_cast<std::size_t>(options.skip) % each;
   const std::size_t pages = std::max<std::size_t>((labels.size() + skip + each - 1) / each, 1);
   for (std::size_t page = 0; page < pages; ++page) {
     paper::Canvas& canvas =
-        document.add_page(sheet.page, "Labels, sheet " + std::to_string(page + 1));
+        document.add_page(sheet.page, options.locale.say("Labels, sheet %1", page + 1));
     for (std::size_t place = 0; place < each; ++place) {
       const std::size_t at = page * each + place;
       if (at < skip || at - skip >= labels.size()) continue;
@@ -123,7 +122,7 @@ std::string render_labels(const std::vector<BlankLabel>& labels, const LabelShee
       const Box label{paper::points(sheet.left + sheet.step_right * column),
                       paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
                       paper::points(sheet.height)};
-      draw_label(canvas, labels[at - skip], options.scale, printable(label, sheet.page));
+      draw_label(canvas, labels[at - skip], options, printable(label, sheet.page));
     }
   }
   return document.finish();

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "engine/locale/locale.h"
 #include "engine/sheets/batch/batch.h"
 #include "render/paper/document.h"
 
@@ -31,6 +32,7 @@ struct LabelOptions {
   std::string date;  // ISO 8601; empty: a fixed date
   int skip = 0;      // labels of the first sheet that are gone already
   Scale scale;
+  Locale locale{};
 };
 
 // A PDF. No label: one empty page.

@@ -19,7 +19,8 @@ const Pen cut_pen{0.8, {0xb0, 0x20, 0x20}, {}, 1};
 const Pen hatch_pen{0.3, {0x9a, 0x9a, 0x9a}, {}, 1};
 const paper::Fill blank_fill{{0xf1, 0xf4, 0xf8}, 1};
 const paper::Fill paper_fill{{0xff, 0xff, 0xff}, 1};
-constexpr double bubble = 6.2;  // radius of a cut's number
+constexpr double least_type = 0.75;  // a longer text is set smaller, down to this
+constexpr double bubble = 6.2;       // radius of a cut's number
 constexpr double line_height = 9;
 
 class Drawing {
@@ -77,18 +78,18 @@ class Drawing {
     canvas_.fill(box, blank_fill);
     const BlankCopy& copy = drawing_.sheet.blanks[static_cast<std::size_t>(placed.blank)];
     const BlankOrder& line = drawing_.board.lines[static_cast<std::size_t>(copy.line)];
-    std::string size = size_text(placed.width, placed.height, scale_);
-    if (placed.turned) size += ", turned";
-    write_in(box, {size, line.order,
-                   line.layer + ", " + std::to_string(copy.copy) + " of " +
-                       std::to_string(line.quantity)});
+    const Locale& locale = drawing_.locale;
+    std::string size = size_text(placed.width, placed.height, scale_, locale);
+    if (placed.turned) size = locale.say("%1, turned", size);
+    write_in(box,
+             {size, line.order, locale.say("%1, %2 of %3", line.layer, copy.copy, line.quantity)});
   }
 
   void draw_offcut(const KeptOffcut& offcut) {
     const Box box = on_paper(offcut.rect);
     canvas_.fill(box, paper_fill);
-    write_in(box, {"keep: " + offcut.piece.id,
-                   size_text(offcut.piece.width, offcut.piece.height, scale_)});
+    write_in(box, {drawing_.locale.say("keep: %1", offcut.piece.id),
+                   size_text(offcut.piece.width, offcut.piece.height, scale_, drawing_.locale)});
   }
 
   // As many of the lines as there is room for, in the middle of the box; along it where it is
@@ -102,8 +103,9 @@ class Drawing {
     const Spot middle{box.x + box.width / 2, box.y + box.height / 2};
     double across = -static_cast<double>(count) * line_height / 2 + 0.75 * line_height;
     for (std::size_t i = 0; i < count; ++i) {
-      const TextStyle style{
-          i == 0 ? 7.5 : 6.5, i == 0, {0, 0, 0}, Anchor::centre, upright ? -90.0 : 0.0};
+      TextStyle style{i == 0 ? 7.5 : 6.5, i == 0, {0, 0, 0}, Anchor::centre, upright ? -90.0 : 0.0};
+      const double wide = canvas_.text_width(lines[i], style);
+      if (wide > room_along) style.size *= std::max(least_type, 0.99 * room_along / wide);
       const std::string text = canvas_.fitted(lines[i], room_along, style);
       canvas_.text(text,
                    upright ? Spot{middle.x + across, middle.y} : Spot{middle.x, middle.y + across},

@@ -16,6 +16,7 @@ struct SheetDrawing {
   const SheetReport& report;
   const std::vector<NumberedCut>& cuts;
   const std::vector<KeptOffcut>& kept;  // of the whole plan
+  const Locale& locale;
 };
 
 // Draws within the box, its upper middle. Returns points on paper per point of board.

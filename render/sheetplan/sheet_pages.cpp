@@ -19,22 +19,24 @@ constexpr double margin = 36;
 constexpr double row_height = 11;
 constexpr double stop_column = 22, piece_column = 158;
 constexpr double footer_height = 40;
+constexpr double least_type = 0.75;  // a longer text is set smaller, down to this
 const TextStyle title_style{15, true, {0, 0, 0}, Anchor::left, 0};
 const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
 const TextStyle strong{8.5, true, {0, 0, 0}, Anchor::left, 0};
 const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 constexpr const char* cautions[] = {
-    "Fresh blade; cut away from your hands; hold the board firmly; follow the maker's "
-    "instructions.",
-    "Each cut runs from edge to edge of the piece it is made in. Check the first blank of each "
-    "setting with a rule before you go on.",
-    "A setting is what the stop's scale shows. \"rest\": the "
-    "remainder lies at the stop. "
-    "\"mark\": beyond the stop's reach; measure and mark."};
+    mark("Fresh blade; cut away from your hands; hold the board firmly; follow the maker's "
+         "instructions."),
+    mark(
+        "Each cut runs from edge to edge of the piece it is made in. Check the first blank of each "
+        "setting with a rule before you go on."),
+    mark("A setting is what the stop's scale shows. \"rest\": the remainder lies at the stop. "
+         "\"mark\": beyond the stop's reach; measure and mark.")};
 
-std::string cut_text(const NumberedCut& cut, const SheetReport& report) {
-  return setting_text(cut, report.cutter, report.plan.scale) + (cut.trim ? " (trim)" : "");
+std::string cut_text(const NumberedCut& cut, const SheetReport& report, const Locale& locale) {
+  const std::string setting = setting_text(cut, report.cutter, report.plan.scale, locale);
+  return cut.trim ? locale.say("%1 (trim)", setting) : setting;
 }
 
 class Pages {
@@ -42,7 +44,8 @@ class Pages {
   Pages(const SheetReport& report, const SheetPageOptions& options)
       : report_(report),
         options_(options),
-        document_(paper::Format::pdf, {"Sheet plan", options.date}),
+        locale_(options.locale),
+        document_(paper::Format::pdf, {locale_.say("Sheet plan"), options.date}),
         width_(paper::points(options.page.width)),
         height_(paper::points(options.page.height)),
         kept_(kept_offcuts(report.plan, report.stock, report.keep)) {
@@ -57,8 +60,8 @@ class Pages {
       for (const PlannedSheet& sheet : board.sheets) draw(sheet, board);
     }
     if (sheets_ == 0) {
-      document_.add_page(options_.page, "Sheet plan")
-          .text("Nothing is cut.", {margin, margin + 15}, title_style);
+      document_.add_page(options_.page, locale_.say("Sheet plan"))
+          .text(locale_.say("Nothing is cut."), {margin, margin + 15}, title_style);
     }
     return document_.finish();
   }
@@ -66,7 +69,7 @@ class Pages {
  private:
   void draw(const PlannedSheet& sheet, const BoardPlan& board) {
     const std::vector<NumberedCut> cuts = cuts_of(sheet, report_.cutter);
-    const std::string name = "Sheet " + std::to_string(sheet.number);
+    const std::string name = locale_.say("Sheet %1", sheet.number);
     paper::Canvas* canvas = &document_.add_page(options_.page, name);
     draw_heading(*canvas, sheet, board, cuts);
     // The drawing gets what the table leaves, but half the page at least.
@@ -74,19 +77,21 @@ class Pages {
     const double below = height_ - margin - footer_height;
     const double table = table_height(cuts.size());
     const double room = std::max(below - above - table - 24, (below - above) / 2);
-    const SheetDrawing drawing{sheet, board, report_, cuts, kept_};
+    const SheetDrawing drawing{sheet, board, report_, cuts, kept_, locale_};
     const double factor = draw_sheet(*canvas, drawing, {margin, above, width_ - 2 * margin, room});
     const double bottom = above + factor * paper::points(sheet.height);
-    char scale[40];
-    std::snprintf(scale, sizeof scale, "scale about 1 : %.1f", 1 / factor);
-    canvas->text(scale, {width_ - margin, margin + 50},
+    char ratio[32];
+    std::snprintf(ratio, sizeof ratio, "%.1f", 1 / factor);
+    canvas->text(locale_.say("scale about 1 : %1", locale_.number(ratio)),
+                 {width_ - margin, margin + 50},
                  {small.size, false, small.colour, Anchor::right, 0});
     draw_footer(*canvas);
 
     std::size_t next = draw_table(*canvas, cuts, 0, bottom + 20, below);
     while (next < cuts.size()) {
-      canvas = &document_.add_page(options_.page, name + ", more cuts");
-      canvas->text(name + ", more cuts", {margin, margin + 15}, title_style);
+      const std::string more = locale_.say("%1, more cuts", name);
+      canvas = &document_.add_page(options_.page, more);
+      canvas->text(more, {margin, margin + 15}, title_style);
       draw_footer(*canvas);
       next = draw_table(*canvas, cuts, next, margin + 40, below);
     }
@@ -95,29 +100,32 @@ class Pages {
   void draw_heading(paper::Canvas& canvas, const PlannedSheet& sheet, const BoardPlan& board,
                     const std::vector<NumberedCut>& cuts) {
     const Scale& scale = report_.plan.scale;
-    canvas.text("Sheet " + std::to_string(sheet.number) + " of " + std::to_string(sheets_),
-                {margin, margin + 15}, title_style);
+    canvas.text(locale_.say("Sheet %1 of %2", sheet.number, sheets_), {margin, margin + 15},
+                title_style);
     const double room = width_ - 2 * margin;
     canvas.text(canvas.fitted(options_.title, room / 2, plain), {width_ - margin, margin + 15},
                 {plain.size, false, plain.colour, Anchor::right, 0});
     canvas.fill(Box{margin, margin + 24, 12, 10}, {board.board.colour, 1});
     canvas.rectangle({margin, margin + 24, 12, 10}, {0.4, {0, 0, 0}, {}, 1});
-    const std::string what = describe(board.board, scale) + "  \xC2\xB7  " +
-                             source_of(sheet, board, report_.stock) + ", " +
-                             size_text(sheet.width, sheet.height, scale);
+    const std::string what = describe(board.board, scale, locale_) + "  \xC2\xB7  " +
+                             source_of(sheet, board, report_.stock, locale_) + ", " +
+                             size_text(sheet.width, sheet.height, scale, locale_);
     canvas.text(canvas.fitted(what, room - 18, strong), {margin + 18, margin + 33}, strong);
-    std::string how = std::to_string(cuts.size()) + (cuts.size() == 1 ? " cut at " : " cuts at ") +
-                      std::to_string(settings_of(cuts)) +
-                      (settings_of(cuts) == 1 ? " setting" : " settings");
-    if (sheet.stage > 1)
-      how += "; only after its parent's openings have been cut; trim off the bevel";
+    const int settings = settings_of(cuts);
+    std::string how =
+        locale_.say_in("cuts", "%1 at %2", locale_.plural(cuts.size(), "%1 cut", "%1 cuts"),
+                       locale_.plural(settings, "%1 setting", "%1 settings"));
+    if (sheet.stage > 1) {
+      how = locale_.say("%1; only after its parent's openings have been cut; trim off the bevel",
+                        how);
+    }
     canvas.text(canvas.fitted(how, room - 90, plain), {margin, margin + 50}, plain);
   }
 
   void draw_footer(paper::Canvas& canvas) const {
     double y = height_ - margin - footer_height + 20;
     for (const char* line : cautions) {
-      canvas.text(canvas.fitted(line, width_ - 2 * margin, small), {margin, y}, small);
+      canvas.text(canvas.fitted(locale_.say(line), width_ - 2 * margin, small), {margin, y}, small);
       y += 9;
     }
   }
@@ -139,9 +147,9 @@ class Pages {
     std::size_t next = first;
     for (int column = 0; column < columns && next < cuts.size(); ++column) {
       const double x = margin + column * width;
-      canvas.text("Cut", {x, top}, strong);
-      canvas.text("Stop", {x + stop_column, top}, strong);
-      canvas.text("of the piece", {x + piece_column, top}, strong);
+      canvas.text(locale_.say("Cut"), {x, top}, strong);
+      canvas.text(locale_.say("Stop"), {x + stop_column, top}, strong);
+      canvas.text(locale_.say("of the piece"), {x + piece_column, top}, strong);
       canvas.line({x, top + 3}, {x + width - 12, top + 3}, {0.4, {0, 0, 0}, {}, 1});
       for (std::size_t row = 0; row < rows && next < cuts.size(); ++row, ++next) {
         const double y = top + static_cast<double>(row + 1) * row_height + 3;
@@ -159,17 +167,20 @@ class Pages {
     const bool anew = at == 0 || cuts[at - 1].stop != cut.stop;
     canvas.text(std::to_string(cut.number), spot, plain);
     const TextStyle& style = anew ? strong : plain;
-    canvas.text(cut_text(cut, report_), {spot.x + stop_column, spot.y}, style);
+    canvas.text(cut_text(cut, report_, locale_), {spot.x + stop_column, spot.y}, style);
     // Rounded: it only tells which piece is meant.
-    const std::string piece = (cut.upright() ? "upright, " : "level, ") +
-                              format_number(cut.piece_width, scale).text + " x " +
-                              format_length(cut.piece_height, scale).text;
-    canvas.text(canvas.fitted(piece, width - piece_column - 8, small),
-                {spot.x + piece_column, spot.y}, small);
+    const std::string piece = locale_.say(
+        cut.upright() ? mark("upright, %1 x %2") : mark("level, %1 x %2"),
+        locale_.length_number(cut.piece_width, scale), locale_.length(cut.piece_height, scale));
+    const double room = width - piece_column - 8, wide = canvas.text_width(piece, small);
+    TextStyle fitting = small;
+    if (wide > room) fitting.size *= std::max(least_type, 0.99 * room / wide);
+    canvas.text(canvas.fitted(piece, room, fitting), {spot.x + piece_column, spot.y}, fitting);
   }
 
   const SheetReport& report_;
   const SheetPageOptions& options_;
+  const Locale& locale_;
   paper::Document document_;
   double width_, height_;
   std::vector<KeptOffcut> kept_;
@@ -178,8 +189,8 @@ class Pages {
 
 }  // namespace
 
-paper::PageSize usual_page(Unit unit) {
-  if (unit == Unit::inch) return {sixty_fourths(544), inches(11)};
+paper::PageSize usual_page(Unit unit, const Locale& locale) {
+  if (locale.letter_paper(unit)) return {sixty_fourths(544), inches(11)};
   return {millimetres(210), millimetres(297)};
 }
 

@@ -15,10 +15,12 @@ struct SheetPageOptions {
   std::string date;   // ISO 8601; empty: a fixed date
   paper::PageSize page{sixty_fourths(544), inches(11)};
   bool summary = true;  // before the sheets
+  Locale locale{};
 };
 
-// Letter paper (ANSI A, 8.5 x 11 in) for a scale in inches, else A4 (ISO 216).
-paper::PageSize usual_page(Unit unit);
+// Letter paper (ANSI A, 8.5 x 11 in) or A4 (ISO 216) as is usual in the territory; without one,
+// Letter for a scale in inches.
+paper::PageSize usual_page(Unit unit, const Locale& locale = {});
 
 // A PDF. A plan without sheets gives one page that says so.
 std::string render_sheet_pages(const SheetReport& report, const SheetPageOptions& options);

@@ -28,10 +28,10 @@ TextStyle to_the_right(TextStyle style) {
   return style;
 }
 
-std::string percent(double share) {
+std::string percent(double share, const Locale& locale) {
   char text[32];
-  std::snprintf(text, sizeof text, "%.1f %%", 100 * share);
-  return text;
+  std::snprintf(text, sizeof text, "%.1f", 100 * share);
+  return locale.say("%1 %", locale.number(text));
 }
 
 class Summary {
@@ -40,10 +40,11 @@ class Summary {
       : document_(document),
         report_(report),
         options_(options),
+        locale_(options.locale),
         width_(paper::points(options.page.width) - 2 * margin) {}
 
   void draw() {
-    start_page("Summary");
+    start_page(locale_.say("Summary"));
     canvas_->text(canvas_->fitted(options_.title, width_ / 2, plain),
                   {margin + width_, margin + 15}, to_the_right(plain));
     heading();
@@ -65,7 +66,7 @@ class Summary {
   // The baseline of the next row.
   double next() {
     if (y_ + row_height > paper::points(options_.page.height) - margin) {
-      start_page("Summary, continued");
+      start_page(locale_.say("Summary, continued"));
     }
     return y_ += row_height;
   }
@@ -90,17 +91,22 @@ class Summary {
   }
 
   void heading() {
-    row("Board", {"blanks", "sheets", "off-cuts", "fallouts", "used", "cost", "at least"}, strong,
-        16);
+    Cells names;
+    constexpr std::array<const char*, columns.size()> words = {
+        mark("blanks"), mark("sheets"), mark("off-cuts"), mark("fallouts"),
+        mark("used"),   mark("cost"),   mark("at least")};
+    for (std::size_t i = 0; i < words.size(); ++i) names[i] = locale_.say(words[i]);
+    row(locale_.say("Board"), names, strong, 16);
     rule();
   }
 
   void add(const BoardPlan& board) {
     const BoardUse use = use_of(board, report_.stock, report_.cutter);
-    row(describe(board.board, scale()),
+    row(describe(board.board, scale(), locale_),
         {std::to_string(use.blanks), std::to_string(use.sheets), std::to_string(use.offcuts),
-         std::to_string(use.fallouts), percent(use.used), cost_text(board.cost, report_.stock),
-         board.missing.empty() ? cost_text(board.bound, report_.stock) : ""},
+         std::to_string(use.fallouts), percent(use.used, locale_),
+         cost_text(board.cost, report_.stock, locale_),
+         board.missing.empty() ? cost_text(board.bound, report_.stock, locale_) : ""},
         plain, 16);
     canvas_->fill(paper::Box{margin, y_ - 8, 11, 9}, {board.board.colour, 1});
     canvas_->rectangle({margin, y_ - 8, 11, 9}, {0.4, {0, 0, 0}, {}, 1});
@@ -118,42 +124,43 @@ class Summary {
 
   void totals() {
     rule();
-    row("In all",
+    row(locale_.say("In all"),
         {std::to_string(all_.blanks), std::to_string(all_.sheets), std::to_string(all_.offcuts),
-         std::to_string(all_.fallouts), "", cost_text(report_.plan.cost(), report_.stock),
-         complete_ ? cost_text(report_.plan.bound(), report_.stock) : ""},
+         std::to_string(all_.fallouts), "", cost_text(report_.plan.cost(), report_.stock, locale_),
+         complete_ ? cost_text(report_.plan.bound(), report_.stock, locale_) : ""},
         strong, 16);
     y_ += row_height / 2;
-    write(std::to_string(all_.cuts) + " cuts at " + std::to_string(all_.settings) +
-          " settings of the stop. \"At least\": no plan costs less.");
+    write(locale_.say("%1 cuts at %2 settings of the stop. \"At least\": no plan costs less.",
+                      all_.cuts, all_.settings));
     if (all_.blanks_of_fallouts == 0) return;
-    write("Fallouts give " + std::to_string(all_.blanks_of_fallouts) +
-          (all_.blanks_of_fallouts == 1 ? " blank" : " blanks") + " and save " +
-          area_text(all_.square_inches_saved, scale().unit) + " of board" +
-          (saved_ > 0 ? ", " + cost_text(saved_, report_.stock) : "") + ".");
+    const std::string blanks = locale_.plural(all_.blanks_of_fallouts, "%1 blank", "%1 blanks");
+    const std::string area = area_text(all_.square_inches_saved, scale().unit, locale_);
+    write(saved_ > 0 ? locale_.say("Fallouts give %1 and save %2 of board, %3.", blanks, area,
+                                   cost_text(saved_, report_.stock, locale_))
+                     : locale_.say("Fallouts give %1 and save %2 of board.", blanks, area));
   }
 
   void offcuts() {
     const std::vector<KeptOffcut> kept = kept_offcuts(report_.plan, report_.stock, report_.keep);
     if (kept.empty()) return;
     y_ += row_height / 2;
-    write("Off-cuts to keep (write the name on each)", strong);
+    write(locale_.say("Off-cuts to keep (write the name on each)"), strong);
     for (const KeptOffcut& offcut : kept) {
-      write(offcut.piece.id + ": " + offcut.piece.board.name + ", " +
-            size_text(offcut.piece.width, offcut.piece.height, scale()) + ", from sheet " +
-            std::to_string(offcut.sheet));
+      write(locale_.say("%1: %2, %3, from sheet %4", offcut.piece.id, offcut.piece.board.name,
+                        size_text(offcut.piece.width, offcut.piece.height, scale(), locale_),
+                        offcut.sheet));
     }
   }
 
   void missing() {
     if (complete_) return;
     y_ += row_height / 2;
-    write("Missing: no sheet on hand holds these", strong);
+    write(locale_.say("Missing: no sheet on hand holds these"), strong);
     for (const BoardPlan& board : report_.plan.boards) {
       for (const BlankCopy& copy : board.missing) {
         const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
-        write(board.board.name + ": " + line.order + ", " + line.layer + ", copy " +
-              std::to_string(copy.copy) + ", " + size_text(line.width, line.height, scale()));
+        write(locale_.say("%1: %2, %3, copy %4, %5", board.board.name, line.order, line.layer,
+                          copy.copy, size_text(line.width, line.height, scale(), locale_)));
       }
     }
   }
@@ -161,6 +168,7 @@ class Summary {
   paper::Document& document_;
   const SheetReport& report_;
   const SheetPageOptions& options_;
+  const Locale& locale_;
   double width_, y_ = 0;
   paper::Canvas* canvas_ = nullptr;
   BoardUse all_;

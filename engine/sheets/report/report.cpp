@@ -36,33 +36,36 @@ BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& c
   return use;
 }
 
-std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale) {
-  if (cut.marked) return size_text(cut.stop, scale) + " (mark)";
+std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale,
+                         const Locale& locale) {
+  if (cut.marked) return locale.say("%1 (mark)", size_text(cut.stop, scale, locale));
   const Length middle = cut.stop + half_rounded_down(cutter.limits.kerf);
-  return scale_text(middle, cutter.stop_zero, cutter.stop_scale.value_or(scale)).all() +
-         (cut.rest_at_stop ? " (rest)" : "");
+  const std::string shows =
+      scale_text(middle, cutter.stop_zero, cutter.stop_scale.value_or(scale), locale).all();
+  return cut.rest_at_stop ? locale.say("%1 (rest)", shows) : shows;
 }
 
-std::string area_text(double square_inches, Unit unit) {
+std::string area_text(double square_inches, Unit unit, const Locale& locale) {
   constexpr double square_inches_per_foot = 144;
   constexpr double metres_per_inch = 0.0254;  // exactly (international inch, 1959)
   char text[40];
   if (unit == Unit::inch) {
-    std::snprintf(text, sizeof text, "%.1f sq ft", square_inches / square_inches_per_foot);
+    std::snprintf(text, sizeof text, "%.1f", square_inches / square_inches_per_foot);
   } else {
-    std::snprintf(text, sizeof text, "%.2f m2", square_inches * metres_per_inch * metres_per_inch);
+    std::snprintf(text, sizeof text, "%.2f", square_inches * metres_per_inch * metres_per_inch);
   }
-  return text;
+  return locale.say(unit == Unit::inch ? mark("%1 sq ft") : mark("%1 m2"), locale.number(text));
 }
 
-std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock) {
+std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock,
+                      const Locale& locale) {
   if (sheet.stock >= 0) {
     const StockPiece& piece = stock.pieces[static_cast<std::size_t>(sheet.stock)];
-    return (piece.offcut ? "off-cut " : "sheet ") + piece.id;
+    return locale.say(piece.offcut ? mark("off-cut %1") : mark("sheet %1"), piece.id);
   }
   const BlankOrder& line = board.lines[static_cast<std::size_t>(sheet.parent.line)];
-  return "fallout of " + line.order + ", " + line.layer + ", copy " +
-         std::to_string(sheet.parent.copy) + ", opening " + std::to_string(sheet.fallout.opening);
+  return locale.say("fallout of %1, %2, copy %3, opening %4", line.order, line.layer,
+                    sheet.parent.copy, sheet.fallout.opening);
 }
 
 }  // namespace mullion

@@ -29,17 +29,19 @@ struct BoardUse {
 BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& cutter);
 
 // "sheet oat-standard", "off-cut c-1", "fallout of A-1, Top mat, copy 2, opening 1".
-std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock);
+std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock,
+                      const Locale& locale = {});
 
 // What the scale of the stop shows for a cut, as "16 in", "16 1/16 in + 0.4 mm (rest)"; where the
 // cut is marked by hand, the length to mark.
-std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale);
+std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale,
+                         const Locale& locale = {});
 
 // "1.2 sq ft" of a plan in inches, else "0.11 m2": for people, rounded.
-std::string area_text(double square_inches, Unit unit);
+std::string area_text(double square_inches, Unit unit, const Locale& locale = {});
 
 // "12.50 EUR"; an area where the stock has no prices.
-std::string cost_text(std::int64_t cost, const Stock& stock);
+std::string cost_text(std::int64_t cost, const Stock& stock, const Locale& locale = {});
 
 std::string text_of(const SheetReport& report);
 

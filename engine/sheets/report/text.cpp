@@ -109,11 +109,11 @@ std::string board_text(const BoardPlan& board, const SheetReport& report) {
 
 }  // namespace
 
-std::string cost_text(std::int64_t cost, const Stock& stock) {
+std::string cost_text(std::int64_t cost, const Stock& stock, const Locale& locale) {
   if (stock.priced_by_area) {
-    return std::to_string(cost) + (stock.unit == Unit::inch ? " sq in" : " sq cm");
+    return locale.say(stock.unit == Unit::inch ? mark("%1 sq in") : mark("%1 sq cm"), cost);
   }
-  return format_price(cost, stock.currency);
+  return locale.number(format_price(cost, stock.currency));
 }
 
 std::string text_of(const SheetReport& report) {

@@ -24,9 +24,10 @@ Board board_of(const Layer& layer) {
   return {layer.board, layer.colour, layer.thickness};
 }
 
-std::string describe(const Board& board, const Scale& scale) {
-  const std::string name = board.name.empty() ? "unnamed board" : board.name;
-  return name + ", " + format_colour(board.colour) + ", " + size_text(board.thickness, scale);
+std::string describe(const Board& board, const Scale& scale, const Locale& locale) {
+  const std::string name = board.name.empty() ? locale.say("unnamed board") : board.name;
+  return name + ", " + format_colour(board.colour) + ", " +
+         size_text(board.thickness, scale, locale);
 }
 
 }  // namespace mullion

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "engine/job/job.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
@@ -22,6 +23,6 @@ bool operator<(const Board& a, const Board& b);
 Board board_of(const Layer& layer);
 
 // "Oat, #f2eee3, 1/16 in".
-std::string describe(const Board& board, const Scale& scale);
+std::string describe(const Board& board, const Scale& scale, const Locale& locale = {});
 
 }  // namespace mullion

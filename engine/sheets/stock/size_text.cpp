@@ -14,19 +14,20 @@ bool exact(Length length, const Scale& scale) {
 
 }  // namespace
 
-std::string size_text(Length length, const Scale& scale) {
+std::string size_text(Length length, const Scale& scale, const Locale& locale) {
   const Scale other = other_system(scale);
-  return describe(length, exact(length, scale) || !exact(length, other) ? scale : other);
+  return locale.described(length, exact(length, scale) || !exact(length, other) ? scale : other);
 }
 
-std::string size_text(Length width, Length height, const Scale& scale) {
+std::string size_text(Length width, Length height, const Scale& scale, const Locale& locale) {
   const Scale other = other_system(scale);
   for (const Scale& candidate : {scale, other}) {
     if (exact(width, candidate) && exact(height, candidate)) {
-      return format_number(width, candidate).text + " x " + describe(height, candidate);
+      return locale.say("%1 x %2", locale.length_number(width, candidate),
+                        locale.length(height, candidate));
     }
   }
-  return size_text(width, scale) + " x " + size_text(height, scale);
+  return locale.say("%1 x %2", size_text(width, scale, locale), size_text(height, scale, locale));
 }
 
 }  // namespace mullion

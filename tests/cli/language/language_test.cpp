@@ -214,3 +214,22 @@ TEST_CASE("cut sheets, sheets of runs and test cuts are told in the language, JS
     CHECK_FALSE(has(oracle::read_file(folder + ending), "Zoll"));
   }
 }
+
+TEST_CASE("sheet plans and labels are told in the language") {
+  const std::string folder = oracle::scratch_folder("sheets"),
+                    job = oracle::gallery("double-mat.xml");
+  REQUIRE(oracle::mullion({"sheets", job + "*6", "-o", folder + "/s.pdf", "--labels",
+                           folder + "/l.pdf", "--label-sheet", "a4-24", "--language", "fr"})
+              .status == 0);
+  const auto words = [&](const char* file) {
+    return oracle::run({"pdftotext", "-layout", folder + file, "-"}).out;
+  };
+  const std::string plan = words("/s.pdf"), labels = words("/l.pdf");
+  CHECK(has(plan,
+            "R\xC3\xA9"
+            "capitulatif"));
+  CHECK(has(plan, "Feuille 1 sur 2"));
+  CHECK(has(plan, "16 \xC3\x97 14 po"));
+  CHECK_FALSE(has(plan, "\xE2\x80\xA6"));  // an ellipsis
+  CHECK(has(labels, "1 sur 6, feuille 1"));
+}

@@ -1,5 +1,6 @@
 #include "engine/solver/level.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "engine/solver/block.h"
@@ -123,7 +124,9 @@ class Optimiser {
     for (std::size_t k = 0; k < parts.required.size(); ++k) {
       if (result.presses[k]) equations.push_back(level_.required[parts.required[k]]);
     }
-    optimum_.blocks.push_back({std::move(equations), result.is_independent});
+    const auto limits =
+        static_cast<std::size_t>(std::count(result.presses.begin(), result.presses.end(), true));
+    optimum_.blocks.push_back({std::move(equations), limits, result.is_independent});
   }
 
   const Level& level_;

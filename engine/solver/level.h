@@ -29,6 +29,7 @@ struct LevelOptimum {
     // What holds at every optimum and nowhere else, the required inequalities apart: forms that are
     // zero, over the free variables of the space.
     std::vector<Linear> equations;
+    std::size_t limits = 0;  // the last so many equations are required inequalities that press
     // Each equation is a preference that holds, whatever value the others would be given.
     bool is_independent = false;
   };

@@ -10,14 +10,14 @@ namespace mullion::solver {
 namespace {
 
 // Second choices tried, by the size of the system, and working sets gone through, before the search
-// gives up.
+// gives up. A system that leaves time for fewer than the least is not searched that way.
 constexpr int most_second_choices = 200, least_second_choices = 10;
 constexpr int most_work = 20'000;
 constexpr int most_working_sets = 20;
 
 int second_choices(const Rules& rules) {
   const int size = rules.variable_count() + static_cast<int>(rules.inequalities.size());
-  return std::clamp(most_work / std::max(size, 1), least_second_choices, most_second_choices);
+  return std::min(most_work / std::max(size, 1), most_second_choices);
 }
 
 struct Stage {
@@ -47,7 +47,10 @@ class Rounder {
       rounded_ = false;
       state = first;
     }
-    return run_carefully(state, 0);
+    if (run_repairing(state)) return true;
+    rounded_ = false;
+    state = first;
+    return second_choices_left_ >= least_second_choices && run_carefully(state, 0);
   }
 
   std::size_t settled() const { return settled_; }
@@ -73,6 +76,65 @@ class Rounder {
       }
     }
     return true;
+  }
+
+  // One equation at a time where they depend on each other, the limits that press first; the second
+  // nearest value where nothing is left after the nearest.
+  bool run_repairing(State& state) {
+    for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
+      note_settled(state, stage);
+      Level level = level_at(state, stages_[stage]);
+      auto optimum = optimum_at(state.lattice, level);
+      for (bool is_held = false; !is_held;) {
+        if (!optimum) return false;
+        is_held = true;
+        std::optional<Linear> refused;
+        for (auto& block : optimum->blocks) {
+          if (block.is_independent) {
+            is_held = hold_nearest(state.lattice, block) && is_held;
+            continue;
+          }
+          put_limits_first(block);
+          const Linear* first = hold(state.lattice, block.equations);
+          if (first == nullptr) continue;
+          refused = *first;
+          break;
+        }
+        if (refused) {
+          is_held = false;
+          optimum = optimum_after(*refused, state.lattice, level);
+        } else if (!is_held) {
+          optimum = optimum_at(state.lattice, level);
+        }
+      }
+      state.inequalities.leave(stages_[stage].level, *optimum);
+    }
+    return true;
+  }
+
+  static void put_limits_first(LevelOptimum::Block& block) {
+    auto& equations = block.equations;
+    std::rotate(equations.begin(), equations.end() - static_cast<std::ptrdiff_t>(block.limits),
+                equations.end());
+  }
+
+  // What is best where the form has the nearest value that leaves anything.
+  static std::optional<LevelOptimum> optimum_after(const Linear& form, Lattice& lattice,
+                                                   Level& level) {
+    if (lattice.space().reduce(form).is_constant()) return optimum_at(lattice, level);
+    const std::vector<Rational> values = lattice.values_around_zero(form);
+    const Lattice::Mark mark = lattice.mark();
+    for (const Rational& value : values) {
+      Level trial = level;
+      lattice.hold_at_zero(form - Linear(value));
+      auto optimum = optimum_at(lattice, trial);
+      if (optimum) {
+        level = std::move(trial);
+        return optimum;
+      }
+      lattice.rewind(mark);
+    }
+    return std::nullopt;
   }
 
   // One equation at a time, with second choices.

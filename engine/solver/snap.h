@@ -12,9 +12,10 @@
 // given) is let off: it takes what remains, and the sums still close. Where inequalities leave no
 // point at all the measures of the highest rank are let off, then those of the next.
 //
-// Small systems are searched exactly and say so (`proved`). For large ones the work is bounded, and
-// the result, if not proved, is a good one that satisfies all required rules. The result does not
-// depend on the order of the rules.
+// What is left to choose falls apart into parts that share no variable; parts of at most eight free
+// variables are searched exactly within a bound on the work, and `proved` says that all were. For
+// larger ones the result is a good one that satisfies all required rules (rounding.h). The result
+// does not depend on the order of the rules.
 
 #include <tl/expected.hpp>
 #include <vector>

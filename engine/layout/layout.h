@@ -5,6 +5,11 @@
 // Coordinates are ticks from the mat's upper left corner **as seen from the front**, x to the
 // right, y down. An opening's rectangle is the back edge of the top mat: the line that is drawn on
 // the board's back and cut. Along every line across the mat the parts add up to the outer size.
+//
+// The arrangement is the best one exactly; then its sizes come to the job's increment. The sizes on
+// the increment are proved the nearest ones only where few are free at a time (solver/snap.h); in a
+// large arrangement nearer ones may exist, and where limits leave no room some stay off it. Notes
+// say what was moved.
 
 #include <optional>
 #include <string>

@@ -14,28 +14,35 @@ struct Timing {
   double best = 0, median = 0;
 };
 
-inline Timing time_of(const std::function<void()>& action, int runs = 11) {
+namespace detail {
+
+// `now` in milliseconds.
+inline Timing time_by(double (*now)(), const std::function<void()>& action, int runs) {
   std::vector<double> times;
   for (int i = 0; i < runs; ++i) {
-    const auto start = std::chrono::steady_clock::now();
+    const double start = now();
     action();
-    const std::chrono::duration<double, std::milli> taken =
-        std::chrono::steady_clock::now() - start;
-    times.push_back(taken.count());
+    times.push_back(now() - start);
   }
   std::sort(times.begin(), times.end());
   return {times.front(), times[times.size() / 2]};
 }
 
-// Best of several runs, in milliseconds of the processor's time: other programs do not count.
-inline double processor_time_of(const std::function<void()>& action, int runs = 11) {
-  double best = 1e9;
-  for (int i = 0; i < runs; ++i) {
-    const std::clock_t start = std::clock();
-    action();
-    best = std::min(best, 1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC);
-  }
-  return best;
+}  // namespace detail
+
+inline Timing time_of(const std::function<void()>& action, int runs = 11) {
+  const auto now = [] {
+    const std::chrono::duration<double, std::milli> time =
+        std::chrono::steady_clock::now().time_since_epoch();
+    return time.count();
+  };
+  return detail::time_by(now, action, runs);
+}
+
+// Of this process alone, so that a busy machine does not count.
+inline Timing processor_time_of(const std::function<void()>& action, int runs = 11) {
+  const auto now = [] { return 1e3 * static_cast<double>(std::clock()) / CLOCKS_PER_SEC; };
+  return detail::time_by(now, action, runs);
 }
 
 }  // namespace bench

@@ -26,7 +26,10 @@ class LinearProgram {
  public:
   virtual ~LinearProgram() = default;
   virtual void add(const Constraint& rule) = 0;
+  virtual Variable add_at_least_zero() = 0;  // a variable that is not free
+  // From the basis of the last call, if there was one.
   virtual Status minimise(const std::vector<double>& objective) = 0;
+  virtual void forget_basis() = 0;
   virtual double least() const = 0;
 };
 
@@ -57,6 +60,14 @@ class Glpk : public LinearProgram {
                     values.data());
   }
 
+  Variable add_at_least_zero() override {
+    const int column = glp_add_cols(problem_, 1);
+    glp_set_col_bnds(problem_, column, GLP_LO, 0, 0);
+    return Variable{column - 1};
+  }
+
+  void forget_basis() override { glp_std_basis(problem_); }
+
   Status minimise(const std::vector<double>& objective) override {
     for (std::size_t v = 0; v < objective.size(); ++v) {
       glp_set_obj_coef(problem_, static_cast<int>(v) + 1, objective[v]);
@@ -64,7 +75,6 @@ class Glpk : public LinearProgram {
     glp_smcp parameters;
     glp_init_smcp(&parameters);
     parameters.msg_lev = GLP_MSG_OFF;
-    glp_std_basis(problem_);
     if (glp_simplex(problem_, &parameters) != 0) throw std::runtime_error("GLPK gave up");
     switch (glp_get_status(problem_)) {
       case GLP_OPT:
@@ -103,6 +113,13 @@ class Clp : public LinearProgram {
                     rule.relation == Relation::at_most ? -COIN_DBL_MAX : bound,
                     rule.relation == Relation::at_least ? COIN_DBL_MAX : bound);
   }
+
+  Variable add_at_least_zero() override {
+    problem_.addColumn(0, nullptr, nullptr, 0, COIN_DBL_MAX);
+    return Variable{problem_.numberColumns() - 1};
+  }
+
+  void forget_basis() override { problem_.allSlackBasis(true); }
 
   Status minimise(const std::vector<double>& objective) override {
     for (std::size_t v = 0; v < objective.size(); ++v) {
@@ -182,6 +199,7 @@ std::string better_than(const System& system, const Solution& solution, Code cod
   }
   for (const auto& [level, rules] : levels) {
     const Linearised objective = linearise(rules, solution);
+    program->forget_basis();
     const auto status = program->minimise(objective.gradient);
     const std::string where = "level " + std::to_string(level) + ": ";
     if (status != Status::optimal) return where + "no optimum";
@@ -199,6 +217,44 @@ std::string better_than(const System& system, const Solution& solution, Code cod
     }
   }
   return {};
+}
+
+bool minimise_all_levels(const System& system, Code code) {
+  const auto program = make_program(code, system.variable_count());
+  struct Wish {
+    Variable missed;
+    Rational weight;
+  };
+  std::map<int, std::vector<Wish>> levels;
+  for (const Constraint& rule : system.constraints()) {
+    if (rule.level == 0) {
+      program->add(rule);
+      continue;
+    }
+    Constraint softened = rule;
+    const auto give = [&](int sign) {
+      const Variable missed = program->add_at_least_zero();
+      softened.form.add(Linear(missed), sign);
+      levels[rule.level].push_back({missed, rule.weight});
+    };
+    if (rule.relation != Relation::at_least) give(-1);
+    if (rule.relation != Relation::at_most) give(1);
+    program->add(softened);
+  }
+  std::size_t columns = static_cast<std::size_t>(system.variable_count());
+  for (const auto& [level, wishes] : levels) columns += wishes.size();
+  for (const auto& [level, wishes] : levels) {
+    std::vector<double> objective(columns);
+    Linear sum;
+    for (const Wish& wish : wishes) {
+      objective[static_cast<std::size_t>(wish.missed.index)] = number(wish.weight);
+      sum.add(Linear(wish.missed), wish.weight);
+    }
+    if (program->minimise(objective) != Status::optimal) return false;
+    const double slack = 1e-6 * std::max(1.0, program->least());
+    program->add(sum <= Linear(static_cast<std::int64_t>(std::ceil(program->least() + slack))));
+  }
+  return true;
 }
 
 }  // namespace oracle

@@ -49,11 +49,6 @@ std::vector<Explanation> cutting_codes() {
       {"cutter-cut-too-long", error, "a cut is longer than the cutter's rail",
        "The head runs off the rail before the corner is reached, over-cut included.",
        "Name another cutter with --cutter, or make the opening smaller."},
-      {"cutter-groove", error, "the piece that a V-groove cuts out has no outline",
-       "A curved groove cuts a piece out of the board, which is put back for the second cut. Its "
-       "edge lies beside the groove's line, and cannot be found where the line turns more sharply "
-       "than the board is thick.",
-       "Move the groove further from the opening, or give the opening a gentler curve."},
       {"cutting-beyond-guide", warning, "lines lie beyond the reach of the guide",
        "The guide sets the distance from the board's edge; inner openings often lie further in.",
        "Draw those lines from the template and cut them against the rail, as the plan says."},

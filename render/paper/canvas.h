@@ -10,6 +10,7 @@
 #include "engine/layout/layout.h"
 #include "engine/mat/outline.h"
 #include "render/paper/kept_jpegs.h"
+#include "render/paper/stamps.h"
 
 typedef struct _cairo cairo_t;
 
@@ -54,11 +55,11 @@ struct TextStyle {
 
 class Canvas {
  public:
-  // `layers` is told the names of the layers that begin, in their order; `jpegs` are the
-  // document's. Both are a PDF's alone.
+  // `layers` is told the names of the layers that begin, in their order; `jpegs` and
+  // `stamps` are the document's. All three are a PDF's alone.
   explicit Canvas(cairo_t* context, std::vector<std::string>* layers = nullptr,
-                  KeptJpegs* jpegs = nullptr)
-      : context_(context), layers_(layers), jpegs_(jpegs) {}
+                  KeptJpegs* jpegs = nullptr, Stamps* stamps = nullptr)
+      : context_(context), layers_(layers), jpegs_(jpegs), stamps_(stamps) {}
 
   void line(Spot from, Spot to, const Pen& pen);
   void polyline(const std::vector<Spot>& spots, const Pen& pen);
@@ -99,6 +100,7 @@ class Canvas {
 
   cairo_t* context() { return context_; }
   KeptJpegs* jpegs() { return jpegs_; }  // null where the page holds none as they are
+  Stamps* stamps() { return stamps_; }   // null where each page draws all by itself
 
  private:
   void stroke(const Pen& pen);
@@ -107,6 +109,7 @@ class Canvas {
   cairo_t* context_;
   std::vector<std::string>* layers_;
   KeptJpegs* jpegs_;
+  Stamps* stamps_;
 };
 
 }  // namespace mullion::paper

@@ -36,6 +36,7 @@ struct Document::State {
   std::optional<Canvas> canvas;
   std::deque<std::vector<std::string>> layers;  // of each page; canvases hold on to them
   KeptJpegs jpegs;
+  Stamps stamps;
   int pages = 0;
 
   ~State() {
@@ -68,7 +69,8 @@ struct Document::State {
   void start_canvas() {
     layers.emplace_back();
     const bool pdf = format == Format::pdf;
-    canvas.emplace(context, pdf ? &layers.back() : nullptr, pdf ? &jpegs : nullptr);
+    canvas.emplace(context, pdf ? &layers.back() : nullptr, pdf ? &jpegs : nullptr,
+                   pdf ? &stamps : nullptr);
   }
 
   void open_pdf(double width, double height) {

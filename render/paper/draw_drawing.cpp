@@ -1,5 +1,7 @@
 #include <cairo.h>
 
+#include <algorithm>
+
 #include "render/paper/drawing.h"
 #include "render/paper/setting.h"
 
@@ -35,6 +37,14 @@ bool contains(const Box& outer, const Box& inner) {
   return inner.x >= outer.x && inner.y >= outer.y &&
          inner.x + inner.width <= outer.x + outer.width &&
          inner.y + inner.height <= outer.y + outer.height;
+}
+
+// Whether a box of the outer drawing shows any of the group's items.
+bool shows_any(const Group& group, const Box& box) {
+  const Box inside = bounds_of(inverse(group.placed), box);
+  const std::vector<Box>& bounds = group.drawing->bounds();
+  return std::any_of(bounds.begin(), bounds.end(),
+                     [&](const Box& item) { return overlap(item, inside); });
 }
 
 // What is seen: items outside it are left out, and what crosses its edge is cut off there if asked.
@@ -105,7 +115,9 @@ class Replay {
       whole.clip.reset();
       return draw_clipped(whole, inside.box);
     }
+    if (group.repeated && canvas_.stamps() != nullptr && !inside.cut) return stamp(group);
     if (group.title.empty()) return draw_content(group, inside);
+    if (!shows_any(group, inside.box)) return;
     finish();
     canvas_.begin_layer(group.title);
     draw_content(group, inside);
@@ -118,6 +130,13 @@ class Replay {
     const Saved saved(*this);
     transform(group.placed);
     draw(*group.drawing, {bounds_of(inverse(group.placed), view.box), view.cut});
+  }
+
+  void stamp(const Group& group) {
+    const Saved saved(*this);
+    transform(group.placed);
+    cairo_set_source_surface(cairo_, canvas_.stamps()->stamp_of(group.drawing), 0, 0);
+    cairo_paint(cairo_);
   }
 
   // Cairo's state before; what is drawn while this lives is drawn within it.

@@ -40,13 +40,14 @@ struct Label {
 
 // Another drawing, placed, perhaps clipped to a box of the outer drawing's coordinates. The id and
 // title name a group of an SVG; a title is a layer of a PDF, which viewers can hide. Groups with
-// titles do not nest.
+// titles do not nest. A PDF holds a repeated drawing once for all pages that show the whole of it.
 struct Group {
   std::shared_ptr<const Drawing> drawing;
   Transform placed;
   std::optional<Box> clip;
   std::string id;
   std::string title;
+  bool repeated = false;
 };
 
 using Item = std::variant<Stroke, Area, Label, Group>;

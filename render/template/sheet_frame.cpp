@@ -79,12 +79,12 @@ SheetFoot::SheetFoot(const SheetFrame& frame, const BoardView& view, const Templ
 }
 
 void SheetFoot::draw_rules(paper::Drawing& drawing) const {
-  drawing.place({rules_, {}, {}, "check-rules", ""});
+  drawing.place({rules_, {}, {}, "check-rules", "", true});
 }
 
 void SheetFoot::draw_words(paper::Drawing& drawing, const std::string& name) const {
   const paper::Text set(name, strong);
-  drawing.place({words_, {}, {}, "foot", ""});
+  drawing.place({words_, {}, {}, "foot", "", true});
   drawing.text(set, baseline_);
   drawing.text(subject_, {baseline_.x + set.width(), baseline_.y});
 }

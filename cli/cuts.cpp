@@ -2,6 +2,7 @@
 #include <map>
 #include <memory>
 
+#include "cli/answer.h"
 #include "cli/job_argument.h"
 #include "cli/language.h"
 #include "cli/verb.h"
@@ -21,18 +22,20 @@ struct Options {
   int quantity = 0;
   bool separate = false;
   Locale locale;  // of a PDF
+  Answer answer{"cuts"};
 };
 
 const std::map<std::string, Way> ways = {
     {"pencil", Way::pencilled}, {"one-stop", Way::one_stop}, {"two-stops", Way::two_stops}};
 
-int report_checks(const std::vector<OrderedJob>& jobs) {
-  int worst = success;
+Problems checks_of(const std::vector<OrderedJob>& jobs) {
+  Problems out;
   for (const OrderedJob& job : jobs) {
     const Loaded& loaded = job.loaded;
-    worst = std::max(worst, report(check_mat(loaded.job, loaded.layout, loaded.mat)));
+    const Problems found = check_mat(loaded.job, loaded.layout, loaded.mat);
+    out.insert(out.end(), found.begin(), found.end());
   }
-  return worst;
+  return out;
 }
 
 tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit unit) {
@@ -49,31 +52,46 @@ tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit
   return out;
 }
 
-int write_by_ending(const std::string& path, const std::function<std::string()>& json,
-                    const std::function<std::string()>& pdf,
-                    const std::function<std::string()>& text) {
+// A plan in its three forms.
+struct Forms {
+  std::function<std::string()> json, pdf, text;
+};
+
+int write_by_ending(const Options& options, const Problems& checks, const Forms& forms) {
+  const std::string& path = options.output;
   const std::string ending = ending_of(path);
-  if (ending == "json") return write_output(path, json());
-  if (ending == "pdf") return write_output(path, pdf());
-  if (path == "-" || ending == "txt") return write_output(path, text());
-  return bad_option("--output", "expected a file that ends in .pdf, .txt or .json");
+  const Answer& answer = options.answer;
+  if (answer.is_json() && path == "-") {
+    return write_output("-", plan_json("cuts", forms.json(), {success, checks}));
+  }
+  if (path != "-" && ending != "json" && ending != "pdf" && ending != "txt") {
+    return answer.fail_option("--output", "expected a file that ends in .pdf, .txt or .json");
+  }
+  const std::string bytes = ending == "json"  ? forms.json()
+                            : ending == "pdf" ? forms.pdf()
+                                              : forms.text();
+  if (path == "-") return write_output(path, bytes);
+  const int status = answer.save(path, bytes);
+  if (status != success || !answer.is_json()) return status;
+  return write_output("-", plan_json("cuts", forms.json(), {success, checks}));
 }
 
-int write_plan(const Options& options, const OrderedJob& order, const CutterProfile& cutter,
-               PlanOptions wanted) {
+int write_plan(const Options& options, const OrderedJob& order, const Problems& checks,
+               const CutterProfile& cutter, PlanOptions wanted) {
   const Job& job = order.loaded.job;
   wanted.quantity = order.quantity;
   Result<CuttingPlan> plan = plan_cutting(order.loaded.mat, cutter, wanted);
-  if (!plan) return report(plan.error());
+  if (!plan) return options.answer.fail(plan.error());
   plan->reference = job.reference;
   plan->title = job.title;
   return write_by_ending(
-      options.output, [&] { return plan_to_json(*plan); },
-      [&] { return render_cutsheet(*plan, job.date); }, [&] { return plan_to_text(*plan); });
+      options, checks,
+      {[&] { return plan_to_json(*plan); }, [&] { return render_cutsheet(*plan, job.date); },
+       [&] { return plan_to_text(*plan); }});
 }
 
-int write_run(const Options& options, std::vector<OrderedJob> orders, const CutterProfile& cutter,
-              const PlanOptions& wanted) {
+int write_run(const Options& options, std::vector<OrderedJob> orders, const Problems& checks,
+              const CutterProfile& cutter, const PlanOptions& wanted) {
   const std::string date = orders.front().loaded.job.date;
   std::vector<RunJob> jobs;
   for (OrderedJob& order : orders) {
@@ -81,33 +99,37 @@ int write_run(const Options& options, std::vector<OrderedJob> orders, const Cutt
         {order.order, order.loaded.job.title, std::move(order.loaded.mat), order.quantity});
   }
   const Result<CuttingRun> run = plan_run(jobs, cutter, wanted);
-  if (!run) return report(run.error());
+  if (!run) return options.answer.fail(run.error());
   return write_by_ending(
-      options.output, [&] { return run_to_json(*run); },
-      [&] { return render_run_sheet(*run, date); }, [&] { return run_to_text(*run); });
+      options, checks,
+      {[&] { return run_to_json(*run); }, [&] { return render_run_sheet(*run, date); },
+       [&] { return run_to_text(*run); }});
 }
 
 int make_cuts(const Options& options) {
+  const Answer& answer = options.answer;
   std::vector<JobArgument> arguments;
   for (const std::string& text : options.jobs) {
     const auto argument = job_argument(text);
-    if (!argument) return bad_option("JOB", argument.error());
+    if (!argument) return answer.fail_option("JOB", argument.error());
     arguments.push_back(*argument);
   }
   if (options.quantity > 0 && arguments.size() > 1) {
-    return bad_option("--quantity", "expected one job; for several write job.xml*40");
+    return answer.fail_option("--quantity", "expected one job; for several write job.xml*40");
   }
   if (options.quantity > 0) arguments.front().quantity = options.quantity;
   Result<std::vector<OrderedJob>> orders = load_orders(arguments);
-  if (!orders) return report(orders.error());
-  if (const int unwise = report_checks(*orders); unwise != success) return unwise;
+  if (!orders) return answer.fail(orders.error());
+  const Problems checks = checks_of(*orders);
+  if (status_of(checks) != success) return answer.fail(checks);
+  if (!answer.is_json()) report(checks);
   const Job& first = orders->front().loaded.job;
   const Result<CutterProfile> cutter = cutter_for(options.cutter, first.scale.unit);
-  if (!cutter) return report(cutter.error());
+  if (!cutter) return answer.fail(cutter.error());
   const auto wanted = plan_options(options, first.scale.unit);
-  if (!wanted) return bad_option("--trim", wanted.error());
-  if (orders->size() == 1) return write_plan(options, orders->front(), *cutter, *wanted);
-  return write_run(options, std::move(*orders), *cutter, *wanted);
+  if (!wanted) return answer.fail_option("--trim", wanted.error());
+  if (orders->size() == 1) return write_plan(options, orders->front(), checks, *cutter, *wanted);
+  return write_run(options, std::move(*orders), checks, *cutter, *wanted);
 }
 
 }  // namespace
@@ -134,6 +156,7 @@ void add_cuts(CLI::App& app, Action& action) {
                  "Cut each under-mat by itself, not taped behind the top mat");
   verb->add_option("--trim", options->trim,
                    "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
+  options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return make_cuts(*options); }; });
 }
 

@@ -7,6 +7,7 @@
 #include <memory>
 #include <optional>
 
+#include "cli/answer.h"
 #include "cli/job_argument.h"
 #include "cli/language.h"
 #include "cli/verb.h"
@@ -30,6 +31,7 @@ struct Options {
   std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
   Locale locale;  // of what is a PDF
+  Answer answer{"sheets"};
 };
 
 // Set by an interrupt (Ctrl-C): the best plan so far is then finished and written.
@@ -57,12 +59,11 @@ class LengthOptions {
                               : *length < Length() ? "expected zero or more"
                                                    : "";
     if (fault.empty()) return *length;
-    bad_option(name, fault);
-    good = false;
+    problems.push_back(option_problem(name, fault));
     return std::nullopt;
   }
 
-  bool good = true;
+  Problems problems;
 
  private:
   Unit unit_;
@@ -138,12 +139,15 @@ int check_usage(const Options& options) {
   if (!options.run_sheet.empty()) paths.push_back(options.run_sheet);
   for (const std::string& path : paths) {
     const std::string ending = ending_of(path);
+    if (path == "-" && options.answer.is_json()) {
+      return options.answer.fail_option("--output", "found - and --json; expected a file");
+    }
     if (path == "-" || ending == "pdf" || ending == "json" || ending == "txt") continue;
-    return refuse(bad_usage,
-                  "found the output \"" + path + "\"; expected an ending of .pdf, .json or .txt");
+    return options.answer.fail_option(
+        "--output", "found \"" + path + "\"; expected an ending of .pdf, .json or .txt");
   }
   if (options.commit && options.stock.empty()) {
-    return refuse(bad_usage, "found --commit without --stock; expected the stock file to change");
+    return options.answer.fail_option("--commit", "expected --stock, the file to change");
   }
   return success;
 }
@@ -172,19 +176,22 @@ SheetCutter cutter_of(const CutterProfile& profile, const Options& options,
 // A mat that the cutter cannot bevel may still have its blank cut there: the run sheet alone needs
 // every mat to be possible.
 Result<CuttingRun> run_of(const std::vector<BatchJob>& jobs, const CutterProfile& profile,
-                          const PlanOptions& cutting, const Options& options) {
+                          const PlanOptions& cutting, const Options& options, Problems& notes) {
   Result<CuttingRun> run = plan_run(run_jobs(jobs), profile, cutting);
   if (run || !options.run_sheet.empty()) return run;
-  Problems notes = run.error();
-  for (Problem& note : notes) note.severity = Severity::warning;
-  report(notes);
+  for (Problem note : run.error()) {
+    note.severity = Severity::warning;
+    notes.push_back(std::move(note));
+  }
   return run;
 }
 
 int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
+  const Answer& answer = options.answer;
+  Problems notes;
   const Scale& scale = jobs.front().scale;
   const Result<CutterProfile> profile = cutter_for(options.cutter, scale.unit);
-  if (!profile) return report(profile.error());
+  if (!profile) return answer.fail(profile.error());
   LengthOptions lengths(scale.unit);
   const SheetCutter cutter = cutter_of(*profile, options, lengths);
   KeepRule keep;
@@ -194,19 +201,19 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   cutting.stacked = !options.separate;
   if (scale.unit != Unit::inch) cutting.trim = millimetres(3);
   cutting.trim = lengths.read("--trim", options.trim).value_or(cutting.trim);
-  if (!lengths.good) return bad_usage;
-  const Result<CuttingRun> run = run_of(jobs, *profile, cutting, options);
-  if (!run && !options.run_sheet.empty()) return report(run.error());
+  if (!lengths.problems.empty()) return answer.fail(lengths.problems);
+  const Result<CuttingRun> run = run_of(jobs, *profile, cutting, options, notes);
+  if (!run && !options.run_sheet.empty()) return answer.fail(run.error());
 
   std::optional<StockFile> file;
   if (options.commit) {
     Result<StockFile> opened = StockFile::open(options.stock);
-    if (!opened) return report(opened.error());
+    if (!opened) return answer.fail(opened.error());
     file = std::move(*opened);
   }
   const std::vector<BlankOrder> blanks = blanks_of(jobs, cutting);
   const Result<Stock> given = stock_for(options, file, blanks, scale.unit);
-  if (!given) return report(given.error());
+  if (!given) return answer.fail(given.error());
   const Stock stock = with_known_prices(*given);
 
   SheetPlanOptions plan_options;
@@ -221,8 +228,9 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   const Result<SheetPlan> plan = plan_sheets(blanks, stock, cutter, scale, plan_options);
   std::signal(SIGINT, SIG_DFL);
   progress.wipe();
-  if (!plan) return report(plan.error());
-  report(plan->notes);
+  if (!plan) return answer.fail(plan.error());
+  notes.insert(notes.end(), plan->notes.begin(), plan->notes.end());
+  if (!answer.is_json()) report(notes);
 
   const SheetReport sheet_report{*plan, stock, cutter, keep, run ? &*run : nullptr};
   for (const std::string& path : options.outputs) {
@@ -245,22 +253,23 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   }
   if (file) {
     const Result<void> committed = file->commit(stock_after(*plan, file->stock(), keep));
-    if (!committed) return report(committed.error());
+    if (!committed) return answer.fail(committed.error());
   }
-  return success;
+  if (!answer.is_json()) return success;
+  return write_output("-", plan_json("sheets", json_of(sheet_report), {success, notes}));
 }
 
 int make_sheets(Options options) {
   if (const int status = check_usage(options); status != success) return status;
-  if (options.outputs.empty()) options.outputs.emplace_back("-");
+  if (options.outputs.empty() && !options.answer.is_json()) options.outputs.emplace_back("-");
   std::vector<JobArgument> arguments;
   for (const std::string& text : options.jobs) {
     const auto argument = job_argument(text);
-    if (!argument) return bad_option("JOB", argument.error());
+    if (!argument) return options.answer.fail_option("JOB", argument.error());
     arguments.push_back(*argument);
   }
   const Result<std::vector<BatchJob>> jobs = load_jobs(arguments);
-  if (!jobs) return report(jobs.error());
+  if (!jobs) return options.answer.fail(jobs.error());
   if (options.label_sheet.empty()) {
     options.label_sheet = jobs->front().scale.unit == Unit::inch ? "letter-30" : "a4-24";
   }
@@ -320,6 +329,7 @@ void add_sheets(CLI::App& app, Action& action) {
                    "The longer side of the smallest off-cut to keep (10 in)");
   verb->add_option("--effort", options->effort, "How many times the usual effort to spend")
       ->check(CLI::Range(1, 1000));
+  options->answer.add_option(*verb);
   verb->callback([&action, options] { action = [options] { return make_sheets(*options); }; });
 }
 

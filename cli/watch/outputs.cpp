@@ -34,6 +34,7 @@ std::vector<Output> outputs_for(const Wishes& wishes) {
   }
   add_option(add("Template", "template.pdf", "template"), "--paper", wishes.paper);
   add_option(add("Cuts", "cuts.pdf", "cuts"), "--cutter", wishes.cutter);
+  for (Output& output : outputs) add_option(output.words, "--language", wishes.language);
   return outputs;
 }
 

@@ -14,7 +14,7 @@ struct Output {
 };
 
 struct Wishes {
-  std::string job, folder, shop, prices, paper, cutter;
+  std::string job, folder, shop, prices, paper, cutter, language;
 };
 
 std::vector<Output> outputs_for(const Wishes& wishes);

@@ -191,6 +191,7 @@ void add_watch(CLI::App& app, Action& action) {
   verb->add_option("--prices", options->wishes.prices, "As for proof");
   verb->add_option("--paper", options->wishes.paper, "As for template");
   verb->add_option("--cutter", options->wishes.cutter, "As for cuts");
+  verb->add_option("--language", options->wishes.language, "As for each of them");
   verb->callback([&action, options] { action = [options] { return watch_job(*options); }; });
 }
 

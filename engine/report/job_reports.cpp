@@ -73,6 +73,12 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
   return report::text_of(out);
 }
 
+std::string plan_json(std::string_view verb, std::string_view plan, const Outcome& outcome) {
+  Json out = document(verb, outcome);
+  out["plan"] = Json::parse(plan);
+  return report::text_of(out);
+}
+
 std::string explanations_json(const std::vector<Explanation>& entries) {
   Json out = document("explain");
   out["codes"] = Json::array();

@@ -48,6 +48,9 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit);
 // each line, cost and cost_known.
 std::string estimate_json(const price::Estimate& estimate, bool with_costs);
 
+// plan: the document that the verb writes to a .json file. For `cuts` and `sheets`.
+std::string plan_json(std::string_view verb, std::string_view plan, const Outcome& outcome);
+
 // codes [{code, severity, summary, reason, advice}].
 std::string explanations_json(const std::vector<Explanation>& entries);
 

@@ -239,3 +239,33 @@ TEST_CASE("a wrong option is told as JSON where the answer was to be JSON") {
             .get<std::string>()
             .find("did you mean \"--json\"?") != std::string::npos);
 }
+
+TEST_CASE("cuts answers with what it writes to a .json file, and what the checks said") {
+  const Both both = both_ways({"cuts", collage});
+  const std::string file = folder() + "/cuts.json";
+  REQUIRE(oracle::mullion({"cuts", collage, "-o", file}).status == 0);
+  CHECK(both.json.at("format") == "mullion cuts 1");
+  CHECK(both.json.at("plan") == Json::parse(oracle::read_file(file)));
+  CHECK(says(both.words, both.json.at("problems").front().at("message").get<std::string>()));
+
+  const std::string pdf = folder() + "/cuts.pdf";
+  const oracle::Run with_file = oracle::mullion({"cuts", collage, "--json", "-o", pdf});
+  CHECK(Json::parse(with_file.out).at("plan") == both.json.at("plan"));
+  CHECK(oracle::read_file(pdf).rfind("%PDF-", 0) == 0);
+
+  const Json refused = both_ways({"cuts", collage, "--trim", "thin"}).json;
+  CHECK(refused.at("status") == 2);
+  CHECK(refused.at("problems").size() == 1);
+}
+
+TEST_CASE("sheets answers with what it writes to a .json file") {
+  const Both both = both_ways({"sheets", weighted, collage});
+  const std::string file = folder() + "/sheets.json";
+  REQUIRE(oracle::mullion({"sheets", weighted, collage, "-o", file}).status == 0);
+  CHECK(both.json.at("format") == "mullion sheets 1");
+  CHECK(both.json.at("plan") == Json::parse(oracle::read_file(file)));
+  CHECK(both_ways({"sheets", weighted, "--kerf", "-1", "--trim", "x"}).json.at("problems").size() ==
+        2);
+  CHECK(both_ways({"sheets", weighted, "--commit"}).json.at("status") == 2);
+  CHECK(oracle::mullion({"sheets", weighted, "--json", "-o", "-"}).status == 2);
+}

@@ -180,13 +180,14 @@ TEST_CASE("the page is for this machine and its own outputs alone") {
   CHECK(elsewhere.err.find("ConnectionRefusedError") != std::string::npos);
 }
 
-TEST_CASE("outputs stay in the folder that was asked for") {
+TEST_CASE("outputs stay in the folder that was asked for, in the language that was asked for") {
   const std::string into = oracle::scratch_folder("watch-into") + "/made/here";
-  Watched watched("watch-kept", {"--into", into});
+  Watched watched("watch-kept", {"--into", into, "--language", "de"});
   CHECK(watched.end(SIGTERM) == 0);
   for (const char* name : {"proof.html", "proof.pdf", "template.pdf", "cuts.pdf"}) {
     CHECK(fs::file_size(into + "/" + name) > 1000);
   }
+  CHECK(oracle::read_file(into + "/proof.html").find("lang=\"de\"") != std::string::npos);
 }
 
 TEST_CASE("the page in a browser shows the new save by itself") {

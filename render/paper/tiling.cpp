@@ -42,6 +42,32 @@ std::vector<std::int64_t> faults(Length from, std::int64_t places, const std::ve
   return cost;
 }
 
+constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 4;
+
+struct Start {
+  std::int64_t cost = never, at = -1;
+};
+
+// Where a tile that ends at a join begins best, by the cost of the tiles before it; of equals the
+// first. An even tile is tried first, and none so uneven that the least cost before it could not
+// make up for it.
+Start cheapest_start(const std::vector<std::int64_t>& until, std::int64_t least, std::int64_t first,
+                     std::int64_t last, std::int64_t end, std::int64_t even) {
+  if (first > last) return {};
+  const auto unevenness = [&](std::int64_t at) { return (end - at - even) * (end - at - even); };
+  const std::int64_t middle = std::clamp(end - even, first, last);
+  Start best;
+  for (std::int64_t at = middle; at >= first && least + unevenness(at) <= best.cost; --at) {
+    const std::int64_t cost = until[static_cast<std::size_t>(at)] + unevenness(at);
+    if (cost < never && cost <= best.cost) best = {cost, at};
+  }
+  for (std::int64_t at = middle + 1; at <= last && least + unevenness(at) < best.cost; ++at) {
+    const std::int64_t cost = until[static_cast<std::size_t>(at)] + unevenness(at);
+    if (cost < best.cost) best = {cost, at};
+  }
+  return best;
+}
+
 // The cheapest `tiles` tiles between from and to, by dynamic programming over the joins' grid.
 Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length overlap,
                 const std::vector<Length>& avoid, Length clearance) {
@@ -49,7 +75,6 @@ Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length 
   const std::int64_t reach = (tile - overlap).ticks() / step.ticks();
   const std::int64_t last_reach = tile.ticks() / step.ticks();
   const std::int64_t even = (to - from).ticks() / step.ticks() / tiles;
-  constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 4;
   const auto unevenness = [&](std::int64_t size) { return (size - even) * (size - even); };
   const std::vector<std::int64_t> fault = faults(from, places, avoid, clearance);
   // cost[k][at]: of k tiles that end at a join `at`.
@@ -67,19 +92,14 @@ Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length 
   const auto last = [&](std::int64_t k) { return std::min(places - 1, k * reach); };
   for (std::int64_t k = 1; k < tiles; ++k) {
     const std::vector<std::int64_t>& until = cost[static_cast<std::size_t>(k) - 1];
+    const std::int64_t least = *std::min_element(until.begin(), until.end());
     for (std::int64_t at = first(k); at <= last(k); ++at) {
-      std::int64_t best = never, best_start = -1;
-      const std::int64_t latest = std::min(at - 1, last(k - 1));
-      for (std::int64_t start = std::max(first(k - 1), at - reach); start <= latest; ++start) {
-        const std::int64_t total = until[static_cast<std::size_t>(start)] + unevenness(at - start);
-        if (total >= best) continue;
-        best = total;
-        best_start = start;
-      }
-      if (best >= never) continue;
+      const Start start = cheapest_start(until, least, std::max(first(k - 1), at - reach),
+                                         std::min(at - 1, last(k - 1)), at, even);
+      if (start.cost >= never) continue;
       cost[static_cast<std::size_t>(k)][static_cast<std::size_t>(at)] =
-          best + fault[static_cast<std::size_t>(at)];
-      before[static_cast<std::size_t>(k)][static_cast<std::size_t>(at)] = best_start;
+          start.cost + fault[static_cast<std::size_t>(at)];
+      before[static_cast<std::size_t>(k)][static_cast<std::size_t>(at)] = start.at;
     }
   }
   std::int64_t best = never, join = 0;

@@ -19,6 +19,8 @@ using paper::TextStyle;
 const Pen rule_pen{0.6, {0, 0, 0}, {}, 1};
 const TextStyle small{7.5, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
+const TextStyle map_letters{26, true, {0, 0, 0}, Anchor::right, 0};
+
 const std::string dot = "  \xC2\xB7  ";
 
 std::string whole_length(Length length, Unit unit, const Locale& locale) {
@@ -177,35 +179,35 @@ double add_diagonal_square(Furniture& furniture, Spot upper_left, const Locale& 
   return side + 4 + paper::text_width(diagonals, small);
 }
 
-void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
-                    std::size_t column, const paper::Box& box) {
-  const double wide = paper::points(tiling.columns.back() - tiling.columns.front());
-  const double high = paper::points(tiling.rows.back() - tiling.rows.front());
-  const std::string name = sheet_name(row, column);
-  const TextStyle large{26, true, {0, 0, 0}, Anchor::right, 0};
-  const paper::Text set(name, large);
-  const double letters = set.width() + 8;
-  const bool named = box.width > letters + 36;
-  const double scale = std::min((box.width - (named ? letters : 0)) / wide, box.height / high);
+SheetMap::SheetMap(const paper::Tiling& tiling, const paper::Box& box) {
+  const std::vector<Length>&columns = tiling.columns, &rows = tiling.rows;
+  const double wide = paper::points(columns.back() - columns.front());
+  const double high = paper::points(rows.back() - rows.front());
+  const std::string longest = sheet_name(rows.size() - 2, columns.size() - 2);
+  const double letters = paper::text_width(longest, map_letters) + 8;
+  named_ = box.width > letters + 36;
+  const double scale = std::min((box.width - (named_ ? letters : 0)) / wide, box.height / high);
   const double left = box.x + box.width - wide * scale;
-  const auto x = [&](std::size_t i) {
-    return left + paper::points(tiling.columns[i] - tiling.columns.front()) * scale;
-  };
-  const auto y = [&](std::size_t i) {
-    return box.y + paper::points(tiling.rows[i] - tiling.rows.front()) * scale;
-  };
-  paper::Path grid;
-  for (std::size_t i = 0; i < tiling.columns.size(); ++i) {
-    grid.append(paper::line({x(i), box.y}, {x(i), box.y + high * scale}));
+  for (const Length edge : columns) {
+    x_.push_back(left + paper::points(edge - columns.front()) * scale);
   }
-  for (std::size_t i = 0; i < tiling.rows.size(); ++i) {
-    grid.append(paper::line({left, y(i)}, {left + wide * scale, y(i)}));
-  }
-  drawing.stroke(grid, furniture_pen);
+  for (const Length edge : rows) y_.push_back(box.y + paper::points(edge - rows.front()) * scale);
+  paper::Path lines;
+  for (const double x : x_) lines.append(paper::line({x, y_.front()}, {x, y_.back()}));
+  for (const double y : y_) lines.append(paper::line({x_.front(), y}, {x_.back(), y}));
+  paper::Drawing grid;
+  grid.stroke(std::move(lines), furniture_pen);
+  grid_ = std::make_shared<const paper::Drawing>(std::move(grid));
+}
+
+void SheetMap::draw(paper::Drawing& drawing, std::size_t row, std::size_t column) const {
+  drawing.place({grid_, {}, {}, "sheet-map", "", true});
   drawing.fill(
-      paper::rectangle({x(column), y(row), x(column + 1) - x(column), y(row + 1) - y(row)}),
+      paper::rectangle({x_[column], y_[row], x_[column + 1] - x_[column], y_[row + 1] - y_[row]}),
       {{0x60, 0x60, 0x60}, 1});
-  if (named) drawing.text(set, {left - 8, box.y + 30});
+  if (named_) {
+    drawing.text(sheet_name(row, column), {x_.front() - 8, y_.front() + 30}, map_letters);
+  }
 }
 
 std::string sheet_subject(const BoardView& view) {

@@ -2,6 +2,9 @@
 
 // What template pages carry besides the board: heading, check rules, sheet map, cautions.
 
+#include <memory>
+#include <vector>
+
 #include "render/paper/tiling.h"
 #include "render/template/board_drawing.h"
 
@@ -30,10 +33,18 @@ double add_double_rule(Furniture& furniture, paper::Spot upper_left, double widt
 // A square whose diagonals are 20 mm, and says so. Returns its width.
 double add_diagonal_square(Furniture& furniture, paper::Spot upper_left, const Locale& locale);
 
-// The sheets as a grid at the right of the box, the given one filled, and its name in large letters
-// before it where there is room.
-void draw_sheet_map(paper::Drawing& drawing, const paper::Tiling& tiling, std::size_t row,
-                    std::size_t column, const paper::Box& box);
+// The sheets as a grid at the right of the box, one of them filled, and its name in large letters
+// before the grid where there is room.
+class SheetMap {
+ public:
+  SheetMap(const paper::Tiling& tiling, const paper::Box& box);
+  void draw(paper::Drawing& drawing, std::size_t row, std::size_t column) const;
+
+ private:
+  std::vector<double> x_, y_;  // of the grid's lines
+  std::shared_ptr<const paper::Drawing> grid_;
+  bool named_ = false;
+};
 
 // "Chalk" of the job's "W-0106": reference, layers and boards in one line.
 std::string sheet_subject(const BoardView& view);

@@ -109,6 +109,7 @@ struct Whole {
   bool shows_dimensions = false;  // they are on the overview in any case
   SheetFrame frame;
   SheetFoot foot;
+  SheetMap map;
   Ink ink;  // of what the sheets show
 };
 
@@ -133,7 +134,7 @@ SheetPage tile_page(const TemplateOptions& options, const Whole& whole, std::siz
   const std::string name = options.locale.say("Sheet %1", sheet_name(row, column));
   whole.foot.draw_rules(content);
   if (whole.foot.room().width > 24) {
-    draw_sheet_map(content, tiling, row, column, whole.foot.room());
+    whole.map.draw(content, row, column);
   }
   whole.foot.draw_words(content, name);
   SheetPage page{frame.size, name, {}};
@@ -186,12 +187,14 @@ Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options)
   const auto tiling = plan(view, options, dimensions);
   if (!tiling) return tl::unexpected(Problems{template_problem("template-paper", tiling.error())});
   const SheetFrame frame = sheet_frame(options, {tiling->page_width, tiling->page_height});
+  const SheetFoot foot(frame, view, options);
   Whole whole{std::make_shared<const Drawing>(draw_board(view)),
               std::make_shared<const Drawing>(std::move(dimensions)),
               *tiling,
               tiling->columns.front() < view.mat->outer.left,
               frame,
-              SheetFoot(frame, view, options),
+              foot,
+              SheetMap(*tiling, foot.room()),
               {}};
   add_ink(whole.ink, *whole.board);
   if (whole.shows_dimensions) add_ink(whole.ink, *whole.dimensions);

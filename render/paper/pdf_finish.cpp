@@ -52,7 +52,7 @@ std::string finish_pdf(const std::string& pdf,
   writer.setOutputPipeline(&sink);
   writer.setDeterministicID(true);
   writer.setCompressStreams(true);
-  writer.setObjectStreamMode(qpdf_o_generate);
+  writer.setObjectStreamMode(qpdf_o_disable);
   writer.write();
   return out;
 }

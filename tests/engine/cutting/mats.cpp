@@ -269,12 +269,12 @@ Mat random_mat(std::mt19937& random) {
     }
   }
   set_thickness(top, Length::from_ticks(pick(random, 1500, 2600)));
+  const Length thickness = top.board.thickness;
   for (int layers = pick(random, 0, 2); layers > 0; --layers) {
     const Length even = sixty_fourths(pick(random, 4, 20));
     const Length other = random() % 3 == 0 ? sixty_fourths(pick(random, 4, 20)) : even;
-    add_layer(
-        mat, {even, even, even, other},
-        random() % 2 == 0 ? top.board.thickness : Length::from_ticks(pick(random, 1500, 2600)));
+    add_layer(mat, {even, even, even, other},
+              random() % 2 == 0 ? thickness : Length::from_ticks(pick(random, 1500, 2600)));
   }
   if (!may_reshape(mat)) return mat;
   for (std::size_t i = 0; i < mat.layers.front().windows.size(); ++i) {

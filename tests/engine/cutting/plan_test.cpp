@@ -122,13 +122,13 @@ TEST_CASE(
 }
 
 // Common practice, no source.
-// Common practice, no source.
 TEST_CASE("straight cuts come first, without guide, stops and backing sheet; bevels over one") {
   const CuttingPlan plan = planned(mats::even(inches(16), inches(20), inches(3)));
   REQUIRE(plan.blanks.size() == 2);
   CHECK(plan.blanks[0].size == inches(20));
   CHECK(plan.blanks[1].size == inches(16));
-  for (const auto& side : nlohmann::json::parse(plan_to_json(plan))["blanks"]) {
+  const auto json = nlohmann::json::parse(plan_to_json(plan));
+  for (const auto& side : json["blanks"]) {
     CHECK(side["backing_sheet"] == false);
   }
   const std::string text = plan_to_text(plan);

@@ -61,19 +61,18 @@ int write_by_ending(const Options& options, const Problems& checks, const Forms&
   const std::string& path = options.output;
   const std::string ending = ending_of(path);
   const Answer& answer = options.answer;
-  if (answer.is_json() && path == "-") {
-    return write_output("-", plan_json("cuts", forms.json(), {success, checks}));
-  }
   if (path != "-" && ending != "json" && ending != "pdf" && ending != "txt") {
     return answer.fail_option("--output", "expected a file that ends in .pdf, .txt or .json");
   }
-  const std::string bytes = ending == "json"  ? forms.json()
-                            : ending == "pdf" ? forms.pdf()
-                                              : forms.text();
-  if (path == "-") return write_output(path, bytes);
-  const int status = answer.save(path, bytes);
-  if (status != success || !answer.is_json()) return status;
-  return write_output("-", plan_json("cuts", forms.json(), {success, checks}));
+  if (path != "-") {
+    const int status = answer.save(path, ending == "json"  ? forms.json()
+                                         : ending == "pdf" ? forms.pdf()
+                                                           : forms.text());
+    if (status != success || !answer.is_json()) return status;
+  }
+  return answer.give(forms.text, [&] {
+    return plan_json("cuts", forms.json(), {success, checks});
+  });
 }
 
 int write_plan(const Options& options, const OrderedJob& order, const Problems& checks,

@@ -120,7 +120,7 @@ int write_one(const std::string& path, const SheetReport& report, const std::vec
   if (ending == "txt" || path == "-") return write_output(path, text_of(report));
   SheetPageOptions pages;
   pages.title = joined_orders(jobs);
-  pages.page = usual_page(report.plan.scale.unit, locale);
+  pages.page = paper::usual_page(report.plan.scale.unit, locale);
   pages.locale = locale;
   return write_output(path, render_sheet_pages(report, pages));
 }

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "render/paper/usual_page.h"
+
 namespace mullion {
 namespace {
 
@@ -28,11 +30,6 @@ std::string criteria_text(const suggest::Criteria& c, const Locale& locale) {
   return locale.say("board %1  borders %2  balance %3  lines %4  symmetry %5  bars %6",
                     percent(c.area), percent(c.borders), percent(c.balance), percent(c.alignment),
                     percent(c.symmetry), percent(c.bars));
-}
-
-paper::PageSize page_size(const Job& job, const Locale& locale) {
-  if (locale.letter_paper(job.scale.unit)) return {sixty_fourths(8 * 64 + 32), inches(11)};
-  return {millimetres(210), millimetres(297)};
 }
 
 // Of all numbers of columns the one that gives the largest cells for square pictures.
@@ -84,7 +81,7 @@ Result<void> draw_cell(paper::Canvas& canvas, paper::Format format, const Contac
 Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pictures,
                                          paper::Format format, const Locale& locale) {
   const Job& job = *pictures.at(0).job;
-  const paper::PageSize size = page_size(job, locale);
+  const paper::PageSize size = paper::usual_page(job.scale.unit, locale);
   const double width = paper::points(size.width) - 2 * margin;
   const double height = paper::points(size.height) - 2 * margin - heading;
   paper::Document document(format, {locale.say("Suggestions %1", job.reference), job.date, 150});

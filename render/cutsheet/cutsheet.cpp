@@ -7,6 +7,7 @@
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/settings_tile.h"
 #include "render/cutsheet/stage_section.h"
+#include "render/paper/usual_page.h"
 
 namespace mullion {
 namespace {
@@ -91,7 +92,7 @@ class Sheet {
 
 std::string render_cutsheet(const CuttingPlan& plan, const std::string& date) {
   return cutsheet::set_on_pages(
-      cutsheet::page_for(plan.cutter, plan.locale), title_of(plan), date, plan.locale,
+      paper::usual_page(plan.cutter.scale.unit, plan.locale), title_of(plan), date, plan.locale,
       [&](Flow& flow, const Look& look) { Sheet(plan, flow, look).write(); });
 }
 

@@ -11,11 +11,6 @@ constexpr const char* blanks_title =
 
 }  // namespace
 
-paper::PageSize page_for(const CutterProfile& cutter, const Locale& locale) {
-  if (locale.letter_paper(cutter.scale.unit)) return {sixty_fourths(544), inches(11)};
-  return {millimetres(210), millimetres(297)};
-}
-
 void add_head(Flow& flow, const std::string& title, const std::string& summary,
               const std::vector<std::string>& cautions, const Locale& locale, const Look& look) {
   flow.text(title, {.size = look.title(), .bold = true});

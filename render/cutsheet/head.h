@@ -9,7 +9,6 @@
 namespace mullion::cutsheet {
 
 // US Letter or A4 as is usual in the territory; without one, by the unit of the cutter's scales.
-paper::PageSize page_for(const CutterProfile& cutter, const Locale& locale);
 
 void add_head(Flow& flow, const std::string& title, const std::string& summary,
               const std::vector<std::string>& cautions, const Locale& locale, const Look& look);

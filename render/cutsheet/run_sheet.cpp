@@ -8,6 +8,7 @@
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/settings_tile.h"
 #include "render/cutsheet/stage_section.h"
+#include "render/paper/usual_page.h"
 
 namespace mullion {
 namespace {
@@ -128,7 +129,7 @@ class RunSheet {
 
 std::string render_run_sheet(const CuttingRun& run, const std::string& date) {
   return cutsheet::set_on_pages(
-      cutsheet::page_for(run.cutter, run.locale), title_of(run), date, run.locale,
+      paper::usual_page(run.cutter.scale.unit, run.locale), title_of(run), date, run.locale,
       [&](Flow& flow, const Look& look) { RunSheet(run, flow, look).write(); });
 }
 

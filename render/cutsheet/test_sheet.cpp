@@ -3,6 +3,7 @@
 #include "engine/cutting/sheet/scale_text.h"
 #include "render/cutsheet/flow.h"
 #include "render/cutsheet/head.h"
+#include "render/paper/usual_page.h"
 
 namespace mullion {
 namespace {
@@ -237,7 +238,7 @@ class TestSheet {
 std::string render_test_sheet(const CutterProfile& cutter, Length thickness, const Locale& locale) {
   const std::string name = locale.say(title, cutter.name);
   paper::Document document(paper::Format::pdf, {name, ""});
-  Flow flow(cutsheet::page_for(cutter, locale), name, &document, locale);
+  Flow flow(paper::usual_page(cutter.scale.unit, locale), name, &document, locale);
   TestSheet(cutter, thickness, locale, flow).write();
   return document.finish();
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/paper/usual_page.h"
 #include "render/proof/blocks.h"
 #include "render/proof/tone.h"
 #include "render/proof/type.h"
@@ -13,8 +14,6 @@ namespace {
 
 constexpr double margin = 40, block_gap = 16, wall_padding = 30, wall_foot = 14, card_gap = 18;
 constexpr double least_wall = 260, least_row = 190;
-constexpr paper::PageSize letter_paper{sixty_fourths(17 * 32), inches(11)};
-constexpr paper::PageSize a4_paper{millimetres(210), millimetres(297)};
 
 struct Grid {
   std::size_t columns, rows;
@@ -155,8 +154,7 @@ std::string letter_of(std::size_t choice) {
 
 Composition compose(const Sheet& sheet) {
   Composition out;
-  out.page = sheet.locale.letter_paper(sheet.choices.front().piece.job->scale.unit) ? letter_paper
-                                                                                    : a4_paper;
+  out.page = paper::usual_page(sheet.choices.front().piece.job->scale.unit, sheet.locale);
   const double width = paper::points(out.page.width) - 2 * margin;
   const std::vector<double> cards = card_heights(sheet, width);
   double others = 2 * margin + heading_height + blocks_height(sheet, width);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/sheets/stock/size_text.h"
+#include "render/paper/usual_page.h"
 #include "render/sheetplan/scan_code.h"
 
 namespace mullion {
@@ -12,8 +13,8 @@ using paper::Anchor;
 using paper::Box;
 using paper::TextStyle;
 
-constexpr paper::PageSize letter_page{sixty_fourths(544), inches(11)};  // ANSI A, 8.5 x 11 in
-constexpr paper::PageSize a4_page{millimetres(210), millimetres(297)};  // ISO 216
+using paper::a4_page;
+using paper::letter_page;
 
 constexpr Length tenths_of_mm(std::int64_t n) {
   return Length::from_ticks(n * ticks_per_mm / 10);

@@ -189,11 +189,6 @@ class Pages {
 
 }  // namespace
 
-paper::PageSize usual_page(Unit unit, const Locale& locale) {
-  if (locale.letter_paper(unit)) return {sixty_fourths(544), inches(11)};
-  return {millimetres(210), millimetres(297)};
-}
-
 std::string render_sheet_pages(const SheetReport& report, const SheetPageOptions& options) {
   return Pages(report, options).render();
 }

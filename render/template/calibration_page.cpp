@@ -4,6 +4,7 @@
 
 #include "render/paper/document.h"
 #include "render/paper/drawing.h"
+#include "render/paper/usual_page.h"
 
 namespace mullion {
 namespace {
@@ -109,8 +110,7 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
 
 std::string render_calibration(Unit unit, const Locale& locale) {
   const bool inch = unit == Unit::inch;
-  const paper::PageSize size = inch ? paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)}
-                                    : paper::PageSize{millimetres(210), millimetres(297)};
+  const paper::PageSize size = inch ? paper::letter_page : paper::a4_page;
   const CalibrationSides sides = calibration_sides(unit);
   const Box box{(paper::points(size.width) - paper::points(sides.across)) / 2,
                 (paper::points(size.height) - paper::points(sides.down)) / 2,

@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "engine/mat/rect.h"
+#include "render/paper/usual_page.h"
 #include "render/template/sheet_furniture.h"
 
 namespace mullion {
@@ -22,9 +23,7 @@ constexpr double line_height = 11.5;
 const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
 
 paper::PageSize page_size(const BoardView& view, const TemplateOptions& options) {
-  paper::PageSize size = options.locale.letter_paper(view.job->scale.unit)
-                             ? paper::PageSize{sixty_fourths(8 * 64 + 32), inches(11)}
-                             : paper::PageSize{millimetres(210), millimetres(297)};
+  paper::PageSize size = paper::usual_page(view.job->scale.unit, options.locale);
   if (options.sheet && !options.sheet->roll) {
     const Length shorter = std::min(options.sheet->width, options.sheet->height);
     const Length longer = std::max(options.sheet->width, options.sheet->height);

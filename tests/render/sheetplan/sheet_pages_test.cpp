@@ -50,7 +50,7 @@ struct Shop {
 
   std::string draw(const std::string& name, bool summary = false) const {
     SheetPageOptions options;
-    options.page = usual_page(Unit::inch);
+    options.page = paper::usual_page(Unit::inch);
     options.summary = summary;
     const std::string path = oracle::scratch_folder(name) + "/sheets.pdf";
     oracle::write_file(path, render_sheet_pages(report, options));

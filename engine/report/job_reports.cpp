@@ -56,19 +56,15 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
   out["suggestions"] = Json::array();
   for (const suggest::Suggestion& suggestion : found.best) {
     const suggest::Ranked& ranked = suggestion.ranked;
-    const suggest::Criteria& criteria = ranked.criteria;
+    Json criteria = Json::object();
+    for (const suggest::Criterion& one : suggest::criteria_table()) {
+      criteria[one.name] = ranked.criteria.*one.figure;
+    }
     out["suggestions"].push_back({{"number", out["suggestions"].size() + 1},
                                   {"width", of(ranked.board.width, unit)},
                                   {"height", of(ranked.board.height, unit)},
                                   {"score", ranked.score},
-                                  {"criteria",
-                                   {{"area", criteria.area},
-                                    {"borders", criteria.borders},
-                                    {"balance", criteria.balance},
-                                    {"alignment", criteria.alignment},
-                                    {"symmetry", criteria.symmetry},
-                                    {"bars", criteria.bars},
-                                    {"shape", criteria.shape}}}});
+                                  {"criteria", std::move(criteria)}});
   }
   return report::text_of(out);
 }

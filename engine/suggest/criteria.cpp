@@ -39,27 +39,41 @@ double balance_of(const std::vector<Rect>& rects, Length block_width, Length blo
   const double width = number(board.width), height = number(board.height);
   const double rise =
       (height - number(block_height)) * (0.5 - (width + number(block_width)) / (4 * width));
-  const double away = std::hypot(x / mass - width / 2, y / mass - (height / 2 - rise));
-  return std::max(0.0, 1 - 4 * away / std::hypot(width, height));
+  const double across = x / mass - width / 2, down = y / mass - (height / 2 - rise);
+  return std::max(
+      0.0, 1 - 4 * std::sqrt((across * across + down * down) / (width * width + height * height)));
 }
 
-std::size_t distinct(std::vector<Length>& lines) {
-  std::sort(lines.begin(), lines.end());
-  return static_cast<std::size_t>(std::unique(lines.begin(), lines.end()) - lines.begin());
+// Edges this close are in one line: they differ by halves of ticks alone, which centring rounds.
+constexpr std::int64_t rounding_of_edges = 20;
+
+bool in_one_line(std::int64_t a, std::int64_t b) {
+  return static_cast<std::uint64_t>(a - b + rounding_of_edges) <= 2 * rounding_of_edges;
+}
+
+// How many lines the edges of one direction lie in.
+std::size_t lines(const std::vector<Rect>& rects, Length Rect::*low, Length Rect::*high) {
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < rects.size(); ++i) {
+    const std::int64_t a = (rects[i].*low).ticks(), b = (rects[i].*high).ticks();
+    unsigned a_is_old = 0, b_is_old = 0;  // no branch: this is most of the work of a large search
+    for (std::size_t j = 0; j < i; ++j) {
+      const std::int64_t c = (rects[j].*low).ticks(), d = (rects[j].*high).ticks();
+      a_is_old |= unsigned{in_one_line(a, c)} | unsigned{in_one_line(a, d)};
+      b_is_old |= unsigned{in_one_line(b, c)} | unsigned{in_one_line(b, d)};
+    }
+    count += 2 - a_is_old - b_is_old;
+  }
+  return count;
 }
 
 // 1 where all openings share two edges, 0 where every edge stands alone.
 double alignment_of(const std::vector<Rect>& rects) {
   if (rects.size() < 2) return 1;
-  std::vector<Length> across, down;
-  across.reserve(2 * rects.size());
-  down.reserve(2 * rects.size());
-  for (const Rect& r : rects) {
-    across.insert(across.end(), {r.left, r.right});
-    down.insert(down.end(), {r.top, r.bottom});
-  }
+  const std::size_t found =
+      lines(rects, &Rect::left, &Rect::right) + lines(rects, &Rect::top, &Rect::bottom);
   const double most = 4.0 * static_cast<double>(rects.size());
-  return (most - static_cast<double>(distinct(across) + distinct(down))) / (most - 4);
+  return (most - static_cast<double>(found)) / (most - 4);
 }
 
 double common_area(const Rect& a, const Rect& b) {
@@ -87,41 +101,62 @@ bool above(const Rect& a, const Rect& b) {
   return a.left < b.right && b.left < a.right;
 }
 
-// Each opening's nearest neighbour to the right and below; the least bar over the mean one.
+// The bars from each opening to its nearest neighbours on all four sides: the least over the mean.
 double bar_likeness(const std::vector<Rect>& rects) {
-  double sum = 0, least = 0;
-  int bars = 0;
-  const auto add = [&](double bar) {
-    if (bar < 0) return;
-    least = bars == 0 ? bar : std::min(least, bar);
-    sum += bar;
-    ++bars;
+  struct Nearest {
+    std::optional<Length> left, above, right, below;
   };
-  for (const Rect& a : rects) {
-    double right = -1, below = -1;
-    for (const Rect& b : rects) {
+  std::vector<Nearest> nearest(rects.size());
+  const auto note = [](std::optional<Length>& bar, Length width) {
+    if (!bar || width < *bar) bar = width;
+  };
+  for (std::size_t i = 0; i < rects.size(); ++i) {
+    for (std::size_t j = 0; j < rects.size(); ++j) {
+      const Rect &a = rects[i], &b = rects[j];
       if (beside(a, b) && b.left >= a.right) {
-        const double bar = number(b.left - a.right);
-        right = right < 0 ? bar : std::min(right, bar);
-      }
-      if (above(a, b) && b.top >= a.bottom) {
-        const double bar = number(b.top - a.bottom);
-        below = below < 0 ? bar : std::min(below, bar);
+        note(nearest[i].right, b.left - a.right);
+        note(nearest[j].left, b.left - a.right);
+      } else if (above(a, b) && b.top >= a.bottom) {
+        note(nearest[i].below, b.top - a.bottom);
+        note(nearest[j].above, b.top - a.bottom);
       }
     }
-    add(right);
-    add(below);
+  }
+  Length sum, least;
+  int bars = 0;
+  for (const Nearest& one : nearest) {
+    for (const auto& bar : {one.left, one.above, one.right, one.below}) {
+      if (!bar) continue;
+      least = bars == 0 ? *bar : std::min(least, *bar);
+      sum += *bar;
+      ++bars;
+    }
   }
   if (bars == 0) return 1;
-  return sum <= 0 ? 0 : least / (sum / bars);
+  return sum <= Length() ? 0 : number(least) / (number(sum) / bars);
 }
 
 }  // namespace
 
-double score(const Criteria& c) {
-  return weights.area * c.area + weights.borders * c.borders + weights.balance * c.balance +
-         weights.alignment * c.alignment + weights.symmetry * c.symmetry + weights.bars * c.bars +
-         weights.shape * c.shape;
+const std::array<Criterion, 7>& criteria_table() {
+  static constexpr std::array<Criterion, 7> table{{
+      {"area", &Criteria::area, "the openings fill the board"},
+      {"borders", &Criteria::borders, "the borders are alike on all sides"},
+      {"balance", &Criteria::balance,
+       "the openings' centre of mass lies in the optical centre, a little above the middle"},
+      {"alignment", &Criteria::alignment, "edges of openings lie in line with others"},
+      {"symmetry", &Criteria::symmetry,
+       "one half mirrors the other; left and right count for 3/4, above and below for 1/4"},
+      {"bars", &Criteria::bars, "the bars between neighbours are alike"},
+      {"shape", &Criteria::shape, "the board is no longer than 3:2; nothing from 3:1"},
+  }};
+  return table;
+}
+
+double score(const Criteria& criteria) {
+  double sum = 0;
+  for (const Criterion& one : criteria_table()) sum += weights.*one.figure * (criteria.*one.figure);
+  return sum;
 }
 
 double best_score(double openings, Length width, Length height, const Board& board) {
@@ -165,9 +200,9 @@ std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, L
   if (falls_short()) return std::nullopt;
   out.alignment = alignment_of(openings);
   if (falls_short()) return std::nullopt;
-  out.bars = bar_likeness(openings);
-  if (falls_short()) return std::nullopt;
   out.symmetry = symmetry_of(openings, board);
+  if (falls_short()) return std::nullopt;
+  out.bars = bar_likeness(openings);
   return out;
 }
 

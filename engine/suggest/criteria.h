@@ -2,6 +2,7 @@
 
 // What makes an arrangement good, in named figures from 0 (poor) to 1 (best).
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -27,6 +28,15 @@ struct Criteria {
 // Weights of our own choosing; their sum is 1. The score is the weighted sum. Little board counts
 // most: with less weight on it, many pictures spread over boards that no sheet gives.
 inline constexpr Criteria weights{0.4, 0.05, 0.1, 0.15, 0.1, 0.1, 0.1};
+
+// A criterion as reports, `suggest --help` and the contact sheet name it.
+struct Criterion {
+  const char* name;
+  double Criteria::*figure;  // of its weight, too
+  const char* meaning;       // what full marks are for
+};
+
+const std::array<Criterion, 7>& criteria_table();
 
 double score(const Criteria& criteria);
 

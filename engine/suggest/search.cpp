@@ -71,6 +71,19 @@ std::vector<Way> ways_for(const std::vector<Item>& items, const Bonds& bonds, Le
   return out;
 }
 
+// Whether the arrangement is the other one of two that mirror each other left to right: of the
+// first two openings that stand beside one another, the second is on the left. Such openings are
+// parted by a row, so that their order is exact and turns about in the mirror.
+bool is_the_mirrored_one(const std::vector<Rect>& places) {
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    for (std::size_t j = i + 1; j < places.size(); ++j) {
+      const Rect &a = places[i], &b = places[j];
+      if (a.top < b.bottom && b.top < a.bottom) return b.left < a.left;
+    }
+  }
+  return false;
+}
+
 std::uint64_t arrangements_of(const std::vector<Item>& items) {
   constexpr std::uint64_t schroeder[] = {1, 1, 2, 6, 22, 90, 394};  // block.h
   std::uint64_t count = schroeder[items.size()];
@@ -86,6 +99,9 @@ Found look_at_every(const std::vector<Item>& items, const Boards& boards, const 
                     Progress& progress) {
   progress.whole = arrangements_of(items);
   const EveryArrangement every(items, search.gap);
+  // No criterion tells an arrangement from its mirror image, so where either may stand one is
+  // enough.
+  const bool may_be_mirrored = !Bonds(items).any();
   return in_threads(items, boards, search, [&](int part, int parts, Ranking& ranking) {
     return every.visit(
         part, parts,
@@ -94,6 +110,7 @@ Found look_at_every(const std::vector<Item>& items, const Boards& boards, const 
           return ranking.may_enter(width, height);
         },
         [&](const EveryArrangement::Seen& seen) {
+          if (may_be_mirrored && is_the_mirrored_one(seen.places)) return;
           ranking.add(seen.places, seen.width, seen.height, seen.block);
         });
   });

@@ -5,6 +5,7 @@
 #include "engine/suggest/arranged_job.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"
+#include "engine/suggest/reading_order.h"
 
 namespace mullion::suggest {
 namespace {
@@ -64,7 +65,8 @@ Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes) {
   const Found found = out.every_one ? look_at_every(items, boards, search, progress)
                                     : look_at_good_ones(items, boards, search, progress);
   out.looked_at = found.looked_at;
-  for (const Ranked& ranked : found.ranking.different(wishes.count)) {
+  for (Ranked& ranked : found.ranking.different(wishes.count)) {
+    ranked.block = in_reading_order(ranked.block, items, gap);
     out.best.push_back({ranked, arranged(bare, ranked.block, ranked.board, gap)});
   }
   if (!out.best.empty()) return out;

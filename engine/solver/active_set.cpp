@@ -51,12 +51,12 @@ class GuessedBlock {
   // multiplier says. False where they contradict each other.
   bool solve(const std::vector<bool>& presses) {
     std::vector<Linear> equations;
-    std::vector<std::vector<Linear::Term>> gradient(static_cast<std::size_t>(first_value_));
+    std::vector<Terms> gradient(static_cast<std::size_t>(first_value_));
     for (std::size_t j = 0; j < block_.zero.size(); ++j) {
       const Preference& wish = block_.zero[j];
       const Variable value{first_value_ + static_cast<int>(j)};
       equations.push_back(wish.form - Linear(value));
-      for (const Linear::Term& term : wish.form.terms()) {
+      for (const Term& term : wish.form.terms()) {
         gradient[static_cast<std::size_t>(term.variable)].push_back(
             {value.index, term.coefficient * wish.weight});
       }
@@ -70,7 +70,7 @@ class GuessedBlock {
       if (i < block_.at_least.size()) {
         form.add(Linear(multiplier(i)), Rational(1) / block_.at_least[i].weight);
       }
-      for (const Linear::Term& term : inequalities_[i]->terms()) {
+      for (const Term& term : inequalities_[i]->terms()) {
         gradient[static_cast<std::size_t>(term.variable)].push_back(
             {multiplier(i).index, -term.coefficient});
       }

@@ -25,7 +25,7 @@ Batch::Batch(std::vector<Linear> rows, int pivot_limit, int variable_count)
 }
 
 void Batch::note(int number, const Linear& form) {
-  for (const Linear::Term& term : form.terms()) users_[at(term.variable)].push_back(number);
+  for (const Term& term : form.terms()) users_[at(term.variable)].push_back(number);
 }
 
 int Batch::take_shortest() {
@@ -39,9 +39,9 @@ int Batch::take_shortest() {
   return -1;
 }
 
-const Linear::Term* Batch::best_pivot(int number) const {
-  const Linear::Term* best = nullptr;
-  for (const Linear::Term& term : row(number).terms()) {
+const Term* Batch::best_pivot(int number) const {
+  const Term* best = nullptr;
+  for (const Term& term : row(number).terms()) {
     if (term.variable >= pivot_limit_) break;
     if (best == nullptr || users_[at(term.variable)].size() < users_[at(best->variable)].size()) {
       best = &term;

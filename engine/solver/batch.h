@@ -22,7 +22,7 @@ class Batch {
   const Linear& row(int number) const { return rows_[static_cast<std::size_t>(number)]; }
 
   // The term of the row whose variable stands in the fewest rows, or null.
-  const Linear::Term* best_pivot(int number) const;
+  const Term* best_pivot(int number) const;
 
   // Puts `value` in the place of the variable in all rows that are left.
   void substitute(int variable, const Linear& value);

@@ -59,20 +59,19 @@ class Conditions {
  private:
   std::vector<Linear> equations() const {
     std::vector<Linear> out;
-    std::vector<std::vector<Linear::Term>> gradient(
-        static_cast<std::size_t>(block_.variable_count));
+    std::vector<Terms> gradient(static_cast<std::size_t>(block_.variable_count));
     for (std::size_t j = 0; j < block_.zero.size(); ++j) {
       const Preference& wish = block_.zero[j];
       const Variable residual{first_residual_ + static_cast<int>(j)};
       out.push_back(wish.form - Linear(residual));
-      for (const Linear::Term& term : wish.form.terms()) {
+      for (const Term& term : wish.form.terms()) {
         gradient[static_cast<std::size_t>(term.variable)].push_back(
             {residual.index, term.coefficient * wish.weight});
       }
     }
     for (std::size_t i = 0; i < inequalities_.size(); ++i) {
       const int multiplier = first_multiplier_ + static_cast<int>(i);
-      for (const Linear::Term& term : inequalities_[i]->terms()) {
+      for (const Term& term : inequalities_[i]->terms()) {
         auto& sum = gradient[static_cast<std::size_t>(term.variable)];
         // A variable that no wish depends on is left free; solve_multipliers sees to it.
         if (!sum.empty()) sum.push_back({multiplier, -term.coefficient});
@@ -94,7 +93,7 @@ class Conditions {
     for (std::size_t i = 0; i < count; ++i) {
       const Linear form = solved_.reduce(*inequalities_[i]);
       constants.push_back(form.constant());
-      for (const Linear::Term& term : form.terms()) {
+      for (const Term& term : form.terms()) {
         if (term.variable >= first_multiplier_) {
           by_multiplier[i][static_cast<std::size_t>(term.variable - first_multiplier_)] =
               term.coefficient;

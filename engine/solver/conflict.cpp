@@ -30,7 +30,7 @@ bool can_hold(const System& system, const Numbers& numbers) {
   }
   Elimination space(system.variable_count());
   if (!space.add(std::move(equations))) return false;
-  for (Linear& form : inequalities) form = space.reduce(form);
+  for (Linear& form : inequalities) form = space.reduce(std::move(form));
   return can_be_at_least_zero(inequalities, system.variable_count());
 }
 
@@ -78,9 +78,9 @@ Rational whole_scale(const std::vector<Rational>& multipliers) {
 
 // The only combination, up to a factor, in which all variables cancel.
 std::vector<Rational> cancelling_multipliers(const System& system, const Numbers& numbers) {
-  std::map<int, std::vector<Linear::Term>> sums;
+  std::map<int, Terms> sums;
   for (std::size_t i = 0; i < numbers.size(); ++i) {
-    for (const Linear::Term& term : rule(system, numbers[i]).form.terms()) {
+    for (const Term& term : rule(system, numbers[i]).form.terms()) {
       sums[term.variable].push_back({static_cast<int>(i), term.coefficient});
     }
   }

@@ -30,13 +30,13 @@ int Elimination::add_variable() {
 
 bool Elimination::add(std::vector<Linear> forms) {
   if (!pivots_.empty()) {
-    for (Linear& form : forms) form = reduce(form);
+    for (Linear& form : forms) form = reduce(std::move(form));
   }
   Batch batch(std::move(forms), pivot_limit_, variable_count());
   for (int number = batch.take_shortest(); number >= 0; number = batch.take_shortest()) {
     const Linear& row = batch.row(number);
     if (row.is_constant() && !row.constant().is_zero()) return false;
-    const Linear::Term* pivot = batch.best_pivot(number);
+    const Term* pivot = batch.best_pivot(number);
     if (pivot == nullptr) continue;
     const int variable = pivot->variable;
     Linear value = row * (Rational(-1) / pivot->coefficient);
@@ -65,14 +65,14 @@ bool Elimination::is_reduced(const Linear& form) const {
                       [&](const auto& term) { return is_pivot(term.variable); });
 }
 
-Linear Elimination::reduce(const Linear& form) const {
+Linear Elimination::reduce(Linear form) const {
   if (is_reduced(form)) return form;
 
   std::priority_queue<int, std::vector<int>, std::greater<>> waiting;  // places in pivots_
   std::vector<int> left;
   Rational constant = form.constant();
   const auto add = [&](const Linear& part, const Rational& factor) {
-    for (const Linear::Term& term : part.terms()) {
+    for (const Term& term : part.terms()) {
       Rational& coefficient = scratch_[at(term.variable)];
       if (coefficient.is_zero()) {
         if (is_pivot(term.variable)) {
@@ -94,7 +94,7 @@ Linear Elimination::reduce(const Linear& form) const {
     add(pivot.value, factor);
   }
   std::sort(left.begin(), left.end());
-  std::vector<Linear::Term> terms;
+  Terms terms;
   for (const int variable : left) {
     Rational coefficient = std::exchange(scratch_[at(variable)], Rational());
     if (!coefficient.is_zero()) terms.push_back({variable, std::move(coefficient)});

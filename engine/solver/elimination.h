@@ -29,7 +29,7 @@ class Elimination {
   void substitute(int variable, Linear value);
 
   // The form over variables that are no pivots.
-  Linear reduce(const Linear& form) const;
+  Linear reduce(Linear form) const;
 
   bool is_reduced(const Linear& form) const;  // already over variables that are no pivots
   bool is_pivot(int variable) const { return order_[static_cast<std::size_t>(variable)] >= 0; }

@@ -32,7 +32,7 @@ class Dictionary {
   }
 
   int column_that_can_help(const Linear& row) const {
-    for (const Linear::Term& term : row.terms()) {
+    for (const Term& term : row.terms()) {
       if (term.variable < variables_ || term.coefficient.sign() > 0) return term.variable;
     }
     return -1;

@@ -50,6 +50,13 @@ std::vector<Rational> level_costs(const Rules& rules, const std::vector<Rational
   return out;
 }
 
+// What the points within wider ranges have in common: inequalities that matter there, and what the
+// levels cost at least.
+struct Outlook {
+  std::vector<std::size_t> working;
+  std::vector<Rational> levels;
+};
+
 class Search {
  public:
   Search(const Rules& rules, const std::vector<GridForm>& forms,
@@ -71,7 +78,8 @@ class Search {
   }
 
   GridOptimum run() {
-    explore({});
+    const std::vector<Rational> origin(static_cast<std::size_t>(rules_.variable_count()));
+    explore({{}, std::vector<Rational>(level_costs(rules_, origin).size())});
     return {std::move(best_), nodes_left_ >= 0};
   }
 
@@ -92,24 +100,24 @@ class Search {
 
   bool is_better(const Cost& cost) const { return !best_cost_ || cost < *best_cost_; }
 
-  Cost bound(const std::vector<Rational>& values) const {
+  // No point within the ranges costs less, where the levels cost so much at least.
+  Cost bound(std::vector<Rational> levels) const {
     std::vector<Rational> distances;
     for (std::size_t i = 0; i < measures_.size(); ++i) {
       distances.push_back(distance(ranges_[first_measure_ + i], measures_[i].exact));
     }
-    return {level_costs(rules_, values), by_rank(measures_, distances)};
+    return {std::move(levels), by_rank(measures_, distances)};
   }
 
-  void explore(std::vector<std::size_t> working) {
-    if (--nodes_left_ < 0) return;
-    auto node = relaxed(std::move(working));
-    if (!node || !is_better(bound(node->values))) return;
-    const std::size_t own = guided_.inequalities.size();
-    working = std::move(node->working);
-    working.erase(std::lower_bound(working.begin(), working.end(), own), working.end());
+  void explore(const Outlook& wider) {
+    if (!is_better(bound(wider.levels)) || --nodes_left_ < 0) return;
+    auto node = relaxed(wider.working);
+    if (!node) return;
+    const Outlook here{own_among(std::move(node->working)), level_costs(rules_, node->values)};
+    if (!is_better(bound(here.levels))) return;
     for (std::size_t i = 0; i < forms_.size(); ++i) {
       const Rational value = evaluate(forms_[i].form, node->values);
-      if (!forms_[i].values.contains(value)) return split_off_grid(i, value, working);
+      if (!forms_[i].values.contains(value)) return split_off_grid(i, value, here);
     }
     Cost cost = cost_of(rules_, measures_, node->values);
     if (is_better(cost)) {
@@ -120,14 +128,21 @@ class Search {
       const Range& range = ranges_[first_measure_ + i];
       const Rational value = evaluate(measures_[i].form, node->values);
       if (abs(value - measures_[i].exact) > distance(range, measures_[i].exact)) {
-        return split_on_grid(first_measure_ + i, value, value > measures_[i].exact, working);
+        return split_on_grid(first_measure_ + i, value, value > measures_[i].exact, here);
       }
     }
   }
 
-  void explore_range(std::size_t i, const Range& range, const std::vector<std::size_t>& working) {
+  // Without the inequalities that the ranges added.
+  std::vector<std::size_t> own_among(std::vector<std::size_t> working) const {
+    working.erase(std::lower_bound(working.begin(), working.end(), guided_.inequalities.size()),
+                  working.end());
+    return working;
+  }
+
+  void explore_range(std::size_t i, const Range& range, const Outlook& wider) {
     const Range before = std::exchange(ranges_[i], range);
-    explore(working);
+    explore(wider);
     ranges_[i] = before;
   }
 
@@ -137,26 +152,24 @@ class Search {
 
   // The nearer side first; of two that are equally near the one nearer to what is wanted, so that
   // the search does not drift away from it step by step.
-  void split_off_grid(std::size_t i, const Rational& value,
-                      const std::vector<std::size_t>& working) {
+  void split_off_grid(std::size_t i, const Rational& value, const Outlook& wider) {
     const Rational below = forms_[i].values.at_or_below(value);
     const Rational above = below + forms_[i].values.spacing;
     const Range lower{ranges_[i].least, below}, upper{above, ranges_[i].most};
     const Rational up = above - value, down = value - below;
     const bool lower_first =
         down < up || (down == up && abs(below - wanted(i)) <= abs(above - wanted(i)));
-    explore_range(i, lower_first ? lower : upper, working);
-    explore_range(i, lower_first ? upper : lower, working);
+    explore_range(i, lower_first ? lower : upper, wider);
+    explore_range(i, lower_first ? upper : lower, wider);
   }
 
-  void split_on_grid(std::size_t i, const Rational& value, bool lower_first,
-                     const std::vector<std::size_t>& working) {
-    const Range here{value, value};
+  void split_on_grid(std::size_t i, const Rational& value, bool lower_first, const Outlook& wider) {
+    const Range just_here{value, value};
     const Range lower{ranges_[i].least, value - forms_[i].values.spacing};
     const Range upper{value + forms_[i].values.spacing, ranges_[i].most};
-    explore_range(i, lower_first ? lower : upper, working);
-    explore_range(i, here, working);
-    explore_range(i, lower_first ? upper : lower, working);
+    explore_range(i, lower_first ? lower : upper, wider);
+    explore_range(i, just_here, wider);
+    explore_range(i, lower_first ? upper : lower, wider);
   }
 
   const Rules& rules_;

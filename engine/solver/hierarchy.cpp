@@ -33,15 +33,15 @@ bool pass(Elimination& space, const Rules& rules, const std::vector<std::size_t>
 
 }  // namespace
 
-tl::expected<Optimum, std::vector<std::size_t>> optimise(const Elimination& space,
-                                                         const Rules& rules,
+tl::expected<Optimum, std::vector<std::size_t>> optimise(Elimination space, const Rules& rules,
                                                          std::vector<std::size_t> working) {
+  const int pivots = space.pivot_count(), variables = space.variable_count();
   for (;;) {
-    Elimination trial = space;
-    if (!pass(trial, rules, working)) return tl::unexpected(std::move(working));
-    std::vector<Rational> values(static_cast<std::size_t>(trial.variable_count()));
-    trial.back_substitute(values);
+    if (!pass(space, rules, working)) return tl::unexpected(std::move(working));
+    std::vector<Rational> values(static_cast<std::size_t>(variables));
+    space.back_substitute(values);
     if (!extend(working, rules, values)) return Optimum{std::move(values), std::move(working)};
+    space.rewind(pivots, variables);
   }
 }
 

@@ -20,8 +20,7 @@ struct Optimum {
 //
 // Inequalities enter a working set when a best point without them breaks them. That point is unique
 // at every step, so the working set does not depend on any order.
-tl::expected<Optimum, std::vector<std::size_t>> optimise(const Elimination& space,
-                                                         const Rules& rules,
+tl::expected<Optimum, std::vector<std::size_t>> optimise(Elimination space, const Rules& rules,
                                                          std::vector<std::size_t> working = {});
 
 }  // namespace mullion::solver

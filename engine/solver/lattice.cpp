@@ -29,7 +29,7 @@ Rational solve_congruence(const Rational& a, const Rational& b, const Rational& 
   return solution - nearest_multiple(solution, m);
 }
 
-Linear solved_for(const Linear& form, const Linear::Term& term) {
+Linear solved_for(const Linear& form, const Term& term) {
   Linear value = form * (Rational(-1) / term.coefficient);
   value.add(Linear(Variable{term.variable}), 1);
   return value;
@@ -47,8 +47,8 @@ int Lattice::add_grid_variable() {
   return space_.add_variable();
 }
 
-const Linear::Term* Lattice::real_term(const Linear& reduced) const {
-  for (const Linear::Term& term : reduced.terms()) {
+const Term* Lattice::real_term(const Linear& reduced) const {
+  for (const Term& term : reduced.terms()) {
     if (!is_grid(term.variable)) return &term;
   }
   return nullptr;
@@ -58,12 +58,12 @@ const Linear::Term* Lattice::real_term(const Linear& reduced) const {
 // Euclid's algorithm on the coefficients.
 Linear Lattice::gathered(Linear form) {
   while (form.terms().size() > 1) {
-    const Linear::Term least = *std::min_element(
+    const Term least = *std::min_element(
         form.terms().begin(), form.terms().end(),
         [](const auto& a, const auto& b) { return abs(a.coefficient) < abs(b.coefficient); });
-    const Linear::Term fresh{add_grid_variable(), least.coefficient};
+    const Term fresh{add_grid_variable(), least.coefficient};
     Linear value{Variable{fresh.variable}};
-    for (const Linear::Term& term : form.terms()) {
+    for (const Term& term : form.terms()) {
       if (term.variable == least.variable) continue;
       value.add(Linear(Variable{term.variable}),
                 -nearest_whole(term.coefficient / least.coefficient));
@@ -77,7 +77,7 @@ Linear Lattice::gathered(Linear form) {
 bool Lattice::put_on_grid(const Linear& form) {
   Linear reduced = space_.reduce(form);
   if (reduced.is_constant()) return is_on_grid(reduced.constant());
-  if (const Linear::Term* term = real_term(reduced)) {
+  if (const Term* term = real_term(reduced)) {
     Linear rest = reduced;
     rest.add(Linear(Variable{add_grid_variable()}), -1);
     space_.substitute(term->variable, solved_for(rest, *term));
@@ -85,14 +85,14 @@ bool Lattice::put_on_grid(const Linear& form) {
   }
   // Whole parts of the coefficients make multiples of the step whatever the variables are.
   Linear remainder(reduced.constant());
-  for (const Linear::Term& term : reduced.terms()) {
+  for (const Term& term : reduced.terms()) {
     remainder.add(Linear(Variable{term.variable}),
                   term.coefficient - nearest_whole(term.coefficient));
   }
   if (remainder.is_constant()) return is_on_grid(remainder.constant());
   remainder = gathered(std::move(remainder));
   // a * s + c is to be a multiple of the step, with s a multiple of it.
-  const Linear::Term& term = remainder.terms().front();
+  const Term& term = remainder.terms().front();
   const Rational constant = remainder.constant() / step_;
   const Rational unit = common_measure(term.coefficient, 1);
   if (!(constant / unit).is_integer()) return false;
@@ -106,7 +106,7 @@ bool Lattice::put_on_grid(const Linear& form) {
 bool Lattice::hold_at_zero(const Linear& form) {
   Linear reduced = space_.reduce(form);
   if (reduced.is_constant()) return reduced.constant().is_zero();
-  const Linear::Term* term = real_term(reduced);
+  const Term* term = real_term(reduced);
   if (term == nullptr) {
     reduced = gathered(std::move(reduced));
     term = &reduced.terms().front();
@@ -130,20 +130,23 @@ std::vector<Rational> Lattice::values_around_zero(const Linear& form) {
   return {below, above};
 }
 
-std::optional<Progression> Lattice::values_of(const Linear& form) const {
-  const Linear reduced = space_.reduce(form);
+std::optional<Progression> Lattice::values_of(Linear form) const {
+  return values_of_reduced(space_.reduce(std::move(form)));
+}
+
+std::optional<Progression> Lattice::values_of_reduced(const Linear& reduced) const {
   if (reduced.is_constant() || real_term(reduced) != nullptr) return std::nullopt;
   Rational unit;
-  for (const Linear::Term& term : reduced.terms()) unit = common_measure(term.coefficient, unit);
+  for (const Term& term : reduced.terms()) unit = common_measure(term.coefficient, unit);
   return Progression{reduced.constant(), unit * step_};
 }
 
-Linear Lattice::tightened(const Linear& form) const {
-  Linear reduced = space_.reduce(form);
-  const auto values = values_of(reduced);
+Linear Lattice::tightened(Linear form) const {
+  Linear reduced = space_.reduce(std::move(form));
+  const auto values = values_of_reduced(reduced);
   if (!values) return reduced;
   const Rational lowered = (values->offset / values->spacing).floor() * values->spacing;
-  return reduced + Linear(lowered - values->offset);
+  return std::move(reduced) + Linear(lowered - values->offset);
 }
 
 }  // namespace mullion::solver

@@ -51,16 +51,17 @@ class Lattice {
   std::vector<Rational> values_around_zero(const Linear& form);
 
   // The values that the form has on the grid. Nothing where it is constant or can have any value.
-  std::optional<Progression> values_of(const Linear& form) const;
+  std::optional<Progression> values_of(Linear form) const;
 
   // For a form wanted at least zero: over free variables, and where it holds grid variables alone
   // with its constant lowered to what the grid can attain (V. Chvatal's rounding, Discrete
   // Mathematics 4, 1973).
-  Linear tightened(const Linear& form) const;
+  Linear tightened(Linear form) const;
 
  private:
   bool is_grid(int variable) const { return grid_[static_cast<std::size_t>(variable)]; }
-  const Linear::Term* real_term(const Linear& reduced) const;
+  std::optional<Progression> values_of_reduced(const Linear& reduced) const;
+  const Term* real_term(const Linear& reduced) const;
   int add_grid_variable();
   Linear gathered(Linear form);
 

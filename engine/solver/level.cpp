@@ -9,6 +9,11 @@
 namespace mullion::solver {
 namespace {
 
+void reduce(const Elimination& space, std::vector<Preference>& wishes) {
+  for (Preference& wish : wishes) wish.form = space.reduce(std::move(wish.form));
+  std::erase_if(wishes, [](const Preference& wish) { return wish.form.is_constant(); });
+}
+
 // Numbers of a level's forms that are not constant.
 struct BlockParts {
   std::vector<std::size_t> zero, at_least, required;
@@ -47,9 +52,9 @@ std::vector<BlockParts> blocks_of(const Level& level, int variable_count) {
 class Optimiser {
  public:
   Optimiser(const Elimination& space, Level& level) : level_(level), local_(space) {
-    level.zero = reduced(space, level.zero);
-    for (Preference& wish : level.at_least) wish.form = space.reduce(wish.form);
-    for (Linear& form : level.required) form = space.reduce(form);
+    reduce(space, level.zero);
+    for (Preference& wish : level.at_least) wish.form = space.reduce(std::move(wish.form));
+    for (Linear& form : level.required) form = space.reduce(std::move(form));
   }
 
   std::optional<LevelOptimum> run(int variable_count) {
@@ -75,8 +80,8 @@ class Optimiser {
     explicit Numbering(const Elimination& space)
         : number_(static_cast<std::size_t>(space.variable_count()), -1) {}
     Linear operator()(const Linear& form) {
-      std::vector<Linear::Term> terms;
-      for (const Linear::Term& term : form.terms()) {
+      Terms terms;
+      for (const Term& term : form.terms()) {
         int& number = number_[static_cast<std::size_t>(term.variable)];
         if (number < 0) {
           number = count_++;

@@ -14,7 +14,9 @@ Rational Linear::coefficient(Variable variable) const {
 
 void Linear::add(const Linear& other, const Rational& factor) {
   if (factor.is_zero()) return;
-  std::vector<Term> sum;
+  constant_ += other.constant_ * factor;
+  if (other.is_constant()) return;
+  Terms sum;
   sum.reserve(terms_.size() + other.terms_.size());
   auto mine = terms_.begin();
   for (const Term& term : other.terms_) {
@@ -29,16 +31,17 @@ void Linear::add(const Linear& other, const Rational& factor) {
   }
   std::move(mine, terms_.end(), std::back_inserter(sum));
   terms_ = std::move(sum);
-  constant_ += other.constant_ * factor;
 }
 
 Linear& Linear::operator+=(const Linear& other) {
-  add(Linear(other), 1);
+  if (&other == this) return *this *= 2;
+  add(other, 1);
   return *this;
 }
 
 Linear& Linear::operator-=(const Linear& other) {
-  add(Linear(other), -1);
+  if (&other == this) return *this = Linear();
+  add(other, -1);
   return *this;
 }
 
@@ -73,11 +76,11 @@ Linear operator/(Linear a, const Rational& divisor) {
   return std::move(a *= Rational(1) / divisor);
 }
 
-Linear collect(std::vector<Linear::Term> terms, Rational constant) {
+Linear collect(Terms terms, Rational constant) {
   std::sort(terms.begin(), terms.end(),
             [](const auto& a, const auto& b) { return a.variable < b.variable; });
-  std::vector<Linear::Term> sums;
-  for (Linear::Term& term : terms) {
+  Terms sums;
+  for (Term& term : terms) {
     if (!sums.empty() && sums.back().variable == term.variable) {
       sums.back().coefficient += term.coefficient;
     } else {
@@ -91,7 +94,7 @@ Linear collect(std::vector<Linear::Term> terms, Rational constant) {
 
 Rational evaluate(const Linear& form, const std::vector<Rational>& values) {
   Rational sum = form.constant();
-  for (const Linear::Term& term : form.terms()) {
+  for (const Term& term : form.terms()) {
     sum += term.coefficient * values.at(static_cast<std::size_t>(term.variable));
   }
   return sum;

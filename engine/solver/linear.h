@@ -4,10 +4,11 @@
 //
 // Sums are built by arithmetic: `2 * left + width - 3`.
 
+#include <concepts>
 #include <utility>
 #include <vector>
 
-#include "engine/solver/rational.h"
+#include "engine/solver/terms.h"
 
 namespace mullion::solver {
 
@@ -18,21 +19,16 @@ struct Variable {
 
 class Linear {
  public:
-  struct Term {
-    int variable;
-    Rational coefficient;  // never zero
-  };
-
   Linear() = default;
   Linear(Variable variable) { terms_.push_back({variable.index, 1}); }
   Linear(Rational constant) : constant_(std::move(constant)) {}
   template <std::integral Integer>
   Linear(Integer constant) : constant_(constant) {}
   // `terms` by rising variable, each variable once, no coefficient zero.
-  Linear(std::vector<Term> terms, Rational constant)
+  Linear(Terms terms, Rational constant)
       : terms_(std::move(terms)), constant_(std::move(constant)) {}
 
-  const std::vector<Term>& terms() const { return terms_; }  // by rising variable
+  const Terms& terms() const { return terms_; }  // by rising variable
   const Rational& constant() const { return constant_; }
   bool is_constant() const { return terms_.empty(); }
   Rational coefficient(Variable variable) const;  // zero where it does not occur
@@ -45,7 +41,7 @@ class Linear {
   Linear& operator*=(const Rational& factor);
 
  private:
-  std::vector<Term> terms_;
+  Terms terms_;
   Rational constant_;
 };
 
@@ -57,7 +53,7 @@ Linear operator*(const Rational& factor, Linear a);
 Linear operator/(Linear a, const Rational& divisor);
 
 // Sums terms that may name a variable more than once, in any order.
-Linear collect(std::vector<Linear::Term> terms, Rational constant);
+Linear collect(Terms terms, Rational constant);
 
 // The value of `form` where variable i has values[i].
 Rational evaluate(const Linear& form, const std::vector<Rational>& values);

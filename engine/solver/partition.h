@@ -17,7 +17,7 @@ class Partition {
   }
 
   void join(const Linear& form) {
-    for (const Linear::Term& term : form.terms()) {
+    for (const Term& term : form.terms()) {
       const int a = part_of(form.terms().front().variable), b = part_of(term.variable);
       // The smallest variable stands for the part, so its number does not depend on the order.
       parent_[static_cast<std::size_t>(std::max(a, b))] = std::min(a, b);

@@ -118,8 +118,8 @@ class Splitter {
   Part& part(const Linear& form) { return parts_[at(part_of_root_[at(partition_.part_of(form))])]; }
 
   Linear local(const Linear& form) const {
-    std::vector<Linear::Term> terms;
-    for (const Linear::Term& term : form.terms()) {
+    Terms terms;
+    for (const Term& term : form.terms()) {
       terms.push_back({number_[at(term.variable)], term.coefficient});
     }
     return {std::move(terms), form.constant()};
@@ -140,7 +140,7 @@ std::vector<Rational> completed(const Rules& rules, const std::vector<GridMeasur
     held.push_back(measure.form - Linear(evaluate(measure.form, values)));
   }
   if (!space.add(std::move(held))) return values;
-  auto optimum = optimise(space, rules, rounded.working);
+  auto optimum = optimise(std::move(space), rules, rounded.working);
   return optimum ? std::move(optimum->values) : values;
 }
 

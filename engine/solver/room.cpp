@@ -13,7 +13,7 @@ struct Bounds {
 
   // False where nothing is left between them.
   bool add(const Linear& form) {
-    const Linear::Term& term = form.terms().front();
+    const Term& term = form.terms().front();
     const Rational bound = -form.constant() / term.coefficient;
     if (term.coefficient.sign() > 0) {
       if (!least || bound > *least) least = bound;

@@ -30,6 +30,13 @@ struct State {
   WorkingSet inequalities;
 };
 
+// Where a state was when all levels before had been attained.
+struct Settled {
+  std::size_t levels = 0;
+  Lattice::Mark mark;
+  std::size_t missed = 0;
+};
+
 class Rounder {
  public:
   Rounder(const Rules& rules, const std::vector<std::vector<Preference>>& ranks)
@@ -41,20 +48,23 @@ class Rounder {
 
   // Takes the state through all stages, or returns false.
   bool run(State& state) {
-    const State first = state;
+    const Lattice::Mark mark = state.lattice.mark();
+    const WorkingSet inequalities = state.inequalities;
+    const auto restart = [&] {
+      rounded_ = false;
+      state.lattice.rewind(mark);
+      state.inequalities = inequalities;
+    };
     for (const bool looks_ahead : {false, true}) {
       if (run_straight(state, looks_ahead)) return true;
-      rounded_ = false;
-      state = first;
+      restart();
     }
     if (run_repairing(state)) return true;
-    rounded_ = false;
-    state = first;
+    restart();
     return second_choices_left_ >= least_second_choices && run_carefully(state, 0);
   }
 
-  std::size_t settled() const { return settled_; }
-  const State& at_settled() const { return *at_settled_; }
+  const Settled& settled() const { return settled_; }
 
  private:
   // The nearest value, in all blocks of a level at a time; or the nearest that leaves some room for
@@ -169,18 +179,20 @@ class Rounder {
 
   void note_settled(const State& state, std::size_t stage) {
     if (rounded_ || stage > level_count_) return;
-    settled_ = stage;
-    at_settled_ = state;
+    settled_ = {stage, state.lattice.mark(), state.inequalities.missed().size()};
   }
 
   static Level level_at(State& state, const Stage& stage) {
     Level level{reduced(state.lattice.space(), *stage.preferences), {}, {}};
     state.inequalities.enter(stage.level, state.lattice.space(), level);
+    for (Linear& form : level.required) form = state.lattice.tightened(std::move(form));
     return level;
   }
 
   static std::optional<LevelOptimum> optimum_at(const Lattice& lattice, Level& level) {
-    for (Linear& form : level.required) form = lattice.tightened(form);
+    for (Linear& form : level.required) {
+      if (!lattice.space().is_reduced(form)) form = lattice.tightened(std::move(form));
+    }
     return optimise_level(lattice.space(), level);
   }
 
@@ -222,8 +234,7 @@ class Rounder {
   std::size_t level_count_;
   std::vector<Stage> stages_;
   bool rounded_ = false;
-  std::size_t settled_ = 0;
-  std::optional<State> at_settled_;
+  Settled settled_;
   int second_choices_left_;
 };
 
@@ -265,9 +276,12 @@ std::optional<Rounded> round_to_grid(const Lattice& lattice, const Rules& rules,
     std::vector<std::size_t> larger = working;
     std::vector<Rational> values = values_at(state, rules, larger);
     if (!values.empty() && larger.size() == working.size()) {
-      const State& settled = rounder.at_settled();
-      return Rounded{std::move(values), rounder.settled(), settled.lattice, std::move(working),
-                     settled.inequalities.missed()};
+      const Settled& settled = rounder.settled();
+      auto missed = state.inequalities.missed();
+      missed.resize(settled.missed);
+      state.lattice.rewind(settled.mark);
+      return Rounded{std::move(values), settled.levels, std::move(state.lattice),
+                     std::move(working), std::move(missed)};
     }
     if (larger.size() == working.size()) return std::nullopt;
     working = std::move(larger);

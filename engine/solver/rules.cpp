@@ -27,8 +27,8 @@ void take(Rules& rules, const Constraint& constraint, Linear form, int number) {
 }  // namespace
 
 Linear Components::localise(const Linear& form) const {
-  std::vector<Linear::Term> terms;
-  for (const Linear::Term& term : form.terms()) {
+  Terms terms;
+  for (const Term& term : form.terms()) {
     // Numbers rise in the order of the system's variables, so the terms stay sorted.
     terms.push_back({number_in_part[at(term.variable)], term.coefficient});
   }

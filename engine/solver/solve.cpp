@@ -31,7 +31,7 @@ tl::expected<Solution, Conflict> solve(const System& system, const std::vector<i
     if (!space.add(rules.equations)) {
       return tl::unexpected(find_conflict(system, rules.equation_constraints));
     }
-    const auto optimum = optimise(space, rules, inequalities_among(look_at, rules));
+    const auto optimum = optimise(std::move(space), rules, inequalities_among(look_at, rules));
     if (!optimum) {
       if (!look_at.empty()) return solve(system);  // which conflict is told depends on no hint
       std::vector<int> suspects = rules.equation_constraints;

@@ -44,7 +44,7 @@ Variable System::add_variable() {
 }
 
 int System::add(Constraint constraint) {
-  for (const Linear::Term& term : constraint.form.terms()) {
+  for (const Term& term : constraint.form.terms()) {
     if (term.variable < 0 || term.variable >= variable_count_) {
       throw std::invalid_argument("a constraint names a variable of another system");
     }

@@ -14,7 +14,7 @@ WorkingSet::WorkingSet(const Rules& rules, const std::vector<std::size_t>& worki
 
 void WorkingSet::enter(int level, const Elimination& space, Level& out) {
   for (Entry& entry : required_) {
-    entry.form = space.reduce(entry.form);
+    entry.form = space.reduce(std::move(entry.form));
   }
   std::erase_if(required_, [](const Entry& entry) {
     return entry.form.is_constant() && entry.form.constant().sign() >= 0;
@@ -23,7 +23,7 @@ void WorkingSet::enter(int level, const Elimination& space, Level& out) {
   for (Entry& entry : wanted_) {
     const Inequality& inequality = rules_->inequalities[entry.number];
     if (inequality.level != level) continue;
-    entry.form = space.reduce(entry.form);
+    entry.form = space.reduce(std::move(entry.form));
     out.at_least.push_back({entry.form, inequality.weight});
   }
 }

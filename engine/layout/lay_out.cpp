@@ -98,8 +98,11 @@ Layout read_layout(const Model& model, const Values& values) {
   for (const NamedBox& group : model.groups) {
     out.groups.push_back({group.id, rect_of(values, group.box), group.openings});
   }
+  const auto last_edge = [&](Axis axis) {
+    return whole(values, model.outer[axis] - model.border[axis].end);
+  };
   out.borders = {whole(values, model.border[across].start), whole(values, model.border[down].start),
-                 whole(values, model.border[across].end), whole(values, model.border[down].end)};
+                 out.width - last_edge(across), out.height - last_edge(down)};
   return out;
 }
 

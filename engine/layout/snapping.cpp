@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "engine/layout/words.h"
+
 namespace mullion::layout {
 namespace {
 
@@ -85,37 +87,74 @@ std::string name_of(const Model& model, const solver::Constraint& rule) {
   return "an alignment within a row or column";
 }
 
-std::vector<std::pair<const char*, Linear>> borders_of(const Model& model) {
-  return {{"left", model.border[across].start},
-          {"right", model.border[across].end},
-          {"top", model.border[down].start},
-          {"bottom", model.border[down].end}};
+struct NamedForm {
+  const char* name;
+  Linear form;
+};
+
+std::vector<NamedForm> outer_and_borders(const Model& model) {
+  return {{"the outer width", model.outer[across]},
+          {"the outer height", model.outer[down]},
+          {"the left border", model.border[across].start},
+          {"the right border", model.border[across].end},
+          {"the top border", model.border[down].start},
+          {"the bottom border", model.border[down].end}};
 }
 
 Problem note(const Job& job, std::string message, Place place = {}) {
   return {Severity::note, "layout-moved", std::move(message), place, job.file};
 }
 
+// "the left edges of \"a\" and \"b\" lie between two steps of the rule"; empty where none does.
+std::string edges_between_steps(const Model& model, Axis axis, const Values& snapped,
+                                const Rational& step) {
+  constexpr std::size_t most_named = 6;
+  std::vector<std::string> names;
+  for (const NamedBox& opening : model.openings) {
+    const Rational edge = snapped.value(opening.box.span[axis].start);
+    if (!is_multiple(edge, step)) names.push_back('"' + opening.id + '"');
+  }
+  if (names.empty()) return {};
+  const std::string edge = axis == across ? "the left edge" : "the top edge";
+  if (names.size() == 1) {
+    return edge + " of opening " + names.front() + " lies between two steps of the rule";
+  }
+  const std::string openings = names.size() > most_named
+                                   ? std::to_string(names.size()) + " openings"
+                                   : "openings " + joined(names);
+  return edge + "s of " + openings + " lie between two steps of the rule";
+}
+
 Problems describe_moves(const Job& job, const Model& model, const solver::Solution& exact,
                         const Values& snapped) {
   Problems notes;
+  const auto is_told = [&](const Problem& fresh) {
+    return std::any_of(notes.begin(), notes.end(), [&](const Problem& earlier) {
+      return earlier.message == fresh.message && earlier.place == fresh.place;
+    });
+  };
   for (const Broken& broken : broken_by_snapping(model, exact, snapped)) {
     const Place place = statement_of(model, *broken.rule).place;
-    notes.push_back(note(job,
-                         name_of(model, *broken.rule) + ": off by " +
-                             format_exact(Length::from_ticks(abs(broken.amount).floor().to_int64()),
-                                          job.scale.unit) +
-                             ", since the sizes do not divide into whole steps of " +
-                             format_exact(job.scale.increment, job.scale.unit),
-                         place));
+    Problem fresh = note(
+        job,
+        name_of(model, *broken.rule) + ": off by " +
+            fine_text(Length::from_ticks(abs(broken.amount).floor().to_int64()), job.scale.unit) +
+            ", since the sizes do not divide into whole steps of " +
+            format_exact(job.scale.increment, job.scale.unit),
+        place);
+    if (!is_told(fresh)) notes.push_back(std::move(fresh));
   }
-  for (const auto& [name, form] : borders_of(model)) {
+  const Rational step(job.scale.increment.ticks());
+  for (const auto& [name, form] : outer_and_borders(model)) {
     const Rational value = snapped.value(form);
-    if (is_multiple(value, Rational(job.scale.increment.ticks()))) continue;
-    const Length border = Length::from_ticks(value.floor().to_int64());
-    notes.push_back(note(job, std::string("the ") + name + " border is " +
-                                  format_exact(border, job.scale.unit) +
+    if (is_multiple(value, step)) continue;
+    const Length length = Length::from_ticks(value.floor().to_int64());
+    notes.push_back(note(job, std::string(name) + " is " + fine_text(length, job.scale.unit) +
                                   ", between two steps of the rule"));
+  }
+  for (const Axis axis : {across, down}) {
+    std::string words = edges_between_steps(model, axis, snapped, step);
+    if (!words.empty()) notes.push_back(note(job, std::move(words)));
   }
   return notes;
 }

@@ -32,6 +32,13 @@ std::string number_text(Length length, const Scale& scale) {
   return out.exact ? out.text : "about " + out.text;
 }
 
+std::string fine_text(Length length, Unit unit) {
+  const Length finest =
+      unit == Unit::inch ? sixty_fourths(1) : Length::from_ticks(ticks_per_mm / 100);
+  if (length > Length() && length < finest) return "less than " + format_exact(finest, unit);
+  return describe(length, {unit, finest});
+}
+
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale) {
   const bool whole = ticks.is_integer();
   const std::int64_t rounded = whole ? ticks.to_int64() : ticks.floor().to_int64();

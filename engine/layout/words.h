@@ -19,6 +19,9 @@ std::string counted(int count, const std::string& singular, const std::string& p
 // A number without its unit, "about" where it is not on the scale.
 std::string number_text(Length length, const Scale& scale);
 
+// With its unit, to the finest mark of any rule, whatever the job's step is: 1/64 in or 0.01 mm.
+std::string fine_text(Length length, Unit unit);
+
 // A number of ticks, which need not be whole, as a length with its unit.
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale);
 

@@ -21,6 +21,11 @@ std::vector<std::vector<Preference>> wishes_by_rank(const std::vector<GridMeasur
   return out;
 }
 
+// Measures in the way that are let off one by one, where there are no more to look through; else
+// whole ranks are.
+constexpr int most_let_off = 8;
+constexpr std::size_t most_looked_through = 300;
+
 // `measures` by rising rank; not all are on the grid at the exact solution.
 class ComponentSnapper {
  public:
@@ -31,17 +36,36 @@ class ComponentSnapper {
   GridOptimum run() const {
     std::vector<GridMeasure> measures = measures_;
     bool proved = true;
-    while (!measures.empty()) {
+    std::size_t possible = 0;  // so many of the first leave a point on the grid
+    for (int let_off = 0; !measures.empty(); ++let_off) {
       GridOptimum optimum = snapped_to(measures);
       proved = proved && optimum.proved;
       if (!optimum.values.empty()) return {std::move(optimum.values), proved};
-      const int highest = measures.back().rank;
-      while (!measures.empty() && measures.back().rank == highest) measures.pop_back();
+      if (let_off < most_let_off && measures.size() <= most_looked_through) {
+        possible = most_possible(measures, possible);
+        measures.erase(measures.begin() + static_cast<std::ptrdiff_t>(possible));
+      } else {
+        const int highest = measures.back().rank;
+        while (!measures.empty() && measures.back().rank == highest) measures.pop_back();
+      }
     }
     return {{}, proved};
   }
 
  private:
+  // Of measures that leave no point on the grid, how many of the first leave one; at least
+  // `possible`.
+  std::size_t most_possible(const std::vector<GridMeasure>& measures, std::size_t possible) const {
+    std::size_t impossible = measures.size();
+    while (possible + 1 < impossible) {
+      const std::size_t middle = possible + (impossible - possible) / 2;
+      const auto end = measures.begin() + static_cast<std::ptrdiff_t>(middle);
+      const bool leaves_a_point = !snapped_to({measures.begin(), end}).values.empty();
+      (leaves_a_point ? possible : impossible) = middle;
+    }
+    return possible;
+  }
+
   // Without values where no point on the grid was found.
   GridOptimum snapped_to(const std::vector<GridMeasure>& measures) const {
     Elimination space(rules_.variable_count());

@@ -10,7 +10,9 @@
 //
 // A measure that cannot be a multiple together with those before it (by rank, then in the order
 // given) is let off: it takes what remains, and the sums still close. Where inequalities leave no
-// point at all the measures of the highest rank are let off, then those of the next.
+// point at all, the first measure after which there is none is let off too; after eight of those,
+// or at once where there are more than 300 measures, those of the highest rank are, then those of
+// the next.
 //
 // What is left to choose falls apart into parts that share no variable; parts of at most eight free
 // variables are searched exactly within a bound on the work, and `proved` says that all were. For

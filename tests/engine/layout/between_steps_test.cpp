@@ -1,0 +1,85 @@
+#include <catch2/catch.hpp>
+
+#include "tests/engine/layout/jobs.h"
+
+using namespace mullion;
+using namespace test;
+
+namespace {
+
+std::string notes_of(const Layout& layout) {
+  std::string out;
+  for (const Problem& note : layout.notes) out += note.message + '\n';
+  return out;
+}
+
+bool is_whole(Length length, Length step) {
+  return length.ticks() % step.ticks() == 0;
+}
+
+}  // namespace
+
+TEST_CASE("an inner edge that finds no place on the rule keeps no other edge off it") {
+  const Layout layout = laid_out(R"(
+    <layers><layer board="Oat"/></layers>
+    <arrange><column gap="26" align="left">
+      <opening id="upper" width="313.2" height="251.2"/>
+      <row gap="44">
+        <opening id="stated" width="263.2" height="161.2"/>
+        <opening id="free" width="105.2" height="free"/>
+      </row></column></arrange>)",
+                                 R"(unit="mm" increment="1")");
+  const Length step = millimetres(1);
+  CHECK(is_whole(layout.width, step));
+  CHECK(is_whole(layout.height, step));
+  CHECK(is_whole(layout.borders.left, step));
+  CHECK(is_whole(layout.borders.top, step));
+  CHECK(is_whole(layout.openings[2].rect.height(), step));
+  CHECK(is_whole(layout.openings[2].rect.top, step));
+}
+
+TEST_CASE("borders and the outer size close to the tick where a size has no whole number of them") {
+  const Layout layout = laid_out(R"(
+    <layers><layer board="Oat"/></layers><borders top="3"/>
+    <arrange><opening id="a" width="139/16" height="111/64"/></arrange>
+    <rules><multiple measure="border.left" of="a.height" times="1/7"/></rules>)");
+  const Rect& opening = layout.openings.front().rect;
+  CHECK(layout.borders.left == opening.left);
+  CHECK(layout.borders.left + opening.width() + layout.borders.right == layout.width);
+  CHECK(layout.borders.top + opening.height() + layout.borders.bottom == layout.height);
+}
+
+TEST_CASE("a part that is narrower than its column leaves it to another to fill it") {
+  const Layout layout = laid_out(R"(
+    <layers><layer board="Oat"/></layers>
+    <outer width="30"/><borders left="3" right="3"/>
+    <arrange><column gap="1">
+      <row><opening id="a" width="4" height="4"/><opening id="b" width="4" height="4"/></row>
+      <opening id="c" width="10" height="2"/></column></arrange>)");
+  CHECK(layout.openings[0].rect.left == inches(3));
+  CHECK(layout.openings[1].rect.right == inches(27));
+  CHECK(layout.openings[2].rect.left == inches(10));
+}
+
+TEST_CASE("a note tells of an outer size and of edges between two steps of the rule") {
+  const std::string notes = notes_of(laid_out(R"(
+    <layers><layer board="Oat"/></layers><borders all="2"/>
+    <arrange><row gap="1">
+      <opening id="a" width="4 49/64" height="4"/>
+      <opening id="b" width="5" height="4"/>
+      <opening id="c" width="5" height="4"/></row></arrange>)"));
+  CHECK(notes ==
+        "the outer width is 20 49/64 in, between two steps of the rule\n"
+        "the left edges of openings \"b\" and \"c\" lie between two steps of the rule\n");
+}
+
+TEST_CASE("what is off by the same amount for the same reason is told once") {
+  const std::string notes = notes_of(laid_out(R"(
+    <layers><layer board="Oat"/></layers>
+    <outer width="20" height="10"/><borders left="2" right="2 1/16"/>
+    <arrange><row>
+      <opening id="a" width="4" height="4"/><opening id="b" width="4" height="4"/>
+      <opening id="c" width="4" height="4"/></row></arrange>)"));
+  CHECK(notes ==
+        "equal gaps: off by 1/32 in, since the sizes do not divide into whole steps of 1/16 in\n");
+}

@@ -29,8 +29,13 @@ std::vector<Explanation> mat_codes() {
        "They are seen through one window above, so the layer's edge would end in mid-air.",
        "Name all of them in `only`, or none."},
       {"mat-joined-shape", error, "an opening above a joined window is no rectangle",
-       "The window that joins a group is a rectangle, and its reveal follows the edges above it.",
+       "The sides of a window that joins a group are straight and level, and its reveal follows "
+       "the edges above it.",
        "Make the group's openings rectangles, or give them windows of their own."},
+      {"mat-joined-apart", error, "openings that share a window do not lie side by side",
+       "The window passes from one opening to the next behind the bar between them. Where the one "
+       "ends above or beside the other there is no such way.",
+       "Move the openings, or leave `window` out, so that each has a window of its own."},
       {"mat-groove-in-window", error, "a groove is around an opening with no board around it",
        "Where a group has one window in the top mat there is no bar to cut a groove in.",
        "Put the groove around the group."},

@@ -2,6 +2,7 @@
 #include <map>
 
 #include "engine/mat/form.h"
+#include "engine/mat/joined.h"
 #include "engine/mat/mat.h"
 #include "engine/mat/rect.h"
 #include "engine/mat/standing.h"
@@ -33,7 +34,9 @@ class Builder {
     mat_.outer = {Length(), Length(), layout_.width, layout_.height};
     for (std::size_t i = 0; i < job_.layers.size(); ++i) add_layer(static_cast<int>(i) + 1);
     for (std::size_t i = 0; i < standings_.size(); ++i) add_opening(i);
-    for (MatLayer& layer : mat_.layers) finish_joined(layer);
+    for (const auto& [key, joined] : joined_) {
+      finish(mat_.layers[static_cast<std::size_t>(key.first) - 1], joined);
+    }
     std::size_t groups = 0;
     add_group_grooves(job_.arrangement, groups, false);
     add_grooves_around_all();
@@ -56,6 +59,7 @@ class Builder {
     const Opening& opening = *standings_[index].opening;
     const Rect top = layout_.openings[index].rect;
     const Rect sight = inset(top, reveal_stack(job_, opening));
+    mat_.sights.push_back(sight);
     if (sight.width() <= Length() || sight.height() <= Length()) {
       fail("mat-no-window",
            "the reveals leave nothing of opening \"" + opening.id + "\" to look through",
@@ -143,28 +147,50 @@ class Builder {
                              face->outline});
   }
 
-  // The group's window holds what would be the windows of its openings.
+  struct Joined {
+    std::size_t window = 0;  // index in the layer
+    JoinedGroup group;
+    std::vector<JoinedPart> parts;
+  };
+
   void join(MatLayer& layer, const JoinedGroup& group, std::size_t index, const Rect& edge,
             bool seen) {
     const int number = layout_.openings[index].number;
-    const auto [at, is_new] =
-        joined_.emplace(std::make_pair(layer.number, group.group), layer.windows.size());
-    if (is_new) {
-      layer.windows.push_back({{number}, seen, {}, edge, {}, {}, {}});
-      return;
-    }
-    Window& window = layer.windows[at->second];
-    window.openings.push_back(number);
-    window.back = united(window.back, edge);
+    const auto [at, is_new] = joined_.emplace(std::make_pair(layer.number, group.group),
+                                              Joined{layer.windows.size(), group, {}});
+    if (is_new) layer.windows.push_back({{}, seen, {}, {}, {}, {}, {}});
+    layer.windows[at->second.window].openings.push_back(number);
+    at->second.parts.push_back({edge, shared_above(layer, group, index, seen)});
   }
 
-  void finish_joined(MatLayer& layer) {
-    for (Window& window : layer.windows) {
-      if (!window.back_edge.segments.empty()) continue;
-      window.face = outset(window.back, layer.run);
-      window.back_edge = rectangle(window.back);
-      window.face_edge = rectangle(window.face);
+  // Nothing hides the steps of a window in the top mat, and a window out of sight needs none.
+  std::optional<std::size_t> shared_above(const MatLayer& layer, const JoinedGroup& group,
+                                          std::size_t index, bool seen) const {
+    if (layer.number == 1 || !seen) return group.group;
+    const JoinedGroup* above = joined_above(job_, standings_[index], layer.number);
+    return above == nullptr ? std::nullopt : std::optional(above->group);
+  }
+
+  void finish(MatLayer& layer, const Joined& joined) {
+    Window& window = layer.windows[joined.window];
+    const Group& group = *joined.group.what;
+    if (joined.parts.size() < layout_.groups[joined.group.group].openings.size())
+      return;  // refused
+    const auto edges =
+        joined_edges(group, layout_, window.openings.front(), joined.parts, layer.run);
+    if (!edges) {
+      return fail(
+          "mat-joined-apart",
+          "the openings of the " + std::string(group.along == Along::row ? "row" : "column") +
+              " do not lie beside each other, so that layer " + std::to_string(layer.number) +
+              " can have no one window for them; expected windows of their own",
+          group.place);
     }
+    window.back_edge = edges->back;
+    window.face_edge = edges->face;
+    window.back = bounding_box(window.back_edge);
+    window.face = bounding_box(window.face_edge);
+    if (window.back_edge != rectangle(window.back)) window.shape.kind = ShapeKind::stepped;
   }
 
   void add_opening_grooves(std::size_t index, const Form& form, const Rect& top) {
@@ -223,20 +249,13 @@ class Builder {
 
   void add_picture(std::size_t index) {
     const int number = layout_.openings[index].number;
-    std::optional<Rect> sight;
-    for (const MatLayer& layer : mat_.layers) {
-      for (const Window& window : layer.windows) {
-        if (!serves(window, number)) continue;
-        sight = sight ? common(*sight, window.back) : window.back;
-      }
-    }
-    if (!sight) return;  // the opening was refused
+    const Rect& sight = mat_.sights[index];
     for (const Picture& picture : job_.pictures) {
       if (picture.id != standings_[index].opening->picture) continue;
-      const Length left = half_rounded_down(sight->left + sight->right - picture.width);
-      const Length top = half_rounded_down(sight->top + sight->bottom - picture.height);
+      const Length left = half_rounded_down(sight.left + sight.right - picture.width);
+      const Length top = half_rounded_down(sight.top + sight.bottom - picture.height);
       mat_.pictures.push_back(
-          {number, picture, {left, top, left + picture.width, top + picture.height}, *sight});
+          {number, picture, {left, top, left + picture.width, top + picture.height}, sight});
       return;
     }
   }
@@ -252,7 +271,7 @@ class Builder {
   const Layout& layout_;
   std::vector<Standing> standings_;
   OutlineFiles files_;
-  std::map<std::pair<int, std::size_t>, std::size_t> joined_;  // layer and group: index of window
+  std::map<std::pair<int, std::size_t>, Joined> joined_;  // by layer and group
   Mat mat_;
   Problems problems_;
 };

@@ -23,9 +23,7 @@ const std::vector<Explanation>& check_table() {
       {"check-not-held", error, "the mat does not cover the picture's edge",
        "The picture is held by the innermost back edge. Where that edge lies outside the picture, "
        "it falls through or its edge shows.",
-       "Make the stated opening smaller than the picture, or float the picture. In a window that "
-       "joins several openings, those of unequal height have no under-mat to hold them on every "
-       "side: give them one height, or windows of their own."},
+       "Make the stated opening smaller than the picture, or float the picture."},
       {"check-behind-lip", error, "the frame's lip hides an opening's edge",
        "The rabbet's lip covers the outermost part of the mat. A border no wider than the lip "
        "leaves the opening's edge behind the moulding.",

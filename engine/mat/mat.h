@@ -12,14 +12,15 @@
 // back behind the edge above it by 1/4 in (or a quarter of the bar or border beside it, if that is
 // less), so that it stays out of sight; seen through a window that several openings share, it has
 // one such window for all of them. Where a group has one window in a layer
-// (Group::joined_layer) that window is a rectangle; the layer has no edge between the group's
-// openings, and reveals are counted from the uppermost edge that is there.
+// (Group::joined_layer) the layer has no edge between the group's openings, and reveals are counted
+// from the uppermost edge that is there. Such a window is a rectangle, or steps behind the bars
+// above it where the openings are of unequal size (engine/mat/joined.h).
 //
 // Refuses: reveals that leave no window; reveals that differ from side to side on a shape that has
 // curves or slanting edges; a top layer that skips an opening; a layer that is cut
 // for one opening but not for another seen through the same window above; a joined window below
-// openings that are not rectangles; a groove around an opening that lies in a joined window of the
-// top mat; a free outline whose file cannot be used.
+// openings that are not rectangles, or that do not lie beside each other; a groove around an
+// opening that lies in a joined window of the top mat; a free outline whose file cannot be used.
 
 #include <string>
 #include <vector>
@@ -32,7 +33,8 @@ namespace mullion {
 struct Window {
   std::vector<int> openings;  // numbers of the openings it serves; several where windows are joined
   bool seen = true;           // false: set back out of sight (spacer, layer not cut here)
-  ShapeSpec shape;            // with the corner, rise of the back edge of this very window
+  ShapeSpec shape;            // with the corner, rise of the back edge of this very window; a
+                              // joined one that steps is stepped, with no corner of one size
   Rect back;                  // bounding box of the back edge
   Rect face;                  // bounding box of the face edge
   Outline back_edge;          // closed, clockwise as seen from the front
@@ -66,6 +68,7 @@ struct Mat {
   std::vector<MatLayer> layers;  // top to bottom
   std::vector<MatGroove> grooves;
   std::vector<MatPicture> pictures;
+  std::vector<Rect> sights;  // what is seen through each opening, in the order of their numbers
 };
 
 bool serves(const Window& window, int opening);

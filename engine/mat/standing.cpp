@@ -20,7 +20,7 @@ class Walk {
   bool group(const Group& group) {
     const std::size_t index = groups_++;
     if (group.joined_layer > 0) {
-      joined_.push_back({group.joined_layer, index, {true, true, true, true}});
+      joined_.push_back({group.joined_layer, index, {true, true, true, true}, &group});
     }
     const std::vector<JoinedGroup> outside = joined_;
     const std::size_t first_side = group.along == Along::row ? 0 : 1, last_side = first_side + 2;

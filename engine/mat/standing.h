@@ -21,6 +21,7 @@ struct JoinedGroup {
   int layer = 0;                  // that has one window for the group
   std::size_t group = 0;          // index in Layout::groups
   std::array<bool, 4> on_edge{};  // in the order of every_side
+  const Group* what = nullptr;
 };
 
 struct Standing {

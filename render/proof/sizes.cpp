@@ -1,15 +1,9 @@
 #include "render/proof/sizes.h"
 
 #include <algorithm>
-#include <map>
 
 namespace mullion::proof {
 namespace {
-
-Rect intersection(const Rect& a, const Rect& b) {
-  return {std::max(a.left, b.left), std::max(a.top, b.top), std::min(a.right, b.right),
-          std::min(a.bottom, b.bottom)};
-}
 
 // "1-3, 5"
 std::string ranges(const std::vector<int>& numbers) {
@@ -44,20 +38,17 @@ SizeText length_text(Length length, const Scale& job, const Locale& locale) {
 }
 
 std::vector<SeenOpening> seen_openings(const Mat& mat) {
-  std::map<int, SeenOpening> found;
+  std::vector<SeenOpening> out;
+  for (const Rect& sight : mat.sights) {
+    out.push_back({static_cast<int>(out.size()) + 1, ShapeKind::rectangle, sight});
+  }
   for (const MatLayer& layer : mat.layers) {
     if (layer.board.spacer) continue;
     for (const Window& window : layer.windows) {
-      for (const int number : window.openings) {
-        const auto [entry, is_new] =
-            found.try_emplace(number, SeenOpening{number, {}, window.back});
-        entry->second.sight = intersection(entry->second.sight, window.back);
-        if (window.openings.size() == 1 || is_new) entry->second.shape = window.shape.kind;
-      }
+      if (window.openings.size() > 1) continue;
+      out.at(static_cast<std::size_t>(window.openings.front()) - 1).shape = window.shape.kind;
     }
   }
-  std::vector<SeenOpening> out;
-  for (const auto& [number, opening] : found) out.push_back(opening);
   return out;
 }
 

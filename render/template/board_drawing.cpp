@@ -5,6 +5,7 @@
 
 #include "engine/job/layer_name.h"
 #include "engine/mat/rect.h"
+#include "engine/sheets/plan/inner_rectangle.h"
 #include "render/template/running_dimensions.h"
 
 namespace mullion {
@@ -146,7 +147,8 @@ class BoardDrawing {
     double wide = paper::text_width(numbers_of(window), number_style(b)) + 8;
     if (sized) wide = std::max(wide, paper::text_width(size_of(window), size_style) + 8);
     const double above = sized ? large + 14 : large * 0.6 + 2, below = sized ? 27 : large * 0.6 + 2;
-    return {b.x + b.width / 2 - wide / 2, b.y + b.height / 2 - above, wide, above + below};
+    const Spot middle = label_spot(window, view_);
+    return {middle.x - wide / 2, middle.y - above, wide, above + below};
   }
 
   // What is of a kind is drawn together: a page is smaller so.
@@ -163,7 +165,8 @@ class BoardDrawing {
   }
 
   void add_labels(Labels& labels, const Window& window, const Box& b) const {
-    const double x = b.x + b.width / 2, y = b.y + b.height / 2, arm = 8;
+    const auto [x, y] = label_spot(window, view_);
+    constexpr double arm = 8;
     const TextStyle large = number_style(b);
     if (shows_size(window, b)) {
       labels.crosses.append(paper::line({x - arm, y}, {x + arm, y}))
@@ -220,7 +223,29 @@ class BoardDrawing {
 
 const TextStyle BoardDrawing::size_style{12, false, {0, 0, 0}, Anchor::centre, 0};
 
+// Every line of straight level sides can be set off from the board's edges; of other shapes their
+// outermost places.
+std::vector<Point> measured_corners(const Window& window) {
+  std::vector<Point> corners;
+  const Outline outline =
+      window.shape.kind == ShapeKind::stepped ? window.back_edge : rectangle(window.back);
+  for (const Segment& segment : outline.segments) corners.push_back(segment.to);
+  return corners;
+}
+
 }  // namespace
+
+Spot label_spot(const Window& window, const BoardView& view) {
+  Rect within = window.back;
+  const Point middle{half_rounded_down(within.left + within.right),
+                     half_rounded_down(within.top + within.bottom)};
+  if (!contains(window.back_edge, middle)) {
+    within = inner_rectangle(window.back_edge).value_or(within);
+  }
+  const Rect behind = mirrored(within, view.mat->outer.width());
+  return {paper::points(behind.left + behind.right) / 2 * view.scale,
+          paper::points(behind.top + behind.bottom) / 2 * view.scale};
+}
 
 Drawing draw_board(const BoardView& view) {
   return BoardDrawing(view).draw();
@@ -233,14 +258,12 @@ Drawing draw_board_dimensions(const BoardView& view) {
   std::vector<DimensionMark> from_left, from_right, from_top, from_bottom;
   for (const MatLayer* layer : view.layers) {
     for (const Window& window : layer->windows) {
-      const Rect rect = mirrored(window.back, width);
-      for (const Length edge : {rect.left, rect.right}) {
-        from_left.push_back({edge - board.left, at(edge)});
-        from_right.push_back({board.right - edge, at(edge)});
-      }
-      for (const Length edge : {rect.top, rect.bottom}) {
-        from_top.push_back({edge - board.top, at(edge)});
-        from_bottom.push_back({board.bottom - edge, at(edge)});
+      for (const Point& corner : measured_corners(window)) {
+        const Length x = width - corner.x, y = corner.y;
+        from_left.push_back({x - board.left, at(x)});
+        from_right.push_back({board.right - x, at(x)});
+        from_top.push_back({y - board.top, at(y)});
+        from_bottom.push_back({board.bottom - y, at(y)});
       }
     }
   }

@@ -25,6 +25,10 @@ struct BoardView {
 // Groups outer-edge, hatching, face-edges, cut-lines and marks for each layer.
 paper::Drawing draw_board(const BoardView& view);
 
+// Where the window's number stands: in the middle of its box, or, where that is board, of the
+// largest rectangle inside it.
+paper::Spot label_spot(const Window& window, const BoardView& view);
+
 // Running dimensions around the board, from each of its edges.
 paper::Drawing draw_board_dimensions(const BoardView& view);
 

@@ -42,11 +42,8 @@ std::string scale_text(double scale, const Locale& locale) {
 // Where the openings' numbers stand.
 std::vector<Box> numbers_of(const BoardView& view) {
   std::vector<Box> boxes;
-  const Length width = view.mat->outer.width();
   for (const Window& window : view.layers.back()->windows) {
-    const Rect back = mirrored(window.back, width);
-    const double x = paper::points(back.left + back.right) / 2 * view.scale;
-    const double y = paper::points(back.top + back.bottom) / 2 * view.scale;
+    const auto [x, y] = label_spot(window, view);
     boxes.push_back({x - 13, y - 12, 26, 24});
   }
   return boxes;

@@ -43,6 +43,22 @@ TEST_CASE("stepped corners come off the ideal cutter exactly, for a guide on eit
   }
 }
 
+TEST_CASE("a window that steps behind bars comes off the ideal cutter, its inner corners clean") {
+  const Job job = read_job(oracle::test_data("jobs/stepped_window.xml")).value();
+  const Mat mat = build_mat(job, lay_out(job).value()).value();
+  for (const CutterProfile& generic : generic_cutters()) {
+    for (const BladeLean lean : {BladeLean::to_guide, BladeLean::from_guide}) {
+      CutterProfile cutter = generic;
+      cutter.lean = lean;
+      INFO(cutter.id);
+      const std::string plan = plan_to_json(plan_cutting(mat, cutter).value());
+      CHECK(mats::difference(mat, plan, mats::ideal(cutter)) == "");
+      const auto cut = simulator::play(plan, mats::ideal(cutter)).layers.at(1);
+      CHECK(cut.back.at(0).size() == mat.layers[1].windows[0].back_edge.segments.size());
+    }
+  }
+}
+
 TEST_CASE("an oval opening is an instruction for an oval cutter, with half-axes and centre") {
   const json plan = plan_of(shaped({ShapeKind::ellipse, {}, {}, {}, {}}));
   CHECK(plan["stages"][0]["set_ups"].empty());

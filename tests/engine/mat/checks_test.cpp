@@ -93,14 +93,6 @@ TEST_CASE("a picture that its opening does not cover is not held") {
   CHECK(findings_of(built(one(plain + R"( float="1/16")", oat, wide))) == "check-float-small");
 }
 
-TEST_CASE("an under-mat that joins openings of unequal height does not hold the smaller one") {
-  const Built b = built(R"(
-    <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="6"/></pictures>
-    <layers><layer board="Oat"/><layer board="Slate" reveal="1/4"/></layers><borders all="3"/>
-    <arrange><row gap="2" window="2"><opening picture="a"/><opening picture="b"/></row></arrange>)");
-  CHECK(message_of(b, "check-not-held").find("picture \"a\"") == 0);
-}
-
 TEST_CASE("borders are held against lip, layers, weight and the course sheet") {
   const auto border = [](const std::string& borders, const std::string& lip = "1/4",
                          const std::string& layers = oat) {

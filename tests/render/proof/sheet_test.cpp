@@ -30,6 +30,13 @@ TEST_CASE("a proof says whose it is, what it measures and what is signed") {
   }
 }
 
+TEST_CASE("a picture in a window shared with taller ones has its own size on the proof") {
+  const std::string text = text_of_proof({oracle::test_data("jobs/stepped_window.xml")});
+  INFO(text);
+  CHECK(has(text, "5 3/4 × 3 3/4 in"));  // 6 x 4 in less 1/8 in a side
+  CHECK(has(text, "2 3/4 × 3 3/4 in"));
+}
+
 TEST_CASE("no price is shown without a price book") {
   CHECK_FALSE(has(text_of_proof({oracle::gallery("double-mat.xml")}), "EUR"));
   const std::string priced = text_of_proof(

@@ -13,7 +13,8 @@ using namespace mullion;
 
 std::vector<std::string> all_jobs() {
   std::vector<std::string> jobs{oracle::test_data("worked/shapes.xml"),
-                                oracle::test_data("worked/asymmetric.xml")};
+                                oracle::test_data("worked/asymmetric.xml"),
+                                oracle::test_data("jobs/stepped_window.xml")};
   for (const auto& entry : std::filesystem::directory_iterator(oracle::gallery(""))) {
     const std::string path = entry.path().string();
     if (path.ends_with(".xml") && oracle::read_file(path).find("<job ") != std::string::npos) {
@@ -25,9 +26,9 @@ std::vector<std::string> all_jobs() {
 }
 
 std::vector<std::string> some_jobs() {
-  return {oracle::test_data("worked/shapes.xml"), oracle::test_data("worked/asymmetric.xml"),
-          oracle::gallery("double-mat.xml"), oracle::gallery("engraved-house.xml"),
-          oracle::gallery("title-and-three.xml")};
+  return {oracle::test_data("worked/shapes.xml"),       oracle::test_data("worked/asymmetric.xml"),
+          oracle::test_data("jobs/stepped_window.xml"), oracle::gallery("double-mat.xml"),
+          oracle::gallery("engraved-house.xml"),        oracle::gallery("title-and-three.xml")};
 }
 
 Mat mat_of(const std::string& path) {

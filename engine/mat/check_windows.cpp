@@ -1,7 +1,9 @@
 #include <algorithm>
+#include <optional>
 
 #include "engine/mat/findings.h"
 #include "engine/mat/rect.h"
+#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {
@@ -29,6 +31,19 @@ void check_within_board(Findings& f, const MatLayer& layer, const Window& window
   }
 }
 
+void check_reveal(Findings& f, const MatLayer& layer, int opening, Length reveal) {
+  const Place place = f.place(opening);
+  const std::string what = "of " + f.name(layer) + " in " + f.name(opening);
+  if (reveal <= Length()) {
+    f.add("check-reveal-hidden",
+          "nothing is seen of the face " + what + ": its bevel of " + f.text(layer.run) +
+              " lies under the edge above by " + f.text(-reveal),
+          place);
+  } else if (reveal < narrow_reveal) {
+    f.add("check-reveal-narrow", "only " + f.text(reveal) + " is seen " + what, place);
+  }
+}
+
 void check_below(Findings& f, const MatLayer& layer, const Window& upper, const Window& lower) {
   const Place place = f.place(lower.openings.front());
   if (const Length beyond = reach(lower.back, upper.back); beyond > Length()) {
@@ -38,16 +53,7 @@ void check_below(Findings& f, const MatLayer& layer, const Window& upper, const 
           place);
     return;
   }
-  const Length reveal = -reach(lower.face, upper.back);
-  const std::string what = "of " + f.name(layer) + " in " + f.name(lower);
-  if (reveal <= Length()) {
-    f.add("check-reveal-hidden",
-          "nothing is seen of the face " + what + ": its bevel of " + f.text(layer.run) +
-              " lies under the edge above by " + f.text(-reveal),
-          place);
-  } else if (reveal < narrow_reveal) {
-    f.add("check-reveal-narrow", "only " + f.text(reveal) + " is seen " + what, place);
-  }
+  check_reveal(f, layer, lower.openings.front(), -reach(lower.face, upper.back));
 }
 
 // One window for one opening, above and below, can be compared.
@@ -65,6 +71,19 @@ void check_layers_of(Findings& f, int opening) {
     if (window == nullptr) continue;
     if (upper != nullptr) check_below(f, layer, *upper, *window);
     upper = window;
+  }
+}
+
+// Where windows are shared, an opening has edges to be seen on some of its sides only.
+void check_shared(Findings& f, const Standing& standing, int opening) {
+  for (const MatLayer& layer : f.mat.layers) {
+    const Sides inset = line_inset(f.job, standing, layer.number);
+    std::optional<Length> least;
+    for (const auto side : every_side) {
+      if (inset.*side == Length()) continue;
+      least = std::min(least.value_or(inset.*side), inset.*side);
+    }
+    if (least) check_reveal(f, layer, opening, *least - layer.run);
   }
 }
 
@@ -92,7 +111,15 @@ void check_windows(Findings& f) {
     for (const Window& window : layer.windows) check_within_board(f, layer, window);
     if (layer.number > 1) check_rule(f, layer);
   }
-  for (const PlacedOpening& opening : f.layout.openings) check_layers_of(f, opening.number);
+  int opening = 0;
+  for (const Standing& standing : standings_of(f.job.arrangement)) {
+    ++opening;
+    if (standing.joined.empty()) {
+      check_layers_of(f, opening);
+    } else {
+      check_shared(f, standing, opening);
+    }
+  }
 }
 
 }  // namespace mullion

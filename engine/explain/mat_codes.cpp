@@ -8,7 +8,8 @@ std::vector<Explanation> mat_codes() {
       {"layout-conflict", error, "what the job asks for cannot be had together",
        "The message lists the statements that do not fit, no more than it takes, with their sum; "
        "the others may stay.",
-       "Change one of those listed. Where the message proposes a number, that number fits."},
+       "Change one of those listed. Where the message proposes changes, any one of them is enough, "
+       "unless it says that other numbers do not fit either."},
       {"mat-no-window", error, "the reveals leave no window",
        "Each under-mat takes its reveal and its bevel's run off the opening on both sides.",
        "Make the reveals smaller, or give the opening fewer layers."},

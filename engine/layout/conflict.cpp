@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
+#include "engine/layout/remedy.h"
 #include "engine/layout/words.h"
 
 namespace mullion::layout {
@@ -10,11 +12,25 @@ namespace {
 
 using solver::Rational;
 
+// Conflicts told at a time.
+constexpr int most_told = 8;
+
 // What one statement has to do with a conflict: its rules' multipliers, summed.
 struct Share {
+  int tag = 0;
   const Statement* statement = nullptr;
   Rational amount;      // what it adds to the sum that cannot close; > 0: it needs, < 0: it has
   Rational multiplier;  // summed over its rules
+
+  bool is_outer() const { return statement->kind == Statement::Kind::outer; }
+
+  // How many of the stated number make the amount, where that is a whole number.
+  std::optional<int> count() const {
+    const Rational times = abs(multiplier);
+    if (!times.is_integer() || times.is_zero() || times > Rational(1000)) return std::nullopt;
+    if (abs(amount) != times * Rational(statement->value.ticks())) return std::nullopt;
+    return static_cast<int>(times.to_int64());
+  }
 };
 
 std::vector<Share> shares_of(const Model& model, const solver::Conflict& conflict) {
@@ -23,6 +39,7 @@ std::vector<Share> shares_of(const Model& model, const solver::Conflict& conflic
     const solver::Constraint& rule = model.system.constraints()[part.constraint];
     if (rule.tag <= 0) continue;
     Share& share = by_tag[rule.tag];
+    share.tag = rule.tag;
     share.statement = &model.statements[rule.tag];
     share.amount -= part.multiplier * rule.form.constant();
     share.multiplier += part.multiplier;
@@ -32,181 +49,165 @@ std::vector<Share> shares_of(const Model& model, const solver::Conflict& conflic
   return shares;
 }
 
-// So that the outer size, where it takes part, stands on the side of what there is, once.
-void turn_to_outer(std::vector<Share>& shares, Rational& shortfall) {
-  Rational scale = 1;
+const Share* outer_of(const std::vector<Share>& shares) {
+  const auto outer = std::find_if(shares.begin(), shares.end(), [](const Share& share) {
+    return share.is_outer() && !share.multiplier.is_zero();
+  });
+  return outer == shares.end() ? nullptr : &*outer;
+}
+
+// The statement that counts once: the outer size, on the side of what there is; else the number
+// that counts least often among those that could be another one.
+Rational scale_of(const std::vector<Share>& shares) {
+  if (const Share* outer = outer_of(shares)) {
+    const Rational scale = Rational(-1) / outer->multiplier;
+    return outer->amount.sign() * scale.sign() > 0 ? -scale : scale;
+  }
+  Rational least;
   for (const Share& share : shares) {
-    if (share.statement->kind == Statement::Kind::outer && !share.multiplier.is_zero()) {
-      scale = Rational(-1) / share.multiplier;
-      if (share.amount.sign() * scale.sign() > 0) scale = -scale;
-    }
+    const Rational times = abs(share.multiplier);
+    if (!share.statement->adjustable || times.is_zero()) continue;
+    if (least.is_zero() || times < least) least = times;
   }
-  for (Share& share : shares) {
-    share.amount *= scale;
-    share.multiplier *= scale;
-  }
-  shortfall *= scale;
+  return least.is_zero() ? Rational(1) : Rational(1) / least;
+}
+
+// "borders of at least 2 in" as "two borders of at least 2 in", or "a border of at least 2 in".
+std::string counted_limit(int count, const std::string& text) {
+  const std::size_t end = text.find(' ');
+  return counted(count, text.substr(0, end - 1) + text.substr(end), text);
+}
+
+std::string borders_text(const std::vector<Length>& borders, const Scale& scale) {
+  if (borders.size() == 1) return "a border of " + number_text(borders[0], scale);
+  std::vector<std::string> numbers;
+  for (const Length border : borders) numbers.push_back(number_text(border, scale));
+  std::string text = "borders ";
+  for (std::size_t i = 0; i < numbers.size(); ++i) text += (i == 0 ? "" : " + ") + numbers[i];
+  return text;
 }
 
 std::string list_needs(const std::vector<Share>& shares, const Scale& scale) {
-  std::vector<std::string> items;
   std::vector<Length> borders;
-  std::map<std::pair<std::int64_t, bool>, int> openings, gaps;  // by size; how many
+  std::map<Length, int, std::greater<>> openings, gaps;  // how many of a size
   std::vector<std::string> others;
   for (const Share& share : shares) {
-    if (share.amount.sign() <= 0) continue;
+    if (share.is_outer()) continue;
     const Statement& statement = *share.statement;
-    const Rational times = abs(share.multiplier);
-    const int count =
-        times.is_integer() && times <= Rational(1000) ? static_cast<int>(times.to_int64()) : 1;
-    const auto key = std::make_pair(statement.value.ticks(), false);
+    const int count = *share.count();
     switch (statement.kind) {
       case Statement::Kind::border:
-        borders.push_back(statement.value);
+        borders.insert(borders.end(), static_cast<std::size_t>(count), statement.value);
         break;
       case Statement::Kind::opening:
-        openings[key] += count;
+        openings[statement.value] += count;
         break;
       case Statement::Kind::gap:
-        gaps[key] += count;
+        gaps[statement.value] += count;
+        break;
+      case Statement::Kind::limit:
+        others.push_back(counted_limit(count, statement.text));
         break;
       default:
         others.push_back(statement.text);
-        break;
     }
   }
-  if (borders.size() == 1) items.push_back("a border of " + number_text(borders[0], scale));
-  if (borders.size() > 1) {
-    std::string text = "borders ";
-    for (std::size_t i = 0; i < borders.size(); ++i) {
-      text += (i == 0 ? "" : " + ") + number_text(borders[i], scale);
-    }
-    items.push_back(text);
+  std::vector<std::string> items;
+  if (!borders.empty()) items.push_back(borders_text(borders, scale));
+  for (const auto& [size, count] : openings) {
+    items.push_back(counted(count, "opening", "openings") + " of " + number_text(size, scale));
   }
-  for (auto entry = openings.rbegin(); entry != openings.rend(); ++entry) {
-    items.push_back(counted(entry->second, "opening", "openings") + " of " +
-                    number_text(Length::from_ticks(entry->first.first), scale));
-  }
-  for (auto entry = gaps.rbegin(); entry != gaps.rend(); ++entry) {
-    items.push_back(counted(entry->second, "gap", "gaps") + " of " +
-                    number_text(Length::from_ticks(entry->first.first), scale));
+  for (const auto& [size, count] : gaps) {
+    items.push_back(counted(count, "gap", "gaps") + " of " + number_text(size, scale));
   }
   items.insert(items.end(), others.begin(), others.end());
   return joined(items);
 }
 
-// What the statement's number would have to be for this set of rules to close; nothing where that
-// is not a length of at least zero.
-std::optional<Length> resolving_value(const Share& share, const Rational& shortfall,
-                                      const Scale& scale) {
-  if (!share.statement->adjustable || share.multiplier.is_zero()) return std::nullopt;
-  const Rational value = Rational(share.statement->value.ticks()) - shortfall / share.multiplier;
-  if (value.sign() < 0) return std::nullopt;
-  if (share.multiplier.sign() < 0 || (value / Rational(scale.increment.ticks())).is_integer()) {
-    const Rational steps = value / Rational(scale.increment.ticks());
-    const Rational whole = steps.is_integer() ? steps : steps.floor() + 1;
-    return scale.increment * whole.to_int64();
-  }
-  return scale.increment * (value / Rational(scale.increment.ticks())).floor().to_int64();
-}
-
-bool feasible_with(const Model& model, const Statement* changed, Length value) {
-  solver::System trial;
-  for (int i = 0; i < model.system.variable_count(); ++i) trial.add_variable();
-  for (solver::Constraint rule : model.system.constraints()) {
-    if (rule.level != level::required) continue;
-    if (rule.tag > 0 && &model.statements[rule.tag] == changed) {
-      rule.form +=
-          solver::Linear(rule.form.constant().sign() <= 0 ? changed->value.ticks() - value.ticks()
-                                                          : value.ticks() - changed->value.ticks());
-    }
-    trial.add(std::move(rule));
-  }
-  return solver::solve(trial).has_value();
-}
-
-std::string suggestion(const Model& model, const std::vector<Share>& shares,
-                       const Rational& shortfall, const Scale& scale) {
-  std::vector<std::string> ways;
-  for (const Share& share : shares) {
-    const auto value = resolving_value(share, shortfall, scale);
-    if (!value || !feasible_with(model, share.statement, *value)) continue;
-    const std::string size = describe(*value, scale);
-    const Statement& statement = *share.statement;
-    switch (statement.kind) {
-      case Statement::Kind::outer:
-        ways.push_back("an" + std::string(statement.text.substr(3, statement.text.find(" (") - 3)) +
-                       " of " + size);
-        break;
-      case Statement::Kind::gap:
-        ways.push_back("a gap of " + size);
-        break;
-      case Statement::Kind::border:
-        ways.push_back("a" + statement.text.substr(3) + " of " + size);
-        break;
-      default:
-        ways.push_back(size + " in place of " + describe(statement.value, scale) + " in \"" +
-                       statement.text + "\"");
-    }
-  }
-  if (ways.empty()) return {};
-  return "; " + joined(ways, " or ") + " would fit";
-}
-
-const Share* outer_of(const std::vector<Share>& shares) {
-  for (const Share& share : shares) {
-    if (share.statement->kind == Statement::Kind::outer) return &share;
-  }
-  return nullptr;
-}
-
+// Whether the stated numbers, so many times each, make one sum beside the outer size.
 bool adds_up(const std::vector<Share>& shares) {
-  return std::all_of(shares.begin(), shares.end(), [](const Share& share) {
-    return share.statement->kind == Statement::Kind::outer || share.amount.sign() > 0;
-  });
+  const Share* outer = outer_of(shares);
+  return outer != nullptr && std::all_of(shares.begin(), shares.end(), [&](const Share& share) {
+           if (&share == outer) return true;
+           const bool is_rule = share.statement->kind == Statement::Kind::rule;
+           return !share.is_outer() && share.amount.sign() > 0 && share.count() &&
+                  (!is_rule || (*share.count() == 1 && shares.size() > 2));
+         });
 }
 
 std::string sum_sentence(const std::vector<Share>& shares, const Rational& shortfall,
                          const Scale& scale) {
   const Share& outer = *outer_of(shares);
-  Rational need;
-  for (const Share& share : shares) {
-    if (share.amount.sign() > 0) need += share.amount;
+  const Rational need = Rational(outer.statement->value.ticks()) + shortfall;
+  const int parts = static_cast<int>(shares.size()) - 1;
+  const bool is_one = parts == 1 && *shares[&outer == &shares[0] ? 1 : 0].count() == 1;
+  const char* verb = shortfall.sign() > 0 ? is_one ? " needs " : " need "
+                     : is_one             ? " comes to "
+                                          : " come to ";
+  return list_needs(shares, scale) + verb + ticks_text(need, scale) + "; " + outer.statement->text +
+         " is " + length_text(outer.statement->value, scale) + ": " +
+         ticks_text(abs(shortfall), scale) + (shortfall.sign() > 0 ? " short" : " too much");
+}
+
+std::string listed(const Share& share, const Scale& scale) {
+  const Statement& statement = *share.statement;
+  const int count = share.count().value_or(1);
+  switch (statement.kind) {
+    case Statement::Kind::outer:
+    case Statement::Kind::border:
+      return statement.text + " of " + length_text(statement.value, scale);
+    case Statement::Kind::limit:
+      return counted_limit(count, statement.text);
+    default:
+      return statement.text;
   }
-  return list_needs(shares, scale) + (shortfall.sign() > 0 ? " need " : " come to ") +
-         ticks_text(need, scale) + "; " + outer.statement->text + " is " +
-         describe(outer.statement->value, scale) + ": " + ticks_text(abs(shortfall), scale) +
-         (shortfall.sign() > 0 ? " short" : " too much");
 }
 
 std::string list_sentence(const std::vector<Share>& shares, const Rational& shortfall,
                           const Scale& scale) {
   std::vector<std::string> items;
+  std::map<Length, int, std::greater<>> gaps;  // how many of a size
   for (const Share& share : shares) {
-    const Statement& statement = *share.statement;
-    const bool bare =
-        statement.kind == Statement::Kind::outer || statement.kind == Statement::Kind::border;
-    items.push_back(statement.text + (bare ? " of " + describe(statement.value, scale) : ""));
+    if (share.statement->kind == Statement::Kind::gap) {
+      gaps[share.statement->value] += share.count().value_or(1);
+    } else {
+      items.push_back(listed(share, scale));
+    }
+  }
+  for (const auto& [size, count] : gaps) {
+    items.push_back(counted(count, "gap", "gaps") + " of " + length_text(size, scale));
   }
   return "these cannot all hold: " + joined(items) + "; they miss by " +
-         ticks_text(shortfall, scale);
+         ticks_text(abs(shortfall), scale);
 }
 
-}  // namespace
+std::string suggestion(const Job& job, const Model& model, const RequiredRules& linked,
+                       const std::vector<Share>& shares, const solver::Conflict& conflict) {
+  std::vector<int> tags, parts;
+  for (const Share& share : shares) tags.push_back(share.tag);
+  const auto ways = ways_out(job, model, linked, tags);
+  if (!ways.empty()) return "; " + joined(ways, " or ") + " would fit";
+  const auto closing = ways_out(job, model, parts_of(conflict, linked), tags);
+  if (closing.empty()) return {};
+  return "; " + joined(closing, " or ") + " would settle this, but other numbers do not fit either";
+}
 
-Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict) {
+Problems describe(const Job& job, const Model& model, const RequiredRules& linked,
+                  const solver::Conflict& conflict) {
   std::vector<Share> shares = shares_of(model, conflict);
-  Rational shortfall = conflict.shortfall;
-  turn_to_outer(shares, shortfall);
-  const bool sums = outer_of(shares) != nullptr && adds_up(shares);
-  const std::string what = sums ? sum_sentence(shares, shortfall, job.scale)
-                                : list_sentence(shares, abs(shortfall), job.scale);
-  Problems problems;
+  const Rational scale = scale_of(shares), shortfall = conflict.shortfall * scale;
+  for (Share& share : shares) {
+    share.amount *= scale;
+    share.multiplier *= scale;
+  }
+  const std::string what = adds_up(shares) ? sum_sentence(shares, shortfall, job.scale)
+                                           : list_sentence(shares, shortfall, job.scale);
   Problem main{Severity::error,
                "layout-conflict",
-               what + suggestion(model, shares, shortfall, job.scale),
+               what + suggestion(job, model, linked, shares, conflict),
                {},
                job.file};
+  Problems problems;
   for (const Share& share : shares) {
     const Place place = share.statement->place;
     if (place.line == 0) continue;
@@ -215,6 +216,25 @@ Problems describe_conflict(const Job& job, const Model& model, const solver::Con
                         "this takes part: " + share.statement->text, place, job.file});
   }
   problems.insert(problems.begin(), main);
+  return problems;
+}
+
+}  // namespace
+
+Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict) {
+  const RequiredRules all = required_rules(model);
+  Problems problems;
+  RequiredRules left = all;
+  solver::Conflict next = conflict;
+  for (int told = 0; told < most_told; ++told) {
+    const RequiredRules linked = linked_to(next, all);
+    const Problems more = describe(job, model, linked, next);
+    problems.insert(problems.end(), more.begin(), more.end());
+    left = without_statements_of(next, linked, left);
+    auto other = solver::solve(left.system);
+    if (other) break;
+    next = renumbered(std::move(other.error()), left);
+  }
   return problems;
 }
 

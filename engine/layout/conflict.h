@@ -7,7 +7,8 @@
 namespace mullion::layout {
 
 // The first problem states the conflict at the place of its first statement; notes at the places
-// of the others follow.
+// of all its statements follow. Then come, in the same way, conflicts among other statements: the
+// height's beside the width's.
 Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict);
 
 }  // namespace mullion::layout

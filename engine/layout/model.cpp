@@ -126,7 +126,9 @@ class Builder {
         out.size[axis] = out.least[axis] = size;
       } else {
         out.least[axis] = least_free_size + around;
-        at_least(end - start, out.least[axis], structure);
+        at_least(end - start, out.least[axis],
+                 statement(Statement::Kind::limit, "openings of at least " + text(out.least[axis]),
+                           opening.place, out.least[axis], false));
         measure(end - start, free_size);
       }
     }

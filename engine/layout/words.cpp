@@ -27,9 +27,18 @@ std::string counted(int count, const std::string& singular, const std::string& p
   return number + " " + plural;
 }
 
+std::string length_text(Length length, const Scale& scale) {
+  const LengthText on_step = format_length(length, scale);
+  if (on_step.exact) return on_step.text;
+  const std::string exact = format_exact(length, scale.unit);
+  const std::size_t slash = exact.find('/');
+  const bool is_readable = slash == std::string::npos || std::stoi(exact.substr(slash + 1)) <= 64;
+  return is_readable ? exact : "about " + on_step.text;
+}
+
 std::string number_text(Length length, const Scale& scale) {
-  const LengthText out = format_number(length, scale);
-  return out.exact ? out.text : "about " + out.text;
+  const std::string text = length_text(length, scale);
+  return text.substr(0, text.rfind(' '));
 }
 
 std::string fine_text(Length length, Unit unit) {
@@ -41,8 +50,7 @@ std::string fine_text(Length length, Unit unit) {
 
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale) {
   const bool whole = ticks.is_integer();
-  const std::int64_t rounded = whole ? ticks.to_int64() : ticks.floor().to_int64();
-  const std::string text = describe(Length::from_ticks(rounded), scale);
+  const std::string text = length_text(Length::from_ticks(ticks.floor().to_int64()), scale);
   return whole || text.starts_with("about") ? text : "about " + text;
 }
 

@@ -16,7 +16,11 @@ std::string joined(const std::vector<std::string>& items, const std::string& las
 // "a gap", "two gaps", "14 gaps"
 std::string counted(int count, const std::string& singular, const std::string& plural);
 
-// A number without its unit, "about" where it is not on the scale.
+// A length with its unit: exact, but for one between steps that neither a fraction of up to 1/64 in
+// nor a decimal says; that is "about" its nearest step.
+std::string length_text(Length length, const Scale& scale);
+
+// The same without the unit.
 std::string number_text(Length length, const Scale& scale);
 
 // With its unit, to the finest mark of any rule, whatever the job's step is: 1/64 in or 0.01 mm.

@@ -4,6 +4,7 @@
 #include "cli/answer.h"
 #include "cli/verb.h"
 #include "engine/frames/stock_sizes.h"
+#include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
 
 namespace mullion::cli {
@@ -26,9 +27,17 @@ std::string frames_text(const std::vector<FrameFit>& fits, const Scale& scale) {
   return out;
 }
 
+Result<Sides> wished(const Options& options, const Job& job) {
+  if (options.border.empty()) return wished_borders(job);
+  const auto border = parse_length(options.border, job.scale.unit);
+  if (border && *border >= Length()) return Sides{*border, *border, *border, *border};
+  const std::string why = border ? "less than nothing" : border.error();
+  return tl::unexpected(Problems{option_problem("--border", why)});
+}
+
 int list_frames(const Options& options) {
   const Answer& answer = options.answer;
-  const Result<Job> job = read_job(options.job);
+  const Result<Job> job = read_job(options.job, Need::pictures);
   if (!job) return answer.fail(job.error());
   std::vector<StockSize> sizes = common_frame_sizes(job->scale.unit);
   if (!options.sizes.empty()) {
@@ -36,16 +45,13 @@ int list_frames(const Options& options) {
     if (!own) return answer.fail(own.error());
     sizes = std::move(*own);
   }
-  const auto border = parse_length(options.border, job->scale.unit);
-  if (!border) return answer.fail_option("--border", border.error());
-  std::vector<FrameFit> fits = fitting_frames(*job, sizes, *border);
-  if (fits.empty()) {
-    return answer.fail_job("frames-none", "no size in the list takes this job with borders of " +
-                                              describe(*border, job->scale));
-  }
-  fits.resize(std::min(fits.size(), options.most));
-  return answer.give([&] { return frames_text(fits, job->scale); },
-                     [&] { return frames_json(fits, *border, job->scale.unit); });
+  const Result<Sides> least = wished(options, *job);
+  if (!least) return answer.fail(least.error());
+  auto fits = fitting_frames(*job, sizes, *least);
+  if (!fits) return answer.fail(fits.error());
+  fits->resize(std::min(fits->size(), options.most));
+  return answer.give([&] { return frames_text(*fits, job->scale); },
+                     [&] { return frames_json(*fits, *least, job->scale.unit); });
 }
 
 }  // namespace
@@ -55,10 +61,10 @@ void add_frames(CLI::App& app, Action& action) {
       "frames",
       "List the smallest frame sizes on the shelf that a job fits, and its borders there");
   auto options = std::make_shared<Options>();
-  options->border = "2 in";
   verb->add_option("JOB", options->job, "The job file")->required();
   verb->add_option("--sizes", options->sizes, "The shop's own list of frame sizes");
-  verb->add_option("--border", options->border, "The least border")->capture_default_str();
+  verb->add_option("--border", options->border,
+                   "The least border; where not given the job's own, else 2 in or 5 cm");
   verb->add_option("--most", options->most, "How many sizes to list")
       ->check(CLI::Range(1, 100))
       ->capture_default_str();

@@ -10,6 +10,7 @@
 #include "cli/progress.h"
 #include "cli/verb.h"
 #include "engine/frames/stock_sizes.h"
+#include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
 #include "engine/job/write.h"
 #include "render/contact/contact_sheet.h"
@@ -93,19 +94,29 @@ int write_jobs(const suggest::Suggestions& found, const Options& options) {
   return success;
 }
 
+Result<void> read_length(const std::string& text, const char* option, Unit unit, Length& length) {
+  if (text.empty()) return {};
+  const auto parsed = parse_length(text, unit);
+  if (!parsed || *parsed < Length()) {
+    const std::string why = parsed ? "less than nothing" : parsed.error();
+    return tl::unexpected(Problems{option_problem(option, why)});
+  }
+  length = *parsed;
+  return {};
+}
+
 Result<suggest::Wishes> wishes_of(const Options& options, const Job& job) {
+  const Unit unit = job.scale.unit;
   suggest::Wishes wishes;
   wishes.count = options.count;
   wishes.threads = options.threads;
-  for (const auto& [text, length, name] :
-       {std::tuple{&options.gap, &wishes.gap, "--gap"},
-        std::tuple{&options.border, &wishes.border, "--border"}}) {
-    const auto parsed = parse_length(*text, job.scale.unit);
-    if (!parsed || *parsed < Length()) {
-      const std::string why = parsed ? "less than nothing" : parsed.error();
-      return tl::unexpected(Problems{option_problem(name, why)});
-    }
-    *length = *parsed;
+  wishes.gap = suggest::usual_gap(unit);
+  wishes.border = least_of(wished_borders(job));
+  if (auto read = read_length(options.gap, "--gap", unit, wishes.gap); !read) {
+    return tl::unexpected(std::move(read.error()));
+  }
+  if (auto read = read_length(options.border, "--border", unit, wishes.border); !read) {
+    return tl::unexpected(std::move(read.error()));
   }
   std::vector<StockSize> sizes;
   if (options.stock) sizes = common_frame_sizes(job.scale.unit);
@@ -128,13 +139,22 @@ Result<suggest::Suggestions> search(const Job& job, suggest::Wishes& wishes) {
   return suggest::suggest_collages(job, wishes);
 }
 
+std::string percent(double share) {
+  return std::to_string(std::lround(share * 100));
+}
+
 std::string words_of(const suggest::Suggestions& found, const Scale& scale) {
   std::string out;
   for (std::size_t i = 0; i < found.best.size(); ++i) {
     const suggest::Ranked& suggestion = found.best[i].ranked;
     out += std::to_string(i + 1) + ": " + describe(suggestion.board.width, scale) + " x " +
-           describe(suggestion.board.height, scale) + ", score " +
-           std::to_string(std::lround(suggestion.score * 100)) + "\n";
+           describe(suggestion.board.height, scale) + ", score " + percent(suggestion.score) + ":";
+    const char* between = " ";
+    for (const suggest::Criterion& one : suggest::criteria_table()) {
+      out += between + std::string(one.name) + " " + percent(suggestion.criteria.*one.figure);
+      between = ", ";
+    }
+    out += "\n";
   }
   return out + std::to_string(found.looked_at) + " arrangements looked at" +
          (found.every_one ? ", every one there is" : "") + "\n";
@@ -158,14 +178,24 @@ int suggest_jobs(const Options& options) {
                      [&] { return suggestions_json(*found, job->scale.unit); });
 }
 
+std::string criteria_text() {
+  std::string out =
+      "Suggestions are ordered by a score of 0 to 100, the sum of these criteria by their "
+      "shares:\n";
+  for (const suggest::Criterion& one : suggest::criteria_table()) {
+    std::string name = one.name, share = percent(suggest::weights.*one.figure);
+    out += "  " + name.append(11 - name.size(), ' ') + share.insert(0, 2 - share.size(), ' ') +
+           "  " + one.meaning + "\n";
+  }
+  return out;
+}
+
 }  // namespace
 
 void add_suggest(CLI::App& app, Action& action) {
   CLI::App* verb =
       app.add_subcommand("suggest", "Find good arrangements for the pictures of a job");
   auto options = std::make_shared<Options>();
-  options->gap = "1 in";
-  options->border = "2 in";
   verb->add_option("JOB", options->job, "A job file; its pictures are enough")->required();
   verb->add_option("--contact", options->contact,
                    "A contact sheet to choose from: .pdf, .svg or .png");
@@ -175,14 +205,16 @@ void add_suggest(CLI::App& app, Action& action) {
   verb->add_option("-n,--count", options->count, "How many different ones")
       ->check(CLI::Range(1, 24))
       ->capture_default_str();
-  verb->add_option("--gap", options->gap, "Between neighbours")->capture_default_str();
-  verb->add_option("--border", options->border, "The least border")->capture_default_str();
+  verb->add_option("--gap", options->gap, "Between neighbours; where not given 1 in or 25 mm");
+  verb->add_option("--border", options->border,
+                   "The least border; where not given the job's own, else 2 in or 5 cm");
   verb->add_flag("--stock", options->stock, "Only boards of common frame sizes");
   verb->add_option("--sizes", options->sizes, "Only boards of the sizes in this list");
   verb->add_option("--threads", options->threads, "How many to work with")
       ->check(CLI::Range(1, 8))
       ->capture_default_str();
   options->answer.add_option(*verb);
+  verb->footer(criteria_text() + "\n" + app.get_footer());
   verb->callback([&action, options] { action = [options] { return suggest_jobs(*options); }; });
 }
 

@@ -17,12 +17,22 @@ std::vector<Explanation> suggest_codes() {
       {"suggest-nothing-fits", error, "no arrangement fits on the board",
        "With the least border and the gap around each picture, all of them are larger than the "
        "board or frame.",
-       "Choose a larger frame, or smaller --gap and --border; let pictures turn with "
-       "turn=\"yes\"."},
+       "Take the border, gaps or board that the message names, by --border, --gap or another "
+       "frame; or "
+       "let pictures turn with turn=\"yes\"."},
       {"suggest-elsewhere", warning, "suggested jobs are written away from their images",
        "A job file names its images from its own folder, so proofs of the copies will not find "
        "them.",
        "Write them beside the job, or copy the images too."},
+      {"frames-none", error, "no frame size on the list takes the job",
+       "With the wished borders around its arrangement the mat is larger than every size of the "
+       "list.",
+       "Allow less with --border, name a longer list with --sizes, or have a frame made to the "
+       "size "
+       "that the message names."},
+      {"frames-not-arranged", error, "a frame is asked for before there is an arrangement",
+       "How large a frame several pictures need depends on how they are arranged.",
+       "Let `mullion suggest --stock` find arrangement and frame together, or write an <arrange>."},
       {"frame-sizes", error, "a list of frame sizes cannot be read",
        "A list is <frame-sizes unit=\"in\"> with a <size width=\"8\" height=\"10\"/> for each.",
        "Mend the place that the message names."},

@@ -1,44 +1,102 @@
 #include <algorithm>
 
 #include "engine/frames/stock_sizes.h"
+#include "engine/frames/wished_borders.h"
+#include "engine/job/read.h"
 
 namespace mullion {
 namespace {
 
-Job free_to_fit(const Job& job, Length least) {
+// A stated bottom border stays as much wider than the stated top one.
+Borders weighted_alone(const Borders& stated) {
+  Borders out;
+  out.place = stated.place;
+  out.bottom = stated.bottom;
+  out.extra = stated.extra;
+  out.ratio_numerator = stated.ratio_numerator;
+  out.ratio_denominator = stated.ratio_denominator;
+  if (stated.bottom != Borders::Bottom::given) return out;
+  out.bottom = Borders::Bottom::equal;
+  if (stated.top && stated.bottom_size && *stated.bottom_size > *stated.top) {
+    out.bottom = Borders::Bottom::extra;
+    out.extra = *stated.bottom_size - *stated.top;
+  }
+  return out;
+}
+
+Job free_to_fit(const Job& job) {
   Job out = job;
   out.frame.reset();
-  Borders borders;
-  borders.bottom =
-      job.borders.bottom == Borders::Bottom::given ? Borders::Bottom::equal : job.borders.bottom;
-  borders.extra = job.borders.extra;
-  borders.ratio_numerator = job.borders.ratio_numerator;
-  borders.ratio_denominator = job.borders.ratio_denominator;
-  borders.least = least;
-  out.borders = borders;
+  out.outer_width.reset();
+  out.outer_height.reset();
+  out.borders = weighted_alone(job.borders);
+  if (!is_arranged(job) && job.pictures.size() == 1) {
+    Opening opening;
+    opening.id = opening.picture = job.pictures.front().id;
+    out.arrangement = {opening};
+  }
   return out;
+}
+
+bool are_as_wide(const Sides& sides, const Sides& least) {
+  return sides.left >= least.left && sides.top >= least.top && sides.right >= least.right &&
+         sides.bottom >= least.bottom;
+}
+
+double area(const FrameFit& fit) {
+  return to_inches(fit.width) * to_inches(fit.height);
+}
+
+Problems problem(const Job& job, const char* code, std::string message) {
+  return {{Severity::error, code, std::move(message), {}, job.file}};
+}
+
+// What the mat measures with the least borders. A mat that cannot be had at any size says why.
+Result<std::vector<FrameFit>> none_fits(Job trial, const Sides& least) {
+  trial.borders.least.reset();
+  trial.borders.left = least.left;
+  trial.borders.right = least.right;
+  trial.borders.top = least.top;
+  const Result<Layout> layout = lay_out(trial);
+  if (!layout) return tl::unexpected(layout.error());
+  const auto text = [&](Length length) { return describe(length, trial.scale); };
+  const Length bottom = std::max(layout->borders.bottom, least.bottom);
+  return tl::unexpected(problem(trial, "frames-none",
+                                "no size in the list takes this job; with borders of at least " +
+                                    text(least_of(least)) + " it needs " + text(layout->width) +
+                                    " x " +
+                                    text(layout->height - layout->borders.bottom + bottom)));
 }
 
 }  // namespace
 
-std::vector<FrameFit> fitting_frames(const Job& job, const std::vector<StockSize>& sizes,
-                                     Length least) {
-  Job trial = free_to_fit(job, least);
+Result<std::vector<FrameFit>> fitting_frames(const Job& job, const std::vector<StockSize>& sizes,
+                                             const Sides& least) {
+  Job trial = free_to_fit(job);
+  if (!is_arranged(trial)) {
+    return tl::unexpected(problem(job, "frames-not-arranged",
+                                  "the job has no <arrange>; `mullion suggest --stock` finds an "
+                                  "arrangement and a frame for it together"));
+  }
+  trial.borders.least = least_of(least);
+  OpenJob open;
   std::vector<FrameFit> fits;
   const auto try_size = [&](Length width, Length height) {
     trial.outer_width = width;
     trial.outer_height = height;
-    if (const auto layout = lay_out(trial)) fits.push_back({width, height, layout->borders});
+    const Result<Layout> layout = open.lay_out(trial);
+    if (!layout || !are_as_wide(layout->borders, least)) return;
+    fits.push_back({width, height, layout->borders});
   };
   for (const StockSize& size : sizes) {
     try_size(size.width, size.height);
     if (size.width != size.height) try_size(size.height, size.width);
   }
-  const auto area = [](const FrameFit& fit) {
-    return to_inches(fit.width) * to_inches(fit.height);
-  };
+  trial.outer_width.reset();
+  trial.outer_height.reset();
+  if (fits.empty()) return none_fits(std::move(trial), least);
   std::stable_sort(fits.begin(), fits.end(),
-                   [&](const FrameFit& a, const FrameFit& b) { return area(a) < area(b); });
+                   [](const FrameFit& a, const FrameFit& b) { return area(a) < area(b); });
   return fits;
 }
 

@@ -37,9 +37,9 @@ std::string check_json(const Job& job, const Layout& layout, const Outcome& outc
   return report::text_of(out);
 }
 
-std::string frames_json(const std::vector<FrameFit>& fits, Length least, Unit unit) {
+std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, Unit unit) {
   Json out = document("frames");
-  out["least_border"] = of(least, unit);
+  out["least_borders"] = of(least, unit);
   out["frames"] = Json::array();
   for (const FrameFit& fit : fits) {
     out["frames"].push_back({{"width", of(fit.width, unit)},

@@ -37,8 +37,8 @@ std::string outcome_json(std::string_view verb, const Outcome& outcome);
 // Openings as in Layout: the top mat's cut line, from the upper left corner seen from the front.
 std::string check_json(const Job& job, const Layout& layout, const Outcome& outcome);
 
-// least_border, frames [{width, height, borders}].
-std::string frames_json(const std::vector<FrameFit>& fits, Length least, Unit unit);
+// least_borders, frames [{width, height, borders}].
+std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, Unit unit);
 
 // arrangements_looked_at, every_one, suggestions [{number, width, height, score, criteria}]; scores
 // and criteria from 0 to 1.

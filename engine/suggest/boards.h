@@ -18,6 +18,9 @@ class Boards {
   // The smallest board that takes a block of this size; any board is of whole increments.
   std::optional<Board> around(Length width, Length height) const;
 
+  // Those to choose from; none where any may be had.
+  const std::vector<Board>& sizes() const { return sizes_; }
+
  private:
   std::vector<Board> sizes_;          // by rising area
   Length across_, down_, increment_;  // both borders together

@@ -15,7 +15,7 @@
 
 namespace mullion::suggest {
 
-inline constexpr double alike = 0.85;  // our own figure
+inline constexpr double alike = 0.78;  // our own figure
 
 std::string plan_key(const Block& block);
 

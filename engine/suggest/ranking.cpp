@@ -28,8 +28,14 @@ Ranking::Ranking(std::size_t most, const Boards& boards, const std::vector<Item>
   for (const Item& item : items) openings_ += to_inches(item.width) * to_inches(item.height);
 }
 
-bool Ranking::may_enter(Length width, Length height) const {
+std::optional<Board> Ranking::board_around(Length width, Length height) {
   const auto board = boards_.around(width, height);
+  if (!board && by_plan_.empty()) misses_.add(width, height);
+  return board;
+}
+
+bool Ranking::may_enter(Length width, Length height) {
+  const auto board = board_around(width, height);
   if (!board) return false;
   if (by_plan_.size() < most_) return true;
   constexpr double rounding = 1e-9;
@@ -42,7 +48,7 @@ void Ranking::add(const Block& block) {
 
 void Ranking::add(const std::vector<Rect>& places, Length width, Length height,
                   const std::function<Block()>& block) {
-  const auto board = boards_.around(width, height);
+  const auto board = board_around(width, height);
   if (!board) return;
   on_board_ = places;
   centre(on_board_, width, height, *board);
@@ -55,6 +61,7 @@ void Ranking::add(const std::vector<Rect>& places, Length width, Length height,
 }
 
 void Ranking::add(const Ranking& other) {
+  misses_.add(other.misses_);
   for (const auto& [plan, ranked] : other.by_plan_) enter(plan, ranked);
 }
 

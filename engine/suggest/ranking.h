@@ -9,6 +9,7 @@
 
 #include "engine/suggest/boards.h"
 #include "engine/suggest/criteria.h"
+#include "engine/suggest/near_misses.h"
 
 namespace mullion::suggest {
 
@@ -25,7 +26,7 @@ class Ranking {
   Ranking(std::size_t most, const Boards& boards, const std::vector<Item>& items, Length gap);
 
   // False where no arrangement of this size can still be among the best.
-  bool may_enter(Length width, Length height) const;
+  bool may_enter(Length width, Length height);
   void add(const Block& block);
   // The same, by the places of a block's openings; the block is asked for where it enters.
   void add(const std::vector<Rect>& places, Length width, Length height,
@@ -36,7 +37,11 @@ class Ranking {
   // those of another plan alone after them.
   std::vector<Ranked> different(std::size_t count) const;
 
+  // What was too large for every board, as long as nothing fits.
+  const NearMisses& misses() const { return misses_; }
+
  private:
+  std::optional<Board> board_around(Length width, Length height);
   void enter(const std::string& plan, Ranked ranked);
   std::vector<std::pair<std::string, Ranked>> sorted() const;
   void shrink();
@@ -48,6 +53,7 @@ class Ranking {
   Length gap_;
   double least_ = 0;
   std::map<std::string, Ranked> by_plan_;
+  NearMisses misses_;
   std::vector<Rect> on_board_;  // scratch
 };
 

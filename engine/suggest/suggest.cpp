@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/frames/wished_borders.h"
 #include "engine/suggest/arranged_job.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"
@@ -12,7 +13,7 @@ namespace {
 
 // Of as many plans as this are the different ones chosen.
 std::size_t plans_kept_for(std::size_t count) {
-  return std::max<std::size_t>(count, 1) * 8;
+  return std::max<std::size_t>(count, 1) * 16;
 }
 
 Problems problem(const Job& job, const char* code, std::string message, Place place = {}) {
@@ -48,7 +49,79 @@ Result<void> check_pictures(const Job& job, const std::vector<Item>& items) {
   return {};
 }
 
+struct Task {
+  const Job& bare;
+  const std::vector<Item>& items;
+  const Wishes& wishes;
+
+  bool looks_at_every_one() const { return items.size() <= most_items_for_every_arrangement; }
+
+  Found look(const Boards& boards, Length gap, Progress& progress) const {
+    const Search search{gap, wishes.threads, plans_kept_for(wishes.count)};
+    return looks_at_every_one() ? look_at_every(items, boards, search, progress)
+                                : look_at_good_ones(items, boards, search, progress);
+  }
+};
+
+// The smallest blocks that there are with this gap: all of them, since no board has such a border.
+NearMisses smallest_blocks(const Task& task, Length gap) {
+  const Boards none(task.bare, task.wishes.stock, inches(10'000), {});
+  Progress unseen;
+  return task.look(none, gap, unseen).ranking.misses();
+}
+
+// No border is proposed that is narrower than a quarter of a usual one (our own figure) or hidden
+// by more than half behind the frame's lip.
+Length least_border(const Job& bare) {
+  const Length quarter = Length::from_ticks(usual_border(bare.scale.unit).ticks() / 4);
+  return bare.frame ? std::max(bare.frame->lip * 2, quarter) : quarter;
+}
+
+// A narrower border, or where none is enough narrower gaps too, in words.
+std::optional<std::string> narrower(const Task& task, Length gap, const NearMisses& misses) {
+  const Job& bare = task.bare;
+  const Length step = bare.scale.increment;
+  const auto border_for = [&](const NearMisses& blocks, Length most) {
+    return widest_border(blocks, bare, task.wishes.stock, least_border(bare), most);
+  };
+  if (const auto border = border_for(misses, task.wishes.border)) {
+    return "a border of " + describe(*border, bare.scale);
+  }
+  for (const int share : {2, 4, 8}) {
+    const Length less = step * (gap.ticks() / share / step.ticks());
+    if (less <= Length() || less < bare.least_bar.value_or(Length())) break;
+    if (const auto border = border_for(smallest_blocks(task, less), task.wishes.border + step)) {
+      return "gaps of " + describe(less, bare.scale) + " and a border of " +
+             describe(*border, bare.scale);
+    }
+  }
+  return std::nullopt;
+}
+
+Problems nothing_fits(const Task& task, const Boards& boards, Length gap,
+                      const NearMisses& misses) {
+  const Scale& scale = task.bare.scale;
+  const auto size = [&](const Board& board) {
+    return describe(board.width, scale) + " x " + describe(board.height, scale);
+  };
+  std::string message = "no arrangement of the pictures fits on " +
+                        (boards.sizes().size() == 1 ? size(boards.sizes().front())
+                                                    : std::string("any size of the list")) +
+                        " with a border of " + describe(task.wishes.border, scale) +
+                        " and gaps of " + describe(gap, scale);
+  const auto less = narrower(task, gap, misses);
+  const auto board = nearest_board(misses, task.bare, boards.sizes(), task.wishes.border);
+  if (less) message += "; " + *less;
+  if (board) message += (less ? " or" : ";") + std::string(" a board of ") + size(*board);
+  if (less || board) message += " would fit";
+  return problem(task.bare, "suggest-nothing-fits", std::move(message));
+}
+
 }  // namespace
+
+Length usual_gap(Unit unit) {
+  return unit == Unit::inch ? inches(1) : millimetres(25);
+}
 
 Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes) {
   const Job bare = without_arrangement(job);
@@ -56,24 +129,22 @@ Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes) {
   if (const auto good = check_pictures(bare, items); !good) return tl::unexpected(good.error());
   const Length gap = std::max(wishes.gap, bare.least_bar.value_or(Length()));
   const Boards boards(bare, wishes.stock, wishes.border, bottom_extra(bare, wishes.border));
-  const Search search{gap, wishes.threads, plans_kept_for(wishes.count)};
   Progress unseen;
   Progress& progress = wishes.progress == nullptr ? unseen : *wishes.progress;
 
+  const Task task{bare, items, wishes};
+  const Found found = task.look(boards, gap, progress);
   Suggestions out;
-  out.every_one = items.size() <= most_items_for_every_arrangement;
-  const Found found = out.every_one ? look_at_every(items, boards, search, progress)
-                                    : look_at_good_ones(items, boards, search, progress);
+  out.every_one = task.looks_at_every_one();
   out.looked_at = found.looked_at;
   for (Ranked& ranked : found.ranking.different(wishes.count)) {
     ranked.block = in_reading_order(ranked.block, items, gap);
     out.best.push_back({ranked, arranged(bare, ranked.block, ranked.board, gap)});
   }
-  if (!out.best.empty()) return out;
-  return tl::unexpected(problem(bare, "suggest-nothing-fits",
-                                "no arrangement of the pictures fits with a border of " +
-                                    describe(wishes.border, bare.scale) + " and gaps of " +
-                                    describe(gap, bare.scale)));
+  if (out.best.empty()) {
+    return tl::unexpected(nothing_fits(task, boards, gap, found.ranking.misses()));
+  }
+  return out;
 }
 
 }  // namespace mullion::suggest

@@ -14,6 +14,9 @@
 
 namespace mullion::suggest {
 
+// Between neighbours: 1 in, in metric jobs 25 mm. Common practice, no source.
+Length usual_gap(Unit unit);
+
 struct Wishes {
   std::size_t count = 6;
   Length gap = inches(1);        // at least the job's least bar
@@ -36,7 +39,8 @@ struct Suggestions {
 
 // The job's outer size or frame, where it has one, is the board; its arrangement and rules are not
 // looked at, and of its borders only how the bottom is weighted.
-// Problems: no pictures, more than 24, a group that the sequence tears apart, or nothing that fits.
+// Problems: no pictures, more than 24, a group that the sequence tears apart, or nothing that fits;
+// then what would.
 Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes);
 
 }  // namespace mullion::suggest

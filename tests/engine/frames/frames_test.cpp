@@ -1,6 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "engine/frames/stock_sizes.h"
+#include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
 
 using namespace mullion;
@@ -17,13 +18,34 @@ Job one_picture(const std::string& rest) {
       .value();
 }
 
+Sides all(Length border) {
+  return {border, border, border, border};
+}
+
+Job job_of(const std::string& unit, const std::string& rest) {
+  return parse_job("<job version=\"1\" reference=\"F\" unit=\"" + unit + "\" increment=\"" +
+                       (unit == "in" ? "1/16" : "1 mm") + "\">" + rest + "</job>",
+                   "f.xml", Need::pictures)
+      .value();
+}
+
+std::string two_prints(const std::string& rest) {
+  return R"(<pictures><picture id="a" width="8" height="10"/>
+    <picture id="b" width="8" height="10"/></pictures><layers><layer board="Oat"/></layers>)" +
+         rest;
+}
+
+const std::string in_a_row =
+    R"(<arrange><row gap="1"><opening picture="a"/><opening picture="b"/></row></arrange>)";
+
 }  // namespace
 
 // "Measuring for a mat", a frame workshop's leaflet,
 // framersworkshop.com/SpecialtyMats/matmeasuring.html
 TEST_CASE("an 8 x 10 in picture fits an 11 x 14 in frame with borders of 2 1/8 and 1 5/8 in") {
   const auto fits =
-      fitting_frames(one_picture(""), common_frame_sizes(Unit::inch), sixty_fourths(96));
+      fitting_frames(one_picture(""), common_frame_sizes(Unit::inch), all(sixty_fourths(96)))
+          .value();
   REQUIRE_FALSE(fits.empty());
   CHECK(fits.front().width == inches(14));
   CHECK(fits.front().height == inches(11));
@@ -33,7 +55,8 @@ TEST_CASE("an 8 x 10 in picture fits an 11 x 14 in frame with borders of 2 1/8 a
 
 TEST_CASE("a size with less than the least border is left out, and a weighted bottom is kept") {
   const auto fits = fitting_frames(one_picture("<borders bottom-extra=\"1/2\"/>"),
-                                   common_frame_sizes(Unit::inch), inches(2));
+                                   common_frame_sizes(Unit::inch), all(inches(2)))
+                        .value();
   REQUIRE_FALSE(fits.empty());
   for (const FrameFit& fit : fits) {
     CHECK(fit.borders.top >= inches(2));
@@ -53,4 +76,81 @@ TEST_CASE("a shop's own list is read, and a bad one is refused with its place") 
   CHECK(bad.error().front().place.line == 2);
   CHECK_FALSE(parse_frame_sizes("<frame-sizes", "own.xml").has_value());
   CHECK_FALSE(parse_frame_sizes("<sizes/>", "own.xml").has_value());
+}
+
+TEST_CASE("the borders wished for are those that the job states, else its least, else usual ones") {
+  const auto wished = [](const std::string& unit, const std::string& borders) {
+    return wished_borders(job_of(unit, two_prints(borders)));
+  };
+  CHECK(wished("in", "") == all(inches(2)));
+  CHECK(wished("cm", "") == all(millimetres(50)));
+  CHECK(wished("in", R"(<borders least="3"/>)") == all(inches(3)));
+  CHECK(wished("in", R"(<borders top="4" least="3"/>)") ==
+        Sides{inches(3), inches(4), inches(3), inches(4)});
+  CHECK(wished("in", R"(<borders sides="3" top="3" bottom="4"/>)") ==
+        Sides{inches(3), inches(3), inches(3), inches(4)});
+}
+
+TEST_CASE("a stated bottom border stays as much wider than the stated top one in every frame") {
+  const Job job = job_of("in", two_prints(R"(<borders sides="3" top="3" bottom="4"/>)" + in_a_row));
+  const auto fits =
+      fitting_frames(job, common_frame_sizes(Unit::inch), wished_borders(job)).value();
+  for (const FrameFit& fit : fits) {
+    CHECK(fit.borders.left >= inches(3));
+    CHECK(fit.borders.top >= inches(3));
+    CHECK(fit.borders.bottom - fit.borders.top == inches(1));
+  }
+}
+
+// Two openings of 7 3/4 x 9 3/4 in and a gap of 1 in are 16 1/2 x 9 3/4 in.
+TEST_CASE("two prints in a row get the smallest frame that leaves the borders, to the increment") {
+  const Job job = job_of("in", two_prints(in_a_row));
+  const std::vector<StockSize> sizes{{inches(16), inches(24)}, {inches(14), inches(20)}};
+  const auto fit = [&](Length border) { return fitting_frames(job, sizes, all(border)); };
+  const auto narrow = fit(sixty_fourths(112)).value();  // 1 3/4 in: 20 - 16 1/2 = 2 * 1 3/4
+  REQUIRE(narrow.size() == 2);
+  CHECK(narrow.front().width == inches(20));
+  CHECK(narrow.front().borders ==
+        Sides{sixty_fourths(112), sixty_fourths(136), sixty_fourths(112), sixty_fourths(136)});
+  CHECK(fit(sixty_fourths(116)).value().front().width == inches(24));
+}
+
+TEST_CASE("where no size takes the job, the size that it needs is said, and it is enough") {
+  const Job job = job_of("in", two_prints(in_a_row));
+  const auto fit = [&](const StockSize& size) {
+    return fitting_frames(job, {size}, all(inches(3)));
+  };
+  const auto none = fit({inches(11), inches(14)});
+  REQUIRE_FALSE(none.has_value());
+  CHECK(none.error().front().code == "frames-none");
+  CHECK(none.error().front().message ==
+        "no size in the list takes this job; with borders of at least 3 in it needs 22 1/2 in x "
+        "15 3/4 in");
+  CHECK(fit({sixty_fourths(22 * 64 + 32), sixty_fourths(15 * 64 + 48)}).has_value());
+  CHECK_FALSE(fit({sixty_fourths(22 * 64 + 28), sixty_fourths(15 * 64 + 48)}).has_value());
+}
+
+TEST_CASE("one picture needs no arrangement to find its frame, several do") {
+  const Job one = job_of("cm", R"(<pictures><picture id="p" width="20" height="30"/></pictures>)");
+  const auto fits = fitting_frames(one, common_frame_sizes(Unit::centimetre), wished_borders(one));
+  REQUIRE(fits.has_value());
+  CHECK(fits->front().width == millimetres(300));  // 20 - 2 * 0.3 + 2 * 5 = 29.4 cm
+  CHECK(fits->front().height == millimetres(400));
+  const Job two = job_of("in", two_prints(""));
+  const auto refused = fitting_frames(two, common_frame_sizes(Unit::inch), all(inches(2)));
+  REQUIRE_FALSE(refused.has_value());
+  CHECK(refused.error().front().code == "frames-not-arranged");
+}
+
+TEST_CASE(
+    "the sizes on the shelf are whole inches for jobs in inches, whole centimetres for others") {
+  const auto are_whole = [](Unit job, Length step) {
+    for (const StockSize& size : common_frame_sizes(job)) {
+      CHECK(size.width.ticks() % step.ticks() == 0);
+      CHECK(size.height.ticks() % step.ticks() == 0);
+    }
+  };
+  are_whole(Unit::inch, inches(1));
+  are_whole(Unit::centimetre, millimetres(10));
+  are_whole(Unit::millimetre, millimetres(10));
 }

@@ -48,21 +48,25 @@ TEST_CASE("an arrangement coincides with its mirror images and not with another 
   CHECK(coincidence_of(plan, column(picture(0), row(picture(1), picture(2)))) < alike);
 }
 
-TEST_CASE("the suggestions for five pictures all look different") {
-  const std::string xml =
-      R"(<job version="1" reference="D" unit="in" increment="1/16"><pictures>
-      <picture id="a" width="8" height="10"/><picture id="b" width="5" height="7"/>
-      <picture id="c" width="5" height="7"/><picture id="d" width="6" height="4"/>
-      <picture id="e" width="9" height="6"/></pictures></job>)";
-  const Job job = parse_job(xml, "different.xml", Need::pictures).value();
-  const auto found = suggest_collages(job, {}).value();
-  REQUIRE(found.best.size() == 6);
-  for (std::size_t i = 0; i < found.best.size(); ++i) {
-    for (std::size_t j = 0; j < i; ++j) {
-      const Ranked &a = found.best[i].ranked, &b = found.best[j].ranked;
-      CHECK(plan_key(a.block) != plan_key(b.block));
-      CHECK(coincidence(on_board(a.block, gap, 5, a.board), a.board,
-                        on_board(b.block, gap, 5, b.board), b.board) < alike);
+TEST_CASE("the suggestions for few and for many pictures all look different") {
+  for (const std::size_t count : {5u, 6u, 12u, 24u}) {
+    std::string xml = R"(<job version="1" reference="D" unit="in" increment="1/16"><pictures>)";
+    for (std::size_t i = 1; i <= count; ++i) {
+      xml += "<picture id=\"p" + std::to_string(i) + "\" width=\"" + std::to_string(i * 7 % 5 + 4) +
+             "\" height=\"" + std::to_string(i * 11 % 4 + 4) + "\"/>";
+    }
+    const Job job = parse_job(xml + "</pictures></job>", "d.xml", Need::pictures).value();
+    const auto found = suggest_collages(job, {}).value();
+    INFO(count << " pictures");
+    REQUIRE(found.best.size() == 6);
+    for (std::size_t i = 0; i < found.best.size(); ++i) {
+      for (std::size_t j = 0; j < i; ++j) {
+        const Ranked &a = found.best[i].ranked, &b = found.best[j].ranked;
+        INFO(j + 1 << " and " << i + 1);
+        CHECK(plan_key(a.block) != plan_key(b.block));
+        CHECK(coincidence(on_board(a.block, gap, count, a.board), a.board,
+                          on_board(b.block, gap, count, b.board), b.board) < alike);
+      }
     }
   }
 }

@@ -52,20 +52,21 @@ solver::Rational optical_ratio(const Arrangement& arrangement) {
   return (solver::Rational(3) * board - picture) / (board + picture);
 }
 
-// With the border that goes with the size of the board.
+// With the border that goes with the size of the board, which is left in `defaults`.
 Result<Arrangement> arrange_with_border(const Job& job, Defaults& defaults,
                                         const std::vector<int>& look_at) {
   defaults.border = small_board_border;
-  Model model = build_model(job, defaults);
-  if (!borders_may_follow_the_board(job)) return arrange(job, std::move(model), look_at);
+  if (!borders_may_follow_the_board(job)) return arrange(job, build_model(job, defaults), look_at);
   defaults.border = large_board_border;
-  if (!may_be_on_small_board(model)) return arrange(job, build_model(job, defaults), look_at);
-  auto out = arrange(job, std::move(model), look_at);
-  if (!out || is_on_small_board(*out)) {
-    defaults.border = small_board_border;
-    return out;
+  Model on_large_board = build_model(job, defaults);
+  if (!may_be_on_small_board(on_large_board)) {
+    return arrange(job, std::move(on_large_board), look_at);
   }
-  return arrange(job, build_model(job, defaults), out->solution.looked_at);
+  defaults.border = small_board_border;
+  auto out = arrange(job, build_model(job, defaults), look_at);
+  if (!out || is_on_small_board(*out)) return out;
+  defaults.border = large_board_border;
+  return arrange(job, std::move(on_large_board), out->solution.looked_at);
 }
 
 Result<Arrangement> arrange_with_defaults(const Job& job, const std::vector<int>& look_at) {

@@ -58,10 +58,13 @@ System in_order_of_content(const System& system) {
   for (const Constraint& constraint : system.constraints()) {
     rules.push_back(turned_upright(constraint));
   }
-  std::stable_sort(rules.begin(), rules.end(), precedes);
+  std::vector<std::size_t> order(rules.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return precedes(rules[a], rules[b]); });
   System out;
   for (int v = 0; v < system.variable_count(); ++v) out.add_variable();
-  for (Constraint& rule : rules) out.add(std::move(rule));
+  for (const std::size_t i : order) out.add(std::move(rules[i]));
   return out;
 }
 

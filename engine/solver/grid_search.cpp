@@ -11,6 +11,7 @@ namespace {
 
 struct Range {
   std::optional<Rational> least, most;
+  bool is_empty() const { return least && most && *most < *least; }
 };
 
 Rational distance(const Range& range, const Rational& exact) {
@@ -141,6 +142,7 @@ class Search {
   }
 
   void explore_range(std::size_t i, const Range& range, const Outlook& wider) {
+    if (range.is_empty()) return;
     const Range before = std::exchange(ranges_[i], range);
     explore(wider);
     ranges_[i] = before;

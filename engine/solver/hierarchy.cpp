@@ -18,7 +18,7 @@ bool pass(Elimination& space, const Rules& rules, const std::vector<std::size_t>
     inequalities.enter(number, space, level);
     const auto optimum = optimise_level(space, level);
     if (!optimum) return false;
-    inequalities.leave(number, *optimum);
+    inequalities.leave(number, optimum->missed);
     std::vector<Linear> equations;
     for (const auto& block : optimum->blocks) {
       equations.insert(equations.end(), block.equations.begin(), block.equations.end());

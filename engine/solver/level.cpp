@@ -64,11 +64,11 @@ class Optimiser {
     for (const Preference& wish : level_.at_least) {
       optimum_.missed.push_back(wish.form.is_constant() && wish.form.constant().sign() < 0);
     }
-    for (const BlockParts& parts : blocks_of(level_, variable_count)) {
+    for (BlockParts& parts : blocks_of(level_, variable_count)) {
       if (parts.zero.empty() && parts.at_least.empty()) continue;
       const auto result = optimise_block(localised(parts));
       if (!result) return std::nullopt;
-      record(parts, *result);
+      record(std::move(parts), *result);
     }
     return std::move(optimum_);
   }
@@ -115,7 +115,7 @@ class Optimiser {
     return block;
   }
 
-  void record(const BlockParts& parts, const BlockOptimum& result) {
+  void record(BlockParts parts, const BlockOptimum& result) {
     std::vector<Linear> equations;
     for (std::size_t k = 0; k < parts.zero.size(); ++k) {
       equations.push_back(level_.zero[parts.zero[k]].form - Linear(result.zero[k]));
@@ -131,7 +131,9 @@ class Optimiser {
     }
     const auto limits =
         static_cast<std::size_t>(std::count(result.presses.begin(), result.presses.end(), true));
-    optimum_.blocks.push_back({std::move(equations), limits, result.is_independent});
+    optimum_.blocks.push_back({std::move(equations), limits, result.is_independent,
+                               std::move(parts.zero), std::move(parts.at_least),
+                               std::move(parts.required)});
   }
 
   const Level& level_;

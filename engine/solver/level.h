@@ -32,6 +32,7 @@ struct LevelOptimum {
     std::size_t limits = 0;  // the last so many equations are required inequalities that press
     // Each equation is a preference that holds, whatever value the others would be given.
     bool is_independent = false;
+    std::vector<std::size_t> zero, at_least, required;  // its forms, by number in the level
   };
   std::vector<Block> blocks;
   std::vector<bool> missed;  // by `at_least`: it does not hold

@@ -20,7 +20,9 @@ struct Part {
   Rules rules;                  // its `variables` are those of the space
   std::vector<GridForm> forms;  // of preferences by rising level, then of measures
   std::vector<GridMeasure> measures;
+  bool is_measured = false;
 
+  bool is_small() const { return rules.variable_count() <= most_free_variables; }
   std::size_t size() const {
     std::size_t count = rules.inequalities.size() + measures.size();
     for (const auto& [level, preferences] : rules.levels) count += preferences.size();
@@ -28,7 +30,8 @@ struct Part {
   }
 };
 
-// What the settled levels leave of the rules, over the free variables of the lattice's space.
+// What the settled levels leave of the rules, over the free variables of the lattice's space; the
+// inequalities are not tightened, and `forms` is empty.
 Part what_is_left(const Rules& rules, const std::vector<GridMeasure>& measures,
                   const Rounded& rounded) {
   const Elimination& space = rounded.start.space();
@@ -38,47 +41,41 @@ Part what_is_left(const Rules& rules, const std::vector<GridMeasure>& measures,
   for (const auto& [level, preferences] : rules.levels) {
     if (stage++ < rounded.settled) {
       last_settled = level;
-      continue;
-    }
-    auto& kept = left.rules.levels[level];
-    for (const Preference& wish : preferences) {
-      Linear form = space.reduce(wish.form);
-      if (form.is_constant()) continue;
-      if (const auto grid = rounded.start.values_of(form)) left.forms.push_back({form, *grid});
-      kept.push_back({std::move(form), wish.weight});
+    } else {
+      left.rules.levels[level] = reduced(space, preferences);
     }
   }
   for (std::size_t i = 0; i < rules.inequalities.size(); ++i) {
-    const Inequality& inequality = rules.inequalities[i];
-    const bool is_wish = inequality.level > last_settled;
     if (std::find(rounded.missed.begin(), rounded.missed.end(), i) != rounded.missed.end())
       continue;
-    Linear form =
-        is_wish ? space.reduce(inequality.form) : rounded.start.tightened(inequality.form);
+    const Inequality& inequality = rules.inequalities[i];
+    Linear form = space.reduce(inequality.form);
     if (form.is_constant()) continue;
-    left.rules.inequalities.push_back(
-        {std::move(form), is_wish ? inequality.level : 0, inequality.weight, -1});
+    const int level = inequality.level > last_settled ? inequality.level : 0;
+    left.rules.inequalities.push_back({std::move(form), level, inequality.weight, -1});
   }
   for (const GridMeasure& measure : measures) {
     Linear form = space.reduce(measure.form);
-    if (form.is_constant()) continue;
-    left.forms.push_back({form, *rounded.start.values_of(form)});
-    left.measures.push_back({std::move(form), measure.exact, measure.rank});
+    if (!form.is_constant())
+      left.measures.push_back({std::move(form), measure.exact, measure.rank});
   }
   return left;
 }
 
+// The parts that share no variable, complete where they are small enough to be searched.
 class Splitter {
  public:
-  Splitter(const Part& whole, const Elimination& space)
-      : partition_(space.variable_count()),
-        part_of_root_(at(space.variable_count()), -1),
-        number_(at(space.variable_count()), -1) {
+  Splitter(const Part& whole, const Lattice& lattice)
+      : lattice_(lattice),
+        partition_(lattice.space().variable_count()),
+        part_of_root_(at(lattice.space().variable_count()), -1),
+        number_(at(lattice.space().variable_count()), -1) {
     for (const auto& [level, preferences] : whole.rules.levels) {
       for (const Preference& wish : preferences) partition_.join(wish.form);
     }
     for (const Inequality& inequality : whole.rules.inequalities) partition_.join(inequality.form);
     for (const GridMeasure& measure : whole.measures) partition_.join(measure.form);
+    const Elimination& space = lattice.space();
     for (int v = 0; v < space.variable_count(); ++v) {
       if (space.is_pivot(v)) continue;
       int& part = part_of_root_[at(partition_.part_of(v))];
@@ -98,24 +95,34 @@ class Splitter {
   void distribute(const Part& whole) {
     for (const auto& [level, preferences] : whole.rules.levels) {
       for (const Preference& wish : preferences) {
-        part(wish.form).rules.levels[level].push_back({local(wish.form), wish.weight});
+        Part& part = part_of(wish.form);
+        if (!part.is_small()) continue;
+        part.rules.levels[level].push_back({local(wish.form), wish.weight});
+        if (const auto values = lattice_.values_of(wish.form)) {
+          part.forms.push_back({local(wish.form), *values});
+        }
       }
     }
     for (const Inequality& inequality : whole.rules.inequalities) {
-      Rules& rules = part(inequality.form).rules;
-      if (inequality.level > 0) rules.levels[inequality.level];
-      rules.inequalities.push_back(
-          {local(inequality.form), inequality.level, inequality.weight, -1});
-    }
-    for (const GridForm& grid : whole.forms) {
-      part(grid.form).forms.push_back({local(grid.form), grid.values});
+      Part& part = part_of(inequality.form);
+      if (!part.is_small()) continue;
+      if (inequality.level > 0) part.rules.levels[inequality.level];
+      const Linear form =
+          inequality.level > 0 ? inequality.form : lattice_.tightened(inequality.form);
+      part.rules.inequalities.push_back({local(form), inequality.level, inequality.weight, -1});
     }
     for (const GridMeasure& measure : whole.measures) {
-      part(measure.form).measures.push_back({local(measure.form), measure.exact, measure.rank});
+      Part& part = part_of(measure.form);
+      part.is_measured = true;
+      if (!part.is_small()) continue;
+      part.forms.push_back({local(measure.form), *lattice_.values_of(measure.form)});
+      part.measures.push_back({local(measure.form), measure.exact, measure.rank});
     }
   }
 
-  Part& part(const Linear& form) { return parts_[at(part_of_root_[at(partition_.part_of(form))])]; }
+  Part& part_of(const Linear& form) {
+    return parts_[at(part_of_root_[at(partition_.part_of(form))])];
+  }
 
   Linear local(const Linear& form) const {
     Terms terms;
@@ -125,6 +132,7 @@ class Splitter {
     return {std::move(terms), form.constant()};
   }
 
+  const Lattice& lattice_;
   Partition partition_;
   std::vector<int> part_of_root_;
   std::vector<int> number_;
@@ -153,9 +161,9 @@ GridOptimum refine(const Rules& rules, const std::vector<GridMeasure>& measures,
   std::vector<Rational> values = rounded.values;
   values.resize(at(space.variable_count()));
   bool proved = true, changed = false;
-  for (const Part& part : Splitter(what_is_left(rules, measures, rounded), space).take()) {
-    if (part.measures.empty()) continue;
-    if (part.rules.variable_count() > most_free_variables) {
+  for (const Part& part : Splitter(what_is_left(rules, measures, rounded), rounded.start).take()) {
+    if (!part.is_measured) continue;
+    if (!part.is_small()) {
       if (!has_start) return {};
       proved = false;
       continue;

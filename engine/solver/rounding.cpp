@@ -1,9 +1,10 @@
 #include "engine/solver/rounding.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "engine/solver/hierarchy.h"
-#include "engine/solver/room.h"
+#include "engine/solver/holding.h"
 #include "engine/solver/working_set.h"
 
 namespace mullion::solver {
@@ -55,96 +56,34 @@ class Rounder {
       state.lattice.rewind(mark);
       state.inequalities = inequalities;
     };
-    for (const bool looks_ahead : {false, true}) {
-      if (run_straight(state, looks_ahead)) return true;
+    for (std::size_t first = 0; first < std::size(methods); ++first) {
+      if (run_from(first, state)) return true;
       restart();
     }
-    if (run_repairing(state)) return true;
-    restart();
     return second_choices_left_ >= least_second_choices && run_carefully(state, 0);
   }
 
   const Settled& settled() const { return settled_; }
 
  private:
-  // The nearest value, in all blocks of a level at a time; or the nearest that leaves some room for
-  // the inequalities.
-  bool run_straight(State& state, bool looks_ahead) {
+  static constexpr Method methods[] = {Method::nearest, Method::leaving_room, Method::repairing};
+
+  // Each stage by the first of the methods from `first` on that leaves anything.
+  bool run_from(std::size_t first, State& state) {
     for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
       note_settled(state, stage);
-      Level level = level_at(state, stages_[stage]);
-      for (bool is_held = false; !is_held;) {
-        const auto optimum = optimum_at(state.lattice, level);
-        if (!optimum) return false;
-        is_held = true;
-        for (const auto& block : optimum->blocks) {
-          const bool is_zero = looks_ahead ? hold_leaving_room(state.lattice, block, level.required)
-                                           : hold_nearest(state.lattice, block);
-          if (!is_zero) is_held = false;
-        }
-        if (is_held) state.inequalities.leave(stages_[stage].level, *optimum);
+      const Level level = level_at(state, stages_[stage]);
+      const Lattice::Mark mark = state.lattice.mark();
+      std::optional<Held> held;
+      for (std::size_t method = first; method < std::size(methods) && !held; ++method) {
+        state.lattice.rewind(mark);
+        held = hold_level(state.lattice, level, methods[method]);
       }
+      if (!held) return false;
+      rounded_ = rounded_ || held->is_rounded;
+      state.inequalities.leave(stages_[stage].level, held->missed);
     }
     return true;
-  }
-
-  // One equation at a time where they depend on each other, the limits that press first; the second
-  // nearest value where nothing is left after the nearest.
-  bool run_repairing(State& state) {
-    for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
-      note_settled(state, stage);
-      Level level = level_at(state, stages_[stage]);
-      auto optimum = optimum_at(state.lattice, level);
-      for (bool is_held = false; !is_held;) {
-        if (!optimum) return false;
-        is_held = true;
-        std::optional<Linear> refused;
-        for (auto& block : optimum->blocks) {
-          if (block.is_independent) {
-            is_held = hold_nearest(state.lattice, block) && is_held;
-            continue;
-          }
-          put_limits_first(block);
-          const Linear* first = hold(state.lattice, block.equations);
-          if (first == nullptr) continue;
-          refused = *first;
-          break;
-        }
-        if (refused) {
-          is_held = false;
-          optimum = optimum_after(*refused, state.lattice, level);
-        } else if (!is_held) {
-          optimum = optimum_at(state.lattice, level);
-        }
-      }
-      state.inequalities.leave(stages_[stage].level, *optimum);
-    }
-    return true;
-  }
-
-  static void put_limits_first(LevelOptimum::Block& block) {
-    auto& equations = block.equations;
-    std::rotate(equations.begin(), equations.end() - static_cast<std::ptrdiff_t>(block.limits),
-                equations.end());
-  }
-
-  // What is best where the form has the nearest value that leaves anything.
-  static std::optional<LevelOptimum> optimum_after(const Linear& form, Lattice& lattice,
-                                                   Level& level) {
-    if (lattice.space().reduce(form).is_constant()) return optimum_at(lattice, level);
-    const std::vector<Rational> values = lattice.values_around_zero(form);
-    const Lattice::Mark mark = lattice.mark();
-    for (const Rational& value : values) {
-      Level trial = level;
-      lattice.hold_at_zero(form - Linear(value));
-      auto optimum = optimum_at(lattice, trial);
-      if (optimum) {
-        level = std::move(trial);
-        return optimum;
-      }
-      lattice.rewind(mark);
-    }
-    return std::nullopt;
   }
 
   // One equation at a time, with second choices.
@@ -152,14 +91,14 @@ class Rounder {
     for (; stage < stages_.size(); ++stage) {
       note_settled(state, stage);
       Level level = level_at(state, stages_[stage]);
-      const auto optimum = optimum_at(state.lattice, level);
+      const auto optimum = optimum_on(state.lattice, level);
       if (!optimum) return false;
       for (const auto& block : optimum->blocks) {
         if (const Linear* refused = hold(state.lattice, block.equations)) {
           return try_values_around(*refused, state, stage);
         }
       }
-      state.inequalities.leave(stages_[stage].level, *optimum);
+      state.inequalities.leave(stages_[stage].level, optimum->missed);
     }
     return true;
   }
@@ -187,38 +126,6 @@ class Rounder {
     state.inequalities.enter(stage.level, state.lattice.space(), level);
     for (Linear& form : level.required) form = state.lattice.tightened(std::move(form));
     return level;
-  }
-
-  static std::optional<LevelOptimum> optimum_at(const Lattice& lattice, Level& level) {
-    for (Linear& form : level.required) {
-      if (!lattice.space().is_reduced(form)) form = lattice.tightened(std::move(form));
-    }
-    return optimise_level(lattice.space(), level);
-  }
-
-  // Holds a block's equations, and one that the grid does not attain at its nearest value. False
-  // where there was one; what is left of the block is then to be optimised anew.
-  bool hold_nearest(Lattice& lattice, const LevelOptimum::Block& block) {
-    bool is_held = true;
-    for (const Linear& equation : block.equations) {
-      if (lattice.hold_at_zero(equation)) continue;
-      is_held = false;
-      rounded_ = true;
-      if (lattice.space().reduce(equation).is_constant()) break;
-      const Rational nearest = lattice.values_around_zero(equation).front();
-      lattice.hold_at_zero(equation - Linear(nearest));
-      if (!block.is_independent) break;
-    }
-    return is_held;
-  }
-
-  // The same, at values that leave some room for the required forms as far as there are any.
-  bool hold_leaving_room(Lattice& lattice, const LevelOptimum::Block& block,
-                         const std::vector<Linear>& required) {
-    const auto is_zero = solver::hold_leaving_room(lattice, block, required);
-    if (!is_zero) return hold_nearest(lattice, block);
-    if (!*is_zero) rounded_ = true;
-    return *is_zero;
   }
 
   // The first equation that the grid does not attain; null where all hold.

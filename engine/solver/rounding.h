@@ -22,12 +22,12 @@ struct Rounded {
 };
 
 // At each level the optimum is found over what is left free, and its equations are held one after
-// the other. One that the grid cannot attain is held at its nearest attainable value, and the level
-// is optimised again: nearest-plane rounding (L. Babai, "On Lovasz' lattice reduction and the
-// nearest lattice point problem", Combinatorica 6, 1986), with a hierarchy in the place of one
-// norm. Where inequalities leave no point on the grid that way, values are chosen that leave them
-// room (room.h); then the second nearest value is tried, within a bound on the work. Nothing where
-// none was found.
+// the other. One that the grid cannot attain is held at its nearest attainable value, and what is
+// left of its block is optimised again: nearest-plane rounding (L. Babai, "On Lovasz' lattice
+// reduction and the nearest lattice point problem", Combinatorica 6, 1986), with a hierarchy in the
+// place of one norm. Where inequalities leave no point on the grid that way, the level is held by
+// the next method of holding.h; where none serves, all levels are, from the first on; then the
+// second nearest value is tried, within a bound on the work. Nothing where none was found.
 //
 // `exact` is the rules' optimum off the grid. After the rules' levels come `ranks`, one level each;
 // at least one.

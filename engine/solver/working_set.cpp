@@ -28,11 +28,11 @@ void WorkingSet::enter(int level, const Elimination& space, Level& out) {
   }
 }
 
-void WorkingSet::leave(int level, const LevelOptimum& optimum) {
+void WorkingSet::leave(int level, const std::vector<bool>& missed) {
   std::size_t k = 0;
   for (Entry& entry : wanted_) {
     if (rules_->inequalities[entry.number].level != level) continue;
-    if (optimum.missed[k++]) {
+    if (missed[k++]) {
       missed_.push_back(entry.number);
     } else {
       required_.push_back(entry);

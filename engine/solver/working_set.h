@@ -15,8 +15,8 @@ class WorkingSet {
   // of the space, which is no larger than at any call before.
   void enter(int level, const Elimination& space, Level& out);
 
-  // Those wanted at the level that hold at its optimum are required from now on.
-  void leave(int level, const LevelOptimum& optimum);
+  // Those wanted at the level that it did not miss are required from now on.
+  void leave(int level, const std::vector<bool>& missed);
 
   // Numbers of inequalities that did not hold at their level; what they lack is fixed.
   const std::vector<std::size_t>& missed() const { return missed_; }

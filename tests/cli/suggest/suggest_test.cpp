@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <cctype>
 
 #include "tests/oracle/program.h"
 #include "tests/oracle/terminal.h"
@@ -25,6 +26,118 @@ TEST_CASE("frames lists the smallest frame first") {
       oracle::mullion({"frames", oracle::gallery("equal-borders.xml"), "--border", "1 1/2"});
   REQUIRE(run.status == 0);
   CHECK(run.out.rfind("14 in x 11 in: borders left 2 1/8 in, top 1 5/8 in", 0) == 0);
+}
+
+namespace {
+
+std::string job_of_five(const std::string& folder, const std::string& unit) {
+  const std::string path = folder + "/five-" + unit + ".xml";
+  std::string xml = "<job version=\"1\" reference=\"Five\" unit=\"" + unit + "\" increment=\"" +
+                    (unit == "in" ? "1/16" : "1 mm") + "\"><pictures>";
+  for (const char* size : {"8 10", "6 4", "6 4", "5 7", "4 6"}) {
+    const std::string text = size;
+    const std::size_t space = text.find(' ');
+    const int times = unit == "in" ? 1 : 25;
+    xml += "<picture id=\"p" + std::to_string(xml.size()) + "\" width=\"" +
+           std::to_string(times * std::stoi(text.substr(0, space))) + "\" height=\"" +
+           std::to_string(times * std::stoi(text.substr(space))) + "\"/>";
+  }
+  oracle::write_file(path, xml + "</pictures></job>");
+  return path;
+}
+
+}  // namespace
+
+TEST_CASE("a contact sheet cuts no caption short, in any language and for any number") {
+  const std::string folder = oracle::scratch_folder("captions");
+  const std::string job = job_of_five(folder, "in"), sheet = folder + "/contact.pdf";
+  for (const char* language : {"en", "de", "fr", "es"}) {
+    for (const int count : {1, 2, 6, 9, 24}) {
+      INFO(language << ", " << count);
+      REQUIRE(oracle::mullion({"suggest", job, "--contact", sheet, "--language", language, "-n",
+                               std::to_string(count)})
+                  .status == 0);
+      const std::string text = oracle::run({"pdftotext", "-layout", sheet, "-"}).out;
+      CHECK(text.find("\xE2\x80\xA6") == std::string::npos);  // an ellipsis
+      CHECK(text.find("Five") != std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("a contact sheet shows each criterion of the best ones and says what it means") {
+  const std::string folder = oracle::scratch_folder("criteria");
+  const std::string sheet = folder + "/contact.pdf";
+  const oracle::Run run =
+      oracle::mullion({"suggest", job_of_five(folder, "in"), "--contact", sheet});
+  REQUIRE(run.status == 0);
+  const std::string text = oracle::run({"pdftotext", "-layout", sheet, "-"}).out;
+  const std::string help = oracle::mullion({"suggest", "--help"}).out;
+  for (const std::string name :
+       {"area", "borders", "balance", "alignment", "symmetry", "bars", "shape"}) {
+    INFO(name);
+    CHECK(text.find(name + " ") != std::string::npos);
+    std::string capital = name;
+    capital.front() = static_cast<char>(std::toupper(capital.front()));
+    CHECK(text.find(capital + ":") != std::string::npos);
+    CHECK(help.find("\n  " + name + " ") != std::string::npos);
+    CHECK(run.out.find(name + " ") != std::string::npos);
+  }
+}
+
+TEST_CASE("a contact sheet is the same suggestions as PDF, SVG and PNG") {
+  const std::string folder = oracle::scratch_folder("contact-formats");
+  const std::string job = job_of_five(folder, "in");
+  for (const std::string ending : {"pdf", "svg", "png"}) {
+    REQUIRE(oracle::mullion({"suggest", job, "--contact", folder + "/c." + ending}).status == 0);
+  }
+  const std::string pdf = folder + "/c.pdf";
+  REQUIRE(
+      oracle::run({"pdftoppm", "-r", "150", "-png", "-singlefile", pdf, folder + "/pdf"}).status ==
+      0);
+  REQUIRE(oracle::run({"rsvg-convert", "-d", "150", "-p", "150", folder + "/c.svg", "-o",
+                       folder + "/svg.png"})
+              .status == 0);
+  const auto size = [&](const std::string& png) {
+    const std::string bytes = oracle::read_file(folder + "/" + png).substr(16, 8);  // IHDR
+    return bytes;
+  };
+  CHECK(size("pdf.png") == size("c.png"));
+  CHECK(size("svg.png") == size("c.png"));
+}
+
+TEST_CASE("borders and gaps are whole millimetres in a metric job where none are asked for") {
+  const std::string folder = oracle::scratch_folder("metric");
+  const std::string job = job_of_five(folder, "mm"), made = folder + "/made";
+  REQUIRE(oracle::mullion({"suggest", job, "-n", "1", "--jobs", made}).status == 0);
+  CHECK(oracle::read_file(made + "-1.xml").find("gap=\"25\"") != std::string::npos);
+  const oracle::Run check = oracle::mullion({"check", made + "-1.xml"});
+  CHECK(check.out.find("left 50 mm") != std::string::npos);
+}
+
+TEST_CASE("the job's own border is the least one of a suggestion") {
+  const std::string folder = oracle::scratch_folder("own-border");
+  const std::string job = job_of_five(folder, "in"), made = folder + "/made";
+  std::string xml = oracle::read_file(job);
+  oracle::write_file(job, xml.insert(xml.find("</job>"), "<borders all=\"3\"/>"));
+  REQUIRE(oracle::mullion({"suggest", job, "-n", "1", "--jobs", made}).status == 0);
+  CHECK(oracle::mullion({"check", made + "-1.xml"}).out.find("left 3 in, top 3 in") !=
+        std::string::npos);
+}
+
+TEST_CASE("a shop's own sizes, in centimetres, serve a job in inches") {
+  const std::string folder = oracle::scratch_folder("own-sizes");
+  const std::string sizes = folder + "/sizes.xml";
+  oracle::write_file(sizes,
+                     "<frame-sizes unit=\"cm\"><size width=\"50.8\" height=\"60.96\"/>"
+                     "<size width=\"10\" height=\"15\"/></frame-sizes>");
+  const oracle::Run run =
+      oracle::mullion({"frames", oracle::gallery("equal-borders.xml"), "--sizes", sizes});
+  REQUIRE(run.status == 0);
+  CHECK(run.out.rfind("20 in x 24 in: borders left ", 0) == 0);
+  const oracle::Run ideas =
+      oracle::mullion({"suggest", job_of_five(folder, "in"), "--sizes", sizes, "-n", "1"});
+  CHECK(
+      (ideas.out.rfind("1: 20 in x 24 in", 0) == 0 || ideas.out.rfind("1: 24 in x 20 in", 0) == 0));
 }
 
 namespace {

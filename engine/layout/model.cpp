@@ -292,7 +292,7 @@ class Builder {
         at_least(*border, *borders.least, tag);
       }
     }
-    want(left == right, level::symmetry, balance("the left and the right border"));
+    want(right == left, level::symmetry, balance("the left and the right border"));
     state_bottom(top, bottom);
     want(left == top, level::equal_borders);
     want(right == top, level::equal_borders);
@@ -303,21 +303,24 @@ class Builder {
 
   // What a preference keeps alike, so that a message can name it when it could not.
   int balance(const char* what) {
-    return statement(Statement::Kind::structure, what, job_.borders.place, {}, false);
+    return giving_way(statement(Statement::Kind::structure, what, job_.borders.place, {}, false));
+  }
+
+  int giving_way(int tag) {
+    model_.statements[static_cast<std::size_t>(tag)].gives_way = true;
+    return tag;
   }
 
   void state_bottom(const Linear& top, const Linear& bottom) {
     const Borders& borders = job_.borders;
     const auto rule = [&](const std::string& words, Length value) {
-      const int tag = statement(Statement::Kind::rule, words, borders.place, value, false);
-      model_.statements[static_cast<std::size_t>(tag)].gives_way = true;
-      return tag;
+      return giving_way(statement(Statement::Kind::rule, words, borders.place, value, false));
     };
     switch (borders.bottom) {
       case Borders::Bottom::given:
         return;
       case Borders::Bottom::equal:
-        want(top == bottom, level::symmetry, balance("the top and the bottom border"));
+        want(bottom == top, level::symmetry, balance("the top and the bottom border"));
         return;
       case Borders::Bottom::extra:
         require(bottom == top + Linear(borders.extra.ticks()),

@@ -24,12 +24,13 @@ inline constexpr int strong_rule = 1;
 inline constexpr int least_gap = 2;    // a free gap is no narrower than the usual one
 inline constexpr int symmetry = 3;     // left = right, top = bottom; alignment within a group
 inline constexpr int equal_parts = 4;  // free gaps of an axis are equal
-inline constexpr int medium_rule = 5;
-inline constexpr int default_gap = 6;
-inline constexpr int fill = 7;           // a group is no larger across than its largest part
-inline constexpr int equal_borders = 8;  // side borders = top border
-inline constexpr int weak_rule = 9;
-inline constexpr int default_border = 10;
+inline constexpr int remainder = 5;    // on the increment: symmetry of the borders
+inline constexpr int medium_rule = 6;
+inline constexpr int default_gap = 7;
+inline constexpr int fill = 8;           // a group is no larger across than its largest part
+inline constexpr int equal_borders = 9;  // side borders = top border
+inline constexpr int weak_rule = 10;
+inline constexpr int default_border = 11;
 }  // namespace level
 
 // Where a rule of the system comes from, for messages.
@@ -40,7 +41,7 @@ struct Statement {
   Place place;
   Length value;             // the stated number, where there is one
   bool adjustable = false;  // the framer could state another number
-  bool gives_way = false;   // required, but a remainder of the increment may break it
+  bool gives_way = false;   // kept by the arrangement; a remainder of the increment may break it
 };
 
 struct Span {

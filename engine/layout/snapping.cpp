@@ -27,12 +27,17 @@ const Statement& statement_of(const Model& model, const solver::Constraint& rule
   return model.statements[static_cast<std::size_t>(std::max(rule.tag, 0))];
 }
 
-// The same rules, where those that may give way to the increment are wishes.
+// The same rules, where those of the borders that may give way to the increment do so before equal
+// gaps: the eye minds a wider border least, and a bottom border least of all. Such a rule's form is
+// the far border less what the near one asks of it.
 solver::System yielding(const Model& model) {
   solver::System system;
   for (int i = 0; i < model.system.variable_count(); ++i) system.add_variable();
   for (solver::Constraint rule : model.system.constraints()) {
-    if (statement_of(model, rule).gives_way) rule.level = level::symmetry;
+    if (statement_of(model, rule).gives_way) {
+      rule.level = level::remainder;
+      system.add({rule.form, solver::Relation::at_least, rule.level, rule.weight, rule.tag});
+    }
     system.add(std::move(rule));
   }
   return system;

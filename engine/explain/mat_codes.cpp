@@ -22,8 +22,8 @@ std::vector<Explanation> mat_codes() {
        "Look at the place that the message names; text has to be turned into paths before."},
       {"mat-uneven-reveal", error, "a shape with curves or slants has reveals that differ",
        "Only straight level sides can be moved by different amounts; a curve would change its "
-       "form.",
-       "State one reveal for all sides of that opening."},
+       "form. The foot of an arch is such a side.",
+       "State one reveal for all sides of that opening; an arch may have another at its bottom."},
       {"mat-top-skips", error, "the top layer leaves an opening out",
        "What is not cut in the top mat is not seen at all.", "Take `only` off the top layer."},
       {"mat-part-of-window", error, "a layer is cut for some of the openings in a shared window",

@@ -53,18 +53,21 @@ Result<Form> Form::make(const Opening& opening, const Rect& sight, OutlineFiles&
 Result<FormEdge> Form::edge(const Rect& rect) const {
   const ShapeSpec& shape = opening_->shape;
   const Length outward = sight_.left - rect.left;
-  const bool even = outset(sight_, outward) == rect;
+  Rect sight = sight_;
+  if (shape.kind == ShapeKind::arch) sight.bottom = rect.bottom - outward;
+  const bool even = outset(sight, outward) == rect;
   if (!even && !moves_side_by_side(shape.kind)) {
     return tl::unexpected(problem("mat-uneven-reveal",
                                   "the shape has curves or slanting edges, so each of its reveals "
-                                  "must be the same on all sides"));
+                                  "must be the same on all sides; only the foot of an arch may "
+                                  "have one of its own"));
   }
   const auto outline = shape.kind == ShapeKind::outline ? parallel(free_, outward)
-                       : even                           ? shape_outline(shape, sight_, outward)
+                       : even                           ? shape_outline(shape, sight, outward)
                                                         : shape_outline(shape, rect, Length());
   if (!outline) return tl::unexpected(problem("mat-shape", outline.error()));
   if (shape.kind == ShapeKind::outline) return FormEdge{box_of(*outline, rect), shape, *outline};
-  return FormEdge{rect, even ? shape_at(shape, sight_, outward) : shape, *outline};
+  return FormEdge{rect, even ? shape_at(shape, sight, outward) : shape, *outline};
 }
 
 Problems Form::problem(const char* code, const std::string& message) const {

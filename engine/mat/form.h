@@ -34,7 +34,8 @@ class Form {
                            const std::string& file);
 
   // The edge whose rectangle is `rect`: the sight rectangle moved outward, by the same distance on
-  // all sides unless the shape moves side by side.
+  // all sides unless the shape moves side by side; the foot of an arch, which is straight, may move
+  // by itself.
   Result<FormEdge> edge(const Rect& rect) const;
 
  private:

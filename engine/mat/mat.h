@@ -17,10 +17,11 @@
 // above it where the openings are of unequal size (engine/mat/joined.h).
 //
 // Refuses: reveals that leave no window; reveals that differ from side to side on a shape that has
-// curves or slanting edges; a top layer that skips an opening; a layer that is cut
-// for one opening but not for another seen through the same window above; a joined window below
-// openings that are not rectangles, or that do not lie beside each other; a groove around an
-// opening that lies in a joined window of the top mat; a free outline whose file cannot be used.
+// curves or slanting edges, but for the foot of an arch; a top layer that skips an opening; a layer
+// that is cut for one opening but not for another seen through the same window above; a joined
+// window below openings that are not rectangles, or that do not lie beside each other; a groove
+// around an opening that lies in a joined window of the top mat; a free outline whose file cannot
+// be used.
 
 #include <string>
 #include <vector>

@@ -234,6 +234,22 @@ TEST_CASE("stepped corners keep their steps with a reveal of its own on each sid
   CHECK(b.inset(2, 1).bottom == sixty_fourths(32 + 4));
 }
 
+TEST_CASE("the foot of an arch may have a reveal of its own; its round may not") {
+  const auto arch = [](const std::string& reveals) {
+    return one_picture + R"(<layers><layer board="Oat"/><layer board="Slate" )" + reveals +
+           R"(/></layers><arrange><opening picture="p" shape="arch" rise="2"/></arrange>)";
+  };
+  const Built b = built(arch(R"(reveal="1/4" reveal-bottom="1/2")"));
+  const Built plain = built(arch(R"(reveal="1/4")"));
+  CHECK(b.inset(2, 1).bottom == sixty_fourths(32 + 4));
+  CHECK(b.inset(2, 1).top == sixty_fourths(16 + 4));
+  CHECK(bounding_box(b.window(1, 1).back_edge) == b.window(1, 1).back);
+  CHECK(b.window(1, 1).shape.rise == plain.window(1, 1).shape.rise);
+  CHECK(b.window(2, 1).back.height() == plain.window(2, 1).back.height());
+  CHECK(refusal_of(arch(R"(reveal="1/4" reveal-left="1/2")")).find("only the foot of an arch") !=
+        std::string::npos);
+}
+
 TEST_CASE("what cannot be cut is refused in words, at its place") {
   CHECK(refusal_of(one_picture + R"(
     <layers><layer board="Oat"/><layer board="Slate" reveal="1/4" reveal-bottom="1/2"/></layers>

@@ -13,6 +13,8 @@ constexpr Length much_hidden = sixty_fourths(32);
 // A narrower strip of board around a floated edge reads as a crooked overlap. Our own figure.
 constexpr Length least_float = sixty_fourths(8);
 
+constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 mm
+
 std::string quoted_id(const MatPicture& picture) {
   return "picture \"" + picture.picture.id + "\"";
 }
@@ -24,9 +26,47 @@ std::pair<Length, Length> hidden(const MatPicture& picture) {
                       edge.bottom - sight.bottom});
 }
 
+// The lowest edge of a window for this opening alone that is no rectangle; null where there is
+// none.
+const Outline* shaped_edge(const Mat& mat, int opening) {
+  const Outline* edge = nullptr;
+  for (const MatLayer& layer : mat.layers) {
+    for (const Window& window : layer.windows) {
+      if (!window.seen || window.openings != std::vector<int>{opening}) continue;
+      edge = window.shape.kind == ShapeKind::rectangle ? nullptr : &window.back_edge;
+    }
+  }
+  return edge;
+}
+
+// Board beside a floated picture where it is narrowest; negative where the mat hides some of it.
+Length board_around(const MatPicture& picture, const Outline* shaped) {
+  if (shaped == nullptr) return -hidden(picture).second;
+  const Outline paper = rectangle(picture.rect);
+  const Length way =
+      Length::from_ticks(std::llround(distance(paper, *shaped, measuring_tolerance)));
+  Length deepest;
+  for (const Segment& side : paper.segments) {
+    if (contains(*shaped, side.to)) continue;
+    const Outline corner = polygon({side.to});
+    const double depth = distance(corner, *shaped, measuring_tolerance);
+    deepest = std::max(deepest, Length::from_ticks(std::llround(depth)));
+  }
+  return deepest > Length() ? -deepest : way;
+}
+
 void check_float(Findings& f, const MatPicture& picture) {
-  const Length gap = -hidden(picture).second;
+  const Outline* shaped = shaped_edge(f.mat, picture.opening);
+  const Length gap = board_around(picture, shaped);
   if (gap >= least_float) return;
+  if (shaped != nullptr && gap <= Length()) {
+    f.add("check-float-hidden",
+          "the shape of " + f.name(picture.opening) + " hides edges of the floated " +
+              quoted_id(picture) +
+              (gap < Length() ? ", its corners by " + f.text(-gap) : std::string()),
+          picture.picture.place);
+    return;
+  }
   f.add("check-float-small",
         "the board around the floated " + quoted_id(picture) + " is " + f.text(gap) + " wide",
         picture.picture.place);

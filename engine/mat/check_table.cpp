@@ -56,6 +56,11 @@ const std::vector<Explanation>& check_table() {
        "Less than 1/16 in of overlap leaves no room for a picture that is not quite square or "
        "that moves with the weather.",
        "Cover it by more: 1/8 in is common practice, no source."},
+      {"check-float-hidden", warning, "the opening's shape hides edges of a floated picture",
+       "A floated picture shows its edges all around. In an opening that is not a rectangle its "
+       "corners lie nearest to the mat's edge, or behind it.",
+       "State a larger width and height for the opening, or make it a rectangle. Where the picture "
+       "is itself of that shape, all of it shows."},
       {"check-float-small", warning, "a floated picture has little board around it",
        "Less than 1/8 in of board around a floated edge reads as a crooked overlap. Our own "
        "figure.",

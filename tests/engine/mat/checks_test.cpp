@@ -93,6 +93,20 @@ TEST_CASE("a picture that its opening does not cover is not held") {
   CHECK(findings_of(built(one(plain + R"( float="1/16")", oat, wide))) == "check-float-small");
 }
 
+TEST_CASE("a floated picture shows its corners in an opening that is round enough for them") {
+  const std::string floated = R"(width="6" height="8" float="1/2")";
+  const auto in = [&](const std::string& shape) { return built(one(floated, oat, wide, shape)); };
+  CHECK(findings_of(in("")).empty());
+  CHECK(findings_of(in(R"(shape="rounded" corner="1/2")")).empty());
+  // The corner of 6 x 8 in is 5 in from the middle, the circle's edge 4 1/2 in.
+  CHECK(message_of(in(R"(shape="circle" width="9" height="9")"), "check-float-hidden") ==
+        "the shape of opening 1 \"p\" hides edges of the floated picture \"p\", its corners by "
+        "about 1/2 in");
+  CHECK(message_of(in(R"(shape="circle" width="10 1/8")"), "check-float-small")
+            .find("is about 1/16 in wide") != std::string::npos);
+  CHECK(findings_of(in(R"(shape="circle" width="11")")).empty());
+}
+
 TEST_CASE("borders are held against lip, layers, weight and the course sheet") {
   const auto border = [](const std::string& borders, const std::string& lip = "1/4",
                          const std::string& layers = oat) {

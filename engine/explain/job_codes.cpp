@@ -42,6 +42,12 @@ std::vector<Explanation> job_codes() {
        "Take the name that the message proposes, or look in engine/job/job.xsd."},
       {"job-unknown-word", error, "a word is not one of those that may stand here",
        "Only the words that are listed have a meaning.", "Choose one that the message names."},
+      {"job-letters", error, "letters are asked for as an opening",
+       "Letters have islands that fall out, such as the middle of an O, and are not cut from a "
+       "font.",
+       "Cut a window in a simple shape for a printed title, or draw the form of one letter as a "
+       "path "
+       "in an SVG file and use shape=\"outline\"."},
       {"job-missing-element", error, "an element is missing",
        "Without it the job cannot be laid out.", "Add what the message asks for."},
       {"job-missing-attribute", error, "an attribute is missing",

@@ -92,6 +92,12 @@ void check_rise(Element& element, Length rise, const Extent& extent) {
   }
 }
 
+// Words that somebody who wants a name or a year cut into the mat would try.
+bool asks_for_letters(std::string_view word) {
+  return word == "text" || word == "letters" || word == "letter" || word == "lettering" ||
+         word == "word";
+}
+
 }  // namespace
 
 const std::vector<Word<ShapeKind>>& shape_words() {
@@ -107,6 +113,13 @@ const std::vector<Word<ShapeKind>>& shape_words() {
 ShapeSpec read_shape(Element& element, Opening& opening, const Names& names) {
   using enum ShapeKind;
   ShapeSpec shape;
+  if (asks_for_letters(element.value("shape").value_or(""))) {
+    element.unexpected("shape", "job-letters",
+                       "another shape: letters are not cut as openings, but an \"outline\" may be "
+                       "one letter, drawn as a path in an SVG file");
+    for (const char* other : {"corner", "rise", "file", "path"}) element.value(other);
+    return shape;
+  }
   shape.kind = element.word<ShapeKind>("shape", shape_words(), rectangle);
   const std::string word = element.value("shape").value_or("");
   if (word == "circle" || word == "square") {

@@ -18,12 +18,12 @@ std::string_view local_name(const pugi::xml_node& node) {
   return name.substr(name.find(':') + 1);  // none: npos + 1 is the beginning
 }
 
-// Every path element, in the file's order, without recursion.
-std::vector<pugi::xml_node> paths_of(const pugi::xml_document& document) {
+// Every element of that name, in the file's order, without recursion.
+std::vector<pugi::xml_node> all_of(std::string_view name, const pugi::xml_document& document) {
   std::vector<pugi::xml_node> out;
   pugi::xml_node node = document.first_child();
   while (node) {
-    if (node.type() == pugi::node_element && local_name(node) == "path") out.push_back(node);
+    if (node.type() == pugi::node_element && local_name(node) == name) out.push_back(node);
     if (node.first_child()) {
       node = node.first_child();
       continue;
@@ -46,7 +46,12 @@ class Finder {
       return problem(static_cast<std::size_t>(std::max<std::ptrdiff_t>(parsed.offset, 0)),
                      "the file is not well-formed XML: " + std::string(parsed.description()));
     }
-    const std::vector<pugi::xml_node> paths = paths_of(document);
+    const std::vector<pugi::xml_node> paths = all_of("path", document);
+    if (const pugi::xml_node text = text_in_place_of(paths, document)) {
+      return problem(offset(text),
+                     "found letters in a <text>, which have no outline here; expected a <path> "
+                     "(a drawing program can turn text into paths; one letter is one opening)");
+    }
     if (paths.empty()) return problem(0, "found no <path>; expected the outline of an opening");
     if (id_.empty()) {
       if (paths.size() == 1) return read(paths.front());
@@ -61,6 +66,19 @@ class Finder {
   }
 
  private:
+  // What the job asks for is a text: by its id, or where there is nothing else.
+  pugi::xml_node text_in_place_of(const std::vector<pugi::xml_node>& paths,
+                                  const pugi::xml_document& document) const {
+    const std::vector<pugi::xml_node> texts = all_of("text", document);
+    if (id_.empty()) return paths.empty() && !texts.empty() ? texts.front() : pugi::xml_node();
+    const auto asked = [this](const pugi::xml_node& node) {
+      return node.attribute("id").value() == id_;
+    };
+    if (std::any_of(paths.begin(), paths.end(), asked)) return {};
+    const auto found = std::find_if(texts.begin(), texts.end(), asked);
+    return found == texts.end() ? pugi::xml_node() : *found;
+  }
+
   Result<FreePath> read(const pugi::xml_node& node) const {
     if (!node.attribute("d")) return problem(offset(node), "the <path> has no d attribute");
     Result<Transform> transform = transform_of(node);

@@ -88,6 +88,10 @@ TEST_CASE("an opening has a size, and its shape the attributes of that shape") {
       "picture");
   expect(with_opening("<opening picture=\"dune\" @shape=\"elipse\"/>"), "job-unknown-word",
          "found shape=\"elipse\" in <opening>; did you mean \"ellipse\"?");
+  expect(with_opening("<opening picture=\"dune\" @shape=\"letters\" file=\"a.svg\"/>"),
+         "job-letters",
+         "found shape=\"letters\" in <opening>; expected another shape: letters are not cut as "
+         "openings, but an \"outline\" may be one letter, drawn as a path in an SVG file");
   expect(with_opening("<opening picture=\"dune\" @shape=\"circle\"/>"), "job-not-equal-sided",
          "found shape=\"circle\" in <opening>; expected a stated width, or width and height alike "
          "(they are 9 3/4 in and 7 3/4 in)");

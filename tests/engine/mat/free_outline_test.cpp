@@ -104,6 +104,17 @@ TEST_CASE("an SVG file without the one outline is refused at its place") {
   CHECK(why_not(svg("<path d=\"" + leaf + "\"/>")).empty());
 }
 
+TEST_CASE("letters in an SVG file are refused as such, not as a missing path") {
+  const std::string letters =
+      "found letters in a <text>, which have no outline here; expected a "
+      "<path> (a drawing program can turn text into paths";
+  CHECK(why_not(svg("<g><text>1924</text></g>")).find("leaf.svg:2:4: error: " + letters) == 0);
+  const std::string both = svg("<text id=\"year\">1924</text><path d=\"" + leaf + "\"/>");
+  CHECK(why_not(both, "year").find(letters) != std::string::npos);
+  CHECK(why_not(both).empty());
+  CHECK(why_not(svg("<text id=\"a\">A</text><path id=\"a\" d=\"" + leaf + "\"/>"), "a").empty());
+}
+
 TEST_CASE("a deeply nested SVG file neither crashes nor hangs") {
   std::string bytes;
   for (int i = 0; i < 200'000; ++i) bytes += "<g>";

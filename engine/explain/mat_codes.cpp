@@ -27,8 +27,10 @@ std::vector<Explanation> mat_codes() {
       {"mat-top-skips", error, "the top layer leaves an opening out",
        "What is not cut in the top mat is not seen at all.", "Take `only` off the top layer."},
       {"mat-part-of-window", error, "a layer is cut for some of the openings in a shared window",
-       "They are seen through one window above, so the layer's edge would end in mid-air.",
-       "Name all of them in `only`, or none."},
+       "They are seen through one window, of that layer or of one above it, so the layer's edge "
+       "would "
+       "end in mid-air.",
+       "Name all of them in `only`, or none; or leave `window` out."},
       {"mat-joined-shape", error, "an opening above a joined window is no rectangle",
        "The sides of a window that joins a group are straight and level, and its reveal follows "
        "the edges above it.",

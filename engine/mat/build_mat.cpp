@@ -112,6 +112,15 @@ class Builder {
     const Rect edge =
         seen ? back : outset(back, hidden_setback(layout_, layout_.openings[index].rect));
     if (group == nullptr) return add_window(layer, index, form, edge, seen);
+    if (seen && !is_cut_for(layer.board, *standing.opening)) {
+      fail("mat-part-of-window",
+           "layer " + std::to_string(layer.number) + " leaves out opening \"" +
+               standing.opening->id + "\", but it has one window for the " +
+               (group->what->along == Along::row ? "row" : "column") +
+               " of it; expected every opening of that in `only`, or no one window",
+           layer.board.place);
+      return;
+    }
     if (!seen && is_cut_for_part(layer, *group)) {
       fail("mat-part-of-window",
            "layer " + std::to_string(layer.number) + " has no window for opening \"" +

@@ -275,6 +275,12 @@ TEST_CASE("what cannot be cut is refused in words, at its place") {
             .find("[mat-part-of-window]") != std::string::npos);
   CHECK(refusal_of(R"(
     <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="4"/></pictures>
+    <layers><layer board="Oat"/><layer board="Slate" only="a"/></layers>
+    <arrange><row gap="1" window="2"><opening picture="a"/><opening picture="b"/></row></arrange>)")
+            .find("layer 2 leaves out opening \"b\", but it has one window for the row of it") !=
+        std::string::npos);
+  CHECK(refusal_of(R"(
+    <pictures><picture id="a" width="4" height="4"/><picture id="b" width="4" height="4"/></pictures>
     <layers><layer board="Oat"/><layer board="Slate"/></layers>
     <arrange><row gap="1" window="1"><opening picture="a"><groove distance="1/2" width="1/16"/></opening>
       <opening picture="b"/></row></arrange>)")

@@ -1,4 +1,5 @@
 #include "engine/mat/findings.h"
+#include "engine/mat/parallel.h"
 #include "engine/mat/rect.h"
 
 namespace mullion {
@@ -61,10 +62,22 @@ void check_pair(Findings& f, const MatLayer& layer, const Window& a, const Windo
   }
 }
 
+// A drawn outline may have bars within itself.
+void check_strips(Findings& f, const MatLayer& layer, const Window& window) {
+  if (!window.seen || window.shape.kind != ShapeKind::outline) return;
+  const Length stiff = layer.board.thickness * stiff_bar_thicknesses;
+  if (!has_narrow_board(window.back_edge, stiff)) return;
+  f.add("check-bar-thin",
+        "strips of " + f.name(layer) + " narrower than " + f.text(stiff) + " stand into " +
+            f.name(window) + ", on board " + f.text(layer.board.thickness) + " thick",
+        f.place(window.openings.front()));
+}
+
 }  // namespace
 
 void check_bars(Findings& f) {
   for (const MatLayer& layer : f.mat.layers) {
+    for (const Window& window : layer.windows) check_strips(f, layer, window);
     for (std::size_t i = 0; i < layer.windows.size(); ++i) {
       for (std::size_t j = i + 1; j < layer.windows.size(); ++j) {
         check_pair(f, layer, layer.windows[i], layer.windows[j]);

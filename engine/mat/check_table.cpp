@@ -124,6 +124,11 @@ const std::vector<Explanation>& check_table() {
        "E. Stapel, \"Matting and presentation\": at least 2 in on boards to 11 x 14 in, at least 3 "
        "in on larger ones.",
        "Show the customer both; narrower borders are a matter of taste and of price."},
+      {"check-outline-point", note, "a point of an outline reaches beyond the opening's size",
+       "Sizes and borders are those of the outline's box with bevels and reveals around it. At a "
+       "point both cuts run on until they meet, which is farther out.",
+       "Make the border or gap on that side wider by as much, where it is to be seen at its full "
+       "width, or blunt the point."},
       {"check-core-alike", note, "a bevel hardly shows against its board",
        "The core has nearly the colour of the face.",
        "Choose a board with another core where the bevel is to be seen as a line."},

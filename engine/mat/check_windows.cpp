@@ -11,6 +11,9 @@ namespace {
 // Narrower strips show every unevenness. Our own figure.
 constexpr Length narrow_reveal = sixty_fourths(8);
 
+// Less is hardly seen. Our own figure.
+constexpr Length seen_reach = sixty_fourths(2);
+
 // By how much `inner` reaches out of `outer`, at most on any side; negative: how deep it lies.
 Length reach(const Rect& inner, const Rect& outer) {
   return std::max({outer.left - inner.left, outer.top - inner.top, inner.right - outer.right,
@@ -87,6 +90,25 @@ void check_shared(Findings& f, const Standing& standing, int opening) {
   }
 }
 
+// The layout leaves room for an outline's box, moved outward; a mitred point reaches beyond it.
+void check_points(Findings& f, const Window& window) {
+  if (window.shape.kind != ShapeKind::outline) return;
+  const int opening = window.openings.front();
+  const Rect& placed = f.layout.openings.at(static_cast<std::size_t>(opening) - 1).rect;
+  const Length beyond = reach(window.back, placed);
+  if (beyond < seen_reach) return;
+  f.add("check-outline-point",
+        "a point of " + f.name(opening) + " reaches " + f.text(beyond) +
+            " beyond the opening's size, into the border or bar beside it",
+        f.place(opening));
+}
+
+// As fine as rules are divided.
+Scale finest_of(Unit unit) {
+  return {unit,
+          unit == Unit::inch ? sixty_fourths(1) : Length::from_ticks(millimetres(1).ticks() / 10)};
+}
+
 // Lines that cannot be set on the rule as they are. The layout sees to those of the top mat.
 void check_rule(Findings& f, const MatLayer& layer) {
   const std::int64_t step = f.job.scale.increment.ticks();
@@ -97,7 +119,8 @@ void check_rule(Findings& f, const MatLayer& layer) {
       if (line.ticks() % step == 0) continue;
       f.add("check-off-rule",
             "lines of " + f.name(layer) + " lie between the steps of the rule: one of " +
-                f.name(window) + " is " + format_exact(line, f.job.scale.unit) + " from the edge",
+                f.name(window) + " is " + describe(line, finest_of(f.job.scale.unit)) +
+                " from the edge",
             layer.board.place);
       return;
     }
@@ -108,7 +131,10 @@ void check_rule(Findings& f, const MatLayer& layer) {
 
 void check_windows(Findings& f) {
   for (const MatLayer& layer : f.mat.layers) {
-    for (const Window& window : layer.windows) check_within_board(f, layer, window);
+    for (const Window& window : layer.windows) {
+      check_within_board(f, layer, window);
+      if (layer.number == 1) check_points(f, window);
+    }
     if (layer.number > 1) check_rule(f, layer);
   }
   int opening = 0;

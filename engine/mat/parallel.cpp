@@ -111,6 +111,14 @@ ClipperLib::Path to_grid(const std::vector<Vector>& corners) {
   return out;
 }
 
+ClipperLib::Paths moved(const ClipperLib::Path& path, double outward) {
+  ClipperLib::ClipperOffset offset(mitre_limit);
+  offset.AddPath(path, ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
+  ClipperLib::Paths found;
+  offset.Execute(found, outward * grid);
+  return found;
+}
+
 // Clockwise as seen.
 std::vector<Vector> from_grid(const ClipperLib::Path& path) {
   std::vector<Vector> out;
@@ -129,6 +137,25 @@ std::string flaw_of(const Outline& outline) {
   return flaw_of_corners(dense_corners(outline));
 }
 
+// What is narrower is gone once the outline has moved out by half the width and back again.
+bool has_narrow_board(const Outline& outline, Length width) {
+  const std::vector<Vector> corners = dense_corners(outline);
+  const double half = static_cast<double>(width.ticks()) / 2;
+  if (!flaw_of_corners(corners).empty() || is_too_fine(corners, half)) return false;
+  try {
+    const ClipperLib::Path edge = to_grid(corners);
+    const ClipperLib::Paths out = moved(edge, half);
+    if (out.size() != 1) return true;
+    const ClipperLib::Paths back = moved(out.front(), -half);
+    if (back.size() != 1) return false;
+    const double filled =
+        std::abs(ClipperLib::Area(back.front())) - std::abs(ClipperLib::Area(edge));
+    return filled > std::pow(2 * half * grid, 2);
+  } catch (const std::exception&) {
+    return false;
+  }
+}
+
 tl::expected<Outline, std::string> parallel(const Outline& any_way_round, Length outward) {
   const Outline outline = signed_area(any_way_round) < 0 ? reversed(any_way_round) : any_way_round;
   const std::vector<Vector> corners = dense_corners(outline);
@@ -141,9 +168,7 @@ tl::expected<Outline, std::string> parallel(const Outline& any_way_round, Length
   }
   ClipperLib::Paths found;
   try {
-    ClipperLib::ClipperOffset offset(mitre_limit);
-    offset.AddPath(to_grid(corners), ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
-    offset.Execute(found, static_cast<double>(outward.ticks()) * grid);
+    found = moved(to_grid(corners), static_cast<double>(outward.ticks()));
   } catch (const std::exception&) {  // coordinates beyond the library's range
     return tl::unexpected(std::string("the outline is too large to cut"));
   }

@@ -57,6 +57,31 @@ TEST_CASE("an opening takes its outline from an SVG file beside the job file") {
   }
 }
 
+TEST_CASE("slender strips of board and far points of a drawn outline are found") {
+  const std::string folder = oracle::scratch_folder("outline-checks");
+  const auto findings = [&](const std::string& path, const std::string& below = "") {
+    oracle::write_file(folder + "/form.svg", svg("<path d=\"" + path + "\"/>"));
+    Job job = job_of(R"(<layers><layer board="Oat"/>)" + below + R"(</layers><borders all="3"/>
+      <arrange><opening width="8" height="10" shape="outline" file="form.svg"/></arrange>)");
+    job.file = folder + "/job.xml";
+    const Layout layout = lay_out(job).value();
+    return findings_of({job, layout, build_mat(job, layout).value()});
+  };
+  // In parts of 8 in wide and 10 in high: a strip 1/4 in wide, one of 1/2 in, an eyelet that
+  // hangs on 1/4 in, a pointed notch.
+  CHECK(findings("M0 0 H32 V40 H16.5 V10 H15.5 V40 H0 Z") == "check-bar-thin");
+  CHECK(findings("M0 0 H32 V40 H17 V10 H15 V40 H0 Z").empty());
+  CHECK(findings("M0 0 H32 V40 H16.5 V30 H22 V10 H10 V30 H15.5 V40 H0 Z") == "check-bar-thin");
+  CHECK(findings("M0 0 H32 V40 H20 L16 25 L12 40 H0 Z").empty());
+  const std::string gable = "M16 0 L32 12 V40 H0 V12 Z", cross =
+                                                             "M10 0 H22 V12 H32 V24 H22 V40 "
+                                                             "H10 V24 H0 V12 H10 Z";
+  const std::string under = R"(<layer board="Slate" reveal="1/4"/>)";
+  CHECK(findings(gable).empty());
+  CHECK(findings(gable, under) == "check-outline-point");
+  CHECK(findings(cross, under).empty());
+}
+
 TEST_CASE("a missing outline file is named with the opening that asks for it") {
   const std::string told = refusal_of(R"(
     <pictures><picture id="p" width="6" height="9"/></pictures>

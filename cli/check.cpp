@@ -63,7 +63,10 @@ int check(const Options& options) {
                   [&] {
                     return check_json(loaded->job, loaded->layout, {status, problems});
                   });
-  if (!answer.is_json()) report(problems);
+  if (!answer.is_json()) {
+    report(problems);
+    advise(problems);
+  }
   return written == success ? status : written;
 }
 

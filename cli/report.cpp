@@ -2,10 +2,14 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <map>
+#include <set>
 
 #include "cli/excerpt.h"
+#include "cli/filled.h"
+#include "engine/explain/explain.h"
 #include "engine/file/file.h"
 
 namespace mullion::cli {
@@ -85,6 +89,20 @@ int report(const Problems& problems) {
     before = &problem;
   }
   return status_of(problems);
+}
+
+void advise(const Problems& problems) {
+  constexpr std::size_t column = 26;
+  std::set<std::string> told;
+  std::string text;
+  for (const Problem& problem : problems) {
+    const Explanation* entry = explanation_of(problem.code);
+    if (entry == nullptr || !told.insert(problem.code).second) continue;
+    std::string code = "  " + problem.code;
+    code.append(column - std::min(column - 1, code.size()), ' ');
+    text += code + filled(entry->advice, code.size()) + "\n";
+  }
+  if (!text.empty()) print("What to do:\n" + text);
 }
 
 int refuse(Exit status, const std::string& message) {

@@ -16,6 +16,9 @@ int status_of(const Problems& problems);
 // a caret under the place, and returns the status.
 int report(const Problems& problems);
 
+// Prints for each code among them, once, what to do about it (engine/explain).
+void advise(const Problems& problems);
+
 // Prints "error: " and the message, and returns the status.
 int refuse(Exit status, const std::string& message);
 

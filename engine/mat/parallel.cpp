@@ -45,6 +45,16 @@ bool cross_each_other(Vector a, Vector b, Vector c, Vector d) {
          cross(d - c, a - c) * cross(d - c, b - c) < 0;
 }
 
+// On one line, and side by side on more of it than rounding to ticks makes.
+bool run_along_each_other(Vector a, Vector b, Vector c, Vector d) {
+  constexpr double rounding = 8;
+  const Vector along = b - a;
+  if (cross(along, c - a) != 0 || cross(along, d - a) != 0) return false;
+  const double length = norm(along);
+  const auto [from, to] = std::minmax({dot(along, c - a), dot(along, d - a)});
+  return std::min(length, to / length) - std::max(0.0, from / length) > rounding;
+}
+
 struct Edge {
   Vector a, b;
   double left, right, top, bottom;
@@ -54,8 +64,9 @@ Edge edge(Vector a, Vector b) {
   return {a, b, std::min(a.x, b.x), std::max(a.x, b.x), std::min(a.y, b.y), std::max(a.y, b.y)};
 }
 
-// How many pairs cross, or `limit` where there are more.
-std::size_t crossings(std::vector<Edge> edges, std::size_t limit) {
+// How many pairs meet as `meet` says, or `limit` where there are more.
+template <class Meet>
+std::size_t meetings(std::vector<Edge> edges, std::size_t limit, Meet meet) {
   std::sort(edges.begin(), edges.end(),
             [](const Edge& e, const Edge& f) { return e.left < f.left; });
   std::size_t count = 0;
@@ -63,7 +74,7 @@ std::size_t crossings(std::vector<Edge> edges, std::size_t limit) {
     const Edge& e = edges[i];
     for (std::size_t j = i + 1; j < edges.size() && edges[j].left <= e.right; ++j) {
       const Edge& f = edges[j];
-      if (f.top > e.bottom || e.top > f.bottom || !cross_each_other(e.a, e.b, f.a, f.b)) continue;
+      if (f.top > e.bottom || e.top > f.bottom || !meet(e.a, e.b, f.a, f.b)) continue;
       if (++count >= limit) return count;
     }
   }
@@ -75,7 +86,9 @@ bool crosses_itself(const std::vector<Vector>& corners) {
   for (std::size_t i = 0; i < corners.size(); ++i) {
     edges.push_back(edge(corners[i], corners[(i + 1) % corners.size()]));
   }
-  return crossings(std::move(edges), 1) > 0;
+  return meetings(std::move(edges), 1, [](Vector a, Vector b, Vector c, Vector d) {
+           return cross_each_other(a, b, c, d) || run_along_each_other(a, b, c, d);
+         }) > 0;
 }
 
 // Whether the edges, each moved outward by itself and joined to the next, cross so often that
@@ -92,13 +105,13 @@ bool is_too_fine(const std::vector<Vector>& corners, double outward) {
   for (std::size_t i = 0; i < ends.size(); ++i) {
     moved.push_back(edge(ends[i], ends[(i + 1) % ends.size()]));
   }
-  return crossings(std::move(moved), most_crossings) >= most_crossings;
+  return meetings(std::move(moved), most_crossings, cross_each_other) >= most_crossings;
 }
 
 std::string flaw_of_corners(const std::vector<Vector>& corners) {
   if (corners.size() > most_corners) return "the outline is too intricate to cut";
   if (corners.size() < 3) return "the outline has no area";
-  if (crosses_itself(corners)) return "the outline crosses itself";
+  if (crosses_itself(corners)) return "the outline crosses itself or goes along one line twice";
   return {};
 }
 

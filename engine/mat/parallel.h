@@ -15,8 +15,8 @@ namespace mullion {
 // narrow for the distance the curves are cut off at their crossing. Within 8 ticks (0.005 mm) of
 // the true parallel: 1 from chords, 4 from fitting, 1 from whole ticks.
 //
-// Refuses an outline that crosses itself, one with too many parts, and one whose parallel leaves an
-// island, such as a ring that nearly closes. The error is a sentence.
+// Refuses an outline that crosses itself or goes along one line twice, one with too many parts, and
+// one whose parallel leaves an island, such as a ring that nearly closes. The error is a sentence.
 tl::expected<Outline, std::string> parallel(const Outline& outline, Length outward);
 
 // Whether board stands into the window in strips narrower than `width` whose area is more than that

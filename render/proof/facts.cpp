@@ -4,15 +4,12 @@
 
 #include "engine/job/layer_name.h"
 #include "engine/mat/rect.h"
+#include "render/proof/reveals.h"
 #include "render/proof/sizes.h"
 #include "render/proof/tone.h"
 
 namespace mullion::proof {
 namespace {
-
-SizeFact fact(const std::string& label, const SizeText& text) {
-  return {label, text.own, text.other};
-}
 
 Rect all_openings(const Mat& mat) {
   const auto& windows = mat.layers.front().windows;
@@ -43,24 +40,6 @@ std::vector<SizeFact> border_facts(const Job& job, const Mat& mat, const Locale&
   } else {
     facts.push_back(border(mark("Top border"), top));
     facts.push_back(border(mark("Bottom border"), bottom));
-  }
-  return facts;
-}
-
-// Reveals that are the same on all sides, as most are.
-std::vector<SizeFact> reveal_facts(const Job& job, const Locale& locale) {
-  std::vector<SizeFact> facts;
-  for (std::size_t i = 1; i < job.layers.size(); ++i) {
-    const Layer& layer = job.layers[i];
-    const Sides& reveal = layer.reveal;
-    const bool even =
-        reveal.left == reveal.top && reveal.top == reveal.right && reveal.right == reveal.bottom;
-    if (layer.spacer || !even) continue;
-    facts.push_back(
-        fact(locale.say("Reveal, %1", layer.name.empty()
-                                          ? layer.board
-                                          : name_on_paper(layer.name, static_cast<int>(i) + 1, locale)),
-             length_text(reveal.left, job.scale, locale)));
   }
   return facts;
 }
@@ -103,7 +82,7 @@ std::vector<SizeFact> sizes_of(const Piece& piece, const Locale& locale) {
     }
     facts.push_back(fact(label, size(group.sight)));
   }
-  for (SizeFact& reveal : reveal_facts(job, locale)) facts.push_back(std::move(reveal));
+  for (SizeFact& reveal : reveal_facts(piece, locale)) facts.push_back(std::move(reveal));
   return facts;
 }
 
@@ -167,6 +146,10 @@ Rows::iterator row_for(Rows& rows, Rows::iterator from, const PriceLine& line) {
 }
 
 }  // namespace
+
+SizeFact fact(const std::string& label, const SizeText& text) {
+  return {label, text.own, text.other};
+}
 
 Facts facts_of(const Piece& piece, const Locale& locale) {
   return {sizes_of(piece, locale), materials_of(*piece.job, locale)};

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "render/proof/sheet.h"
+#include "render/proof/sizes.h"
 
 namespace mullion::proof {
 
@@ -14,6 +15,7 @@ struct SizeFact {
   std::string label, own, other;  // in the unit that comes first, and in the other
   friend bool operator==(const SizeFact&, const SizeFact&) = default;
 };
+SizeFact fact(const std::string& label, const SizeText& text);
 
 struct Material {
   Colour colour;

@@ -3,24 +3,6 @@
 #include <algorithm>
 
 namespace mullion::proof {
-namespace {
-
-// "1-3, 5"
-std::string ranges(const std::vector<int>& numbers) {
-  std::string out;
-  for (std::size_t i = 0; i < numbers.size();) {
-    std::size_t end = i;
-    while (end + 1 < numbers.size() && numbers[end + 1] == numbers[end] + 1) ++end;
-    if (!out.empty()) out += ", ";
-    out += std::to_string(numbers[i]);
-    if (end > i) out += (end == i + 1 ? ", " : "\xE2\x80\x93") + std::to_string(numbers[end]);
-    i = end + 1;
-  }
-  return out;
-}
-
-}  // namespace
-
 Scales scales_for(const Scale& job, const Locale& locale) {
   const Scale own = locale.first_scale(job);
   if (own != job) return {own, job};
@@ -35,6 +17,19 @@ SizeText size_text(Length width, Length height, const Scale& job, const Locale& 
 SizeText length_text(Length length, const Scale& job, const Locale& locale) {
   const Scales scales = scales_for(job, locale);
   return {locale.length(length, scales.own), locale.length(length, scales.other)};
+}
+
+std::string ranges(const std::vector<int>& numbers) {
+  std::string out;
+  for (std::size_t i = 0; i < numbers.size();) {
+    std::size_t end = i;
+    while (end + 1 < numbers.size() && numbers[end + 1] == numbers[end] + 1) ++end;
+    if (!out.empty()) out += ", ";
+    out += std::to_string(numbers[i]);
+    if (end > i) out += (end == i + 1 ? ", " : "\xE2\x80\x93") + std::to_string(numbers[end]);
+    i = end + 1;
+  }
+  return out;
 }
 
 std::vector<SeenOpening> seen_openings(const Mat& mat) {

@@ -23,6 +23,9 @@ Scales scales_for(const Scale& job, const Locale& locale);
 SizeText size_text(Length width, Length height, const Scale& job, const Locale& locale);
 SizeText length_text(Length length, const Scale& job, const Locale& locale);
 
+// Rising numbers in words: "1-3, 5".
+std::string ranges(const std::vector<int>& numbers);
+
 // Openings of one shape and size, by number: {"1-3, 5", ...}.
 struct SizeGroup {
   std::string numbers;

@@ -37,6 +37,24 @@ TEST_CASE("a picture in a window shared with taller ones has its own size on the
   CHECK(has(text, "2 3/4 × 3 3/4 in"));
 }
 
+TEST_CASE("reveals that differ by side or opening are told one by one") {
+  const std::string job = oracle::scratch_folder("proof-reveals") + "/job.xml";
+  oracle::write_file(job, R"(<job version="1" unit="in">
+    <layers><layer board="Oat"/><layer name="Slate mat" reveal="1/4" reveal-bottom="1/2"/>
+      <layer board="Foam" spacer="yes"/><layer name="Brick mat" reveal="1/8" only="a c"/></layers>
+    <borders all="3"/>
+    <arrange><row gap="2"><opening id="a" width="4" height="4"/>
+      <opening id="b" width="4" height="4"><reveal layer="2" all="3/8"/></opening>
+      <opening id="c" width="4" height="4"/></row></arrange></job>)");
+  std::string text = text_of_proof({job, "--language", "en"});
+  text.erase(std::remove(text.begin(), text.end(), ' '), text.end());
+  INFO(text);
+  CHECK(has(text, "Reveal,Slatemat,openings1,31/4in"));
+  CHECK(has(text, "Reveal,Slatemat,openings1,3,bottom1/2in"));
+  CHECK(has(text, "Reveal,Slatemat,opening23/8in"));
+  CHECK(has(text, "Reveal,Brickmat1/8in"));
+}
+
 TEST_CASE("no price is shown without a price book") {
   CHECK_FALSE(has(text_of_proof({oracle::gallery("double-mat.xml")}), "EUR"));
   const std::string priced = text_of_proof(

@@ -49,8 +49,10 @@ class Builder {
       state_outer(axis);
     }
     state_borders();
-    prefer_equal(free_gaps_[across]);
-    prefer_equal(free_gaps_[down]);
+    for (Axis axis : {across, down}) {
+      prefer_equal(free_gaps_[axis], level::equal_parts);
+      prefer_equal(free_sizes_[axis], level::free_sizes);
+    }
     list_measures();
     return std::move(model_);
   }
@@ -130,6 +132,7 @@ class Builder {
                  statement(Statement::Kind::limit, "openings of at least " + text(out.least[axis]),
                            opening.place, out.least[axis], false));
         measure(end - start, free_size);
+        free_sizes_[axis].push_back(end - start);
       }
     }
     model_.openings.push_back({opening.id, out.box, false, {}});
@@ -341,10 +344,10 @@ class Builder {
   }
 
   // All equal to each other, as a preference that treats every pair alike: each equals the mean.
-  void prefer_equal(const std::vector<Linear>& forms) {
+  void prefer_equal(const std::vector<Linear>& forms, int level) {
     if (forms.size() < 2) return;
     const Linear mean = variable();
-    for (const Linear& form : forms) want(form == mean, level::equal_parts);
+    for (const Linear& form : forms) want(form == mean, level);
   }
 
   void measure(const Linear& form, Rank rank) { model_.measures.push_back({form, rank}); }
@@ -364,7 +367,7 @@ class Builder {
   const Job& job_;
   const Defaults& defaults_;
   Model model_;
-  std::array<std::vector<Linear>, 2> free_gaps_;
+  std::array<std::vector<Linear>, 2> free_gaps_, free_sizes_;
   int least_bar_tag_ = -1;
 };
 

@@ -31,6 +31,7 @@ inline constexpr int fill = 8;           // a group is no larger across than its
 inline constexpr int equal_borders = 9;  // side borders = top border
 inline constexpr int weak_rule = 10;
 inline constexpr int default_border = 11;
+inline constexpr int free_sizes = 12;  // openings of free size are alike
 }  // namespace level
 
 // Where a rule of the system comes from, for messages.

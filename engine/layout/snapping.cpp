@@ -27,21 +27,82 @@ const Statement& statement_of(const Model& model, const solver::Constraint& rule
   return model.statements[static_cast<std::size_t>(std::max(rule.tag, 0))];
 }
 
-// The same rules, where those of the borders that may give way to the increment do so before equal
-// gaps: the eye minds a wider border least, and a bottom border least of all. Such a rule's form is
-// the far border less what the near one asks of it.
-solver::System yielding(const Model& model) {
-  solver::System system;
-  for (int i = 0; i < model.system.variable_count(); ++i) system.add_variable();
-  for (solver::Constraint rule : model.system.constraints()) {
-    if (statement_of(model, rule).gives_way) {
-      rule.level = level::remainder;
-      system.add({rule.form, solver::Relation::at_least, rule.level, rule.weight, rule.tag});
-    }
-    system.add(std::move(rule));
-  }
-  return system;
+// An equation with a factor such as 7/6 holds exactly for few sizes on the rule, which may lie far
+// off: these are kept to within half a step. One with halves is met within a step.
+bool is_coarse(const solver::Constraint& rule) {
+  const auto& terms = rule.form.terms();
+  return rule.relation == solver::Relation::equal &&
+         std::any_of(terms.begin(), terms.end(), [](const auto& term) {
+           return !(term.coefficient * Rational(2)).is_integer();
+         });
 }
+
+// Required rules that the sizes on the increment may break, by little.
+bool may_break(const Model& model, const solver::Constraint& rule) {
+  return statement_of(model, rule).gives_way || is_coarse(rule);
+}
+
+// The rules as they are on the increment. Those of the borders that may give way do so before equal
+// gaps: the eye minds a wider border least, and a bottom border least of all. Such a rule's form is
+// the far border less what the near one asks of it. Nothing moves far: a rule that holds on few
+// sizes must not drive the others to where it does.
+class Yielding {
+ public:
+  Yielding(const Model& model, const solver::Solution& exact, const Rational& step)
+      : model_(model), exact_(exact), step_(step) {}
+
+  solver::System system() {
+    for (int i = 0; i < model_.system.variable_count(); ++i) system_.add_variable();
+    for (const solver::Constraint& rule : model_.system.constraints()) add(rule);
+    const Rational far = step_ * Rational(static_cast<std::int64_t>(model_.openings.size()) + 4);
+    for (const Axis axis : {across, down}) {
+      for (const Linear* form : {&model_.border[axis].start, &model_.border[axis].end}) {
+        keep_near(*form, far);
+      }
+    }
+    return std::move(system_);
+  }
+
+ private:
+  void add(solver::Constraint rule) {
+    const bool gives_way =
+        statement_of(model_, rule).gives_way && exact_.value(rule.form).is_zero();
+    if (gives_way && rule.level == level::required) keep_near(rule.form, room_of(rule.form));
+    if (gives_way) rule.level = level::remainder;
+    if (is_coarse(rule)) {
+      rule.level = std::max(rule.level, level::strong_rule);
+      keep(rule, solver::Relation::at_least, step_ / Rational(2));
+      keep(rule, solver::Relation::at_most, -step_ / Rational(2));
+      return;
+    }
+    if (gives_way) keep(rule, solver::Relation::at_least, 0);
+    system_.add(std::move(rule));
+  }
+
+  void keep(solver::Constraint rule, solver::Relation relation, const Rational& room) {
+    rule.form += Linear(room);
+    rule.relation = relation;
+    system_.add(std::move(rule));
+  }
+
+  // How far a form may be off where each of its variables is at the nearest step.
+  Rational room_of(const Linear& form) const {
+    Rational sum;
+    for (const auto& term : form.terms()) sum += abs(term.coefficient);
+    return sum * step_ / Rational(2);
+  }
+
+  void keep_near(const Linear& form, const Rational& far) {
+    const Rational value = exact_.value(form);
+    system_.add(form >= Linear(value - far));
+    system_.add(form <= Linear(value + far));
+  }
+
+  const Model& model_;
+  const solver::Solution& exact_;
+  Rational step_;
+  solver::System system_;
+};
 
 bool all_whole(const std::vector<Linear>& forms, const Values& values) {
   for (const Linear& form : forms) {
@@ -77,7 +138,7 @@ std::vector<Broken> broken_by_snapping(const Model& model, const solver::Solutio
                                        const Values& snapped) {
   std::vector<Broken> out;
   for (const solver::Constraint& rule : model.system.constraints()) {
-    const bool required = rule.level == level::required && !statement_of(model, rule).gives_way;
+    const bool required = rule.level == level::required && !may_break(model, rule);
     if (required || rule.level > level::medium_rule) continue;
     if (!solver::violation(rule, exact.value(rule.form)).is_zero()) continue;
     const Rational now = solver::violation(rule, snapped.value(rule.form));
@@ -169,7 +230,7 @@ Problems describe_moves(const Job& job, const Model& model, const solver::Soluti
 Snapping snap_to_increment(const Job& job, const Model& model, const solver::Solution& exact) {
   const Rational step(job.scale.increment.ticks());
   Snapping out;
-  const solver::System system = yielding(model);
+  const solver::System system = Yielding(model, exact, step).system();
   out.values.by_variable = solver::snap(system, exact, model.measures, step).value().values;
   const std::vector<Linear> edges = edges_of(model);
   if (!all_whole(edges, out.values)) {

@@ -29,6 +29,15 @@ std::vector<Length*> lengths_of(Job& job) {
   }
   add(job.outer_width);
   add(job.outer_height);
+  add(job.least_bar);
+  if (job.frame) {
+    out.insert(out.end(),
+               {&job.frame->rabbet_width, &job.frame->rabbet_height, &job.frame->allowance});
+  }
+  for (Opening* opening : openings_of(job.arrangement)) {
+    add(opening->width);
+    add(opening->height);
+  }
   for (auto Borders::*border :
        {&Borders::left, &Borders::right, &Borders::top, &Borders::bottom_size, &Borders::least}) {
     add(job.borders.*border);
@@ -97,9 +106,13 @@ void state_all(Job& job) {
   for (Picture& picture : job.pictures)
     picture.overlap = picture.overlap.value_or(sixty_fourths(8));
   for (Group* group : groups_of(job.arrangement)) group->gap = group->gap.value_or(inches(1));
+  for (Opening* opening : openings_of(job.arrangement)) {
+    if (opening->picture.empty()) opening->width = opening->width.value_or(inches(4));
+    if (opening->picture.empty()) opening->height = opening->height.value_or(inches(4));
+  }
   Borders& borders = job.borders;
-  if (!job.outer_width && !borders.left) borders.left = inches(2);
-  if (!job.outer_height && !borders.top) borders.top = inches(2);
+  if (!job.outer_width && !job.frame && !borders.left) borders.left = inches(2);
+  if (!job.outer_height && !job.frame && !borders.top) borders.top = inches(2);
 }
 
 void scale(Job& job, int factor) {

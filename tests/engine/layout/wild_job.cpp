@@ -211,7 +211,8 @@ class Writer {
     static const char* const strengths[] = {"strong", "medium", "weak"};
     for (int count = pick(5); count > 0; --count) {
       const std::string said = rule();
-      const bool may_be_required = !on_the_rule_ || said.compare(0, 8, "<centred") != 0;
+      const bool halves = said.starts_with("<centred") || said.starts_with("<multiple");
+      const bool may_be_required = !(on_the_rule_ && halves);
       out +=
           "  " + said +
           (may_be_required && chance(4) ? ""

@@ -29,8 +29,9 @@ class GuessedBlock {
     int disappointments = 0;
     for (int guess = 0; guess < most_guesses && disappointments < most_disappointments; ++guess) {
       if (!solve(presses)) return std::nullopt;
-      const std::vector<std::size_t> wrong = of_wrong_sign(presses);
-      if (wrong.empty()) return has_room(presses) ? std::optional(pressure()) : std::nullopt;
+      std::vector<std::size_t> wrong = of_wrong_sign(presses);
+      if (wrong.empty()) wrong = excluding_each_other(presses);
+      if (wrong.empty()) return pressure();
       if (wrong.size() < fewest) {
         fewest = wrong.size();
         disappointments = 0;
@@ -100,15 +101,22 @@ class GuessedBlock {
     return out;
   }
 
-  // Whether what the optimum leaves free can satisfy the inequalities that depend on it.
-  bool has_room(const std::vector<bool>& presses) const {
+  // Inequalities that depend on what the optimum leaves free and that cannot all hold there.
+  std::vector<std::size_t> excluding_each_other(const std::vector<bool>& presses) const {
     std::vector<Linear> forms;
+    std::vector<std::size_t> numbers;
     for (std::size_t i = 0; i < presses.size(); ++i) {
       if (presses[i]) continue;
       Linear form = solved_->reduce(*inequalities_[i]);
-      if (!form.is_constant()) forms.push_back(std::move(form));
+      if (form.is_constant()) continue;
+      forms.push_back(std::move(form));
+      numbers.push_back(i);
     }
-    return forms.empty() || can_be_at_least_zero(forms, solved_->variable_count());
+    std::vector<std::size_t> out;
+    for (const std::size_t i : solver::excluding_each_other(forms, solved_->variable_count())) {
+      out.push_back(numbers[i]);
+    }
+    return out;
   }
 
   Pressure pressure() const {

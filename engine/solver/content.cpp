@@ -7,14 +7,7 @@ namespace mullion::solver {
 namespace {
 
 std::strong_ordering compare(const Linear& a, const Linear& b) {
-  const auto& mine = a.terms();
-  const auto& theirs = b.terms();
-  if (mine.size() != theirs.size()) return mine.size() <=> theirs.size();
-  for (std::size_t i = 0; i < mine.size(); ++i) {
-    if (mine[i].variable != theirs[i].variable) return mine[i].variable <=> theirs[i].variable;
-    const auto order = mine[i].coefficient <=> theirs[i].coefficient;
-    if (order != 0) return order;
-  }
+  if (const auto order = a.terms() <=> b.terms(); order != 0) return order;
   return a.constant() <=> b.constant();
 }
 

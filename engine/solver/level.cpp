@@ -1,6 +1,7 @@
 #include "engine/solver/level.h"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 #include "engine/solver/block.h"
@@ -49,6 +50,33 @@ std::vector<BlockParts> blocks_of(const Level& level, int variable_count) {
   return blocks;
 }
 
+// Of the forms with these numbers that are positive multiples of each other but for their constants
+// the one that says most, each; by rising number.
+std::vector<std::size_t> strictest(const std::vector<Linear>& forms,
+                                   std::vector<std::size_t> numbers) {
+  if (numbers.size() < 2) return numbers;
+  std::vector<Linear> scaled;
+  for (const std::size_t i : numbers) {
+    scaled.push_back(forms[i] / abs(forms[i].terms().front().coefficient));
+  }
+  std::vector<std::size_t> order(numbers.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    if (const auto terms = scaled[a].terms() <=> scaled[b].terms(); terms != 0) return terms < 0;
+    if (scaled[a].constant() != scaled[b].constant()) {
+      return scaled[a].constant() < scaled[b].constant();
+    }
+    return a < b;
+  });
+  const auto last = std::unique(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return scaled[a].terms() == scaled[b].terms();
+  });
+  std::vector<std::size_t> out;
+  for (auto i = order.begin(); i != last; ++i) out.push_back(numbers[*i]);
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
 class Optimiser {
  public:
   Optimiser(const Elimination& space, Level& level) : level_(level), local_(space) {
@@ -66,6 +94,7 @@ class Optimiser {
     }
     for (BlockParts& parts : blocks_of(level_, variable_count)) {
       if (parts.zero.empty() && parts.at_least.empty()) continue;
+      parts.required = strictest(level_.required, std::move(parts.required));
       const auto result = optimise_block(localised(parts));
       if (!result) return std::nullopt;
       record(std::move(parts), *result);

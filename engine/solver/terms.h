@@ -3,6 +3,8 @@
 // The terms of a sum: a list that keeps the first few without asking for memory, since most sums of
 // a layout are short. It is used like a std::vector.
 
+#include <algorithm>
+#include <compare>
 #include <cstddef>
 #include <cstdint>
 #include <initializer_list>
@@ -16,6 +18,8 @@ namespace mullion::solver {
 struct Term {
   int variable;
   Rational coefficient;  // never zero in a sum
+
+  friend auto operator<=>(const Term&, const Term&) = default;
 };
 
 class Terms {
@@ -59,6 +63,13 @@ class Terms {
     std::construct_at(data_ + size_++, std::move(term));
   }
   void pop_back() { std::destroy_at(data_ + --size_); }
+
+  // The shorter precedes.
+  friend std::strong_ordering operator<=>(const Terms& a, const Terms& b) {
+    if (a.size_ != b.size_) return a.size_ <=> b.size_;
+    return std::lexicographical_compare_three_way(a.begin(), a.end(), b.begin(), b.end());
+  }
+  friend bool operator==(const Terms& a, const Terms& b) { return (a <=> b) == 0; }
 
  private:
   static constexpr std::uint32_t few = 4;

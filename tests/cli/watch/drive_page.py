@@ -20,6 +20,8 @@ def start():
     def keep_the_pipe():
         os.dup2(to_browser, 3)
         os.dup2(from_browser, 4)
+        os.set_inheritable(3, True)  # where it was 3 already
+        os.set_inheritable(4, True)
 
     browser = subprocess.Popen(
         ["chromium", "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run",

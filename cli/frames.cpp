@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <memory>
 
 #include "cli/answer.h"
@@ -47,9 +46,8 @@ int list_frames(const Options& options) {
   }
   const Result<Sides> least = wished(options, *job);
   if (!least) return answer.fail(least.error());
-  auto fits = fitting_frames(*job, sizes, *least);
+  const auto fits = fitting_frames(*job, sizes, *least, options.most);
   if (!fits) return answer.fail(fits.error());
-  fits->resize(std::min(fits->size(), options.most));
   return answer.give([&] { return frames_text(*fits, job->scale); },
                      [&] { return frames_json(*fits, *least, job->scale.unit); });
 }

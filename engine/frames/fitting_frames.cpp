@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "engine/frames/least_room.h"
 #include "engine/frames/stock_sizes.h"
 #include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
@@ -43,8 +44,19 @@ bool are_as_wide(const Sides& sides, const Sides& least) {
          sides.bottom >= least.bottom;
 }
 
-double area(const FrameFit& fit) {
-  return to_inches(fit.width) * to_inches(fit.height);
+// By rising area.
+std::vector<StockSize> either_way_round(const std::vector<StockSize>& sizes) {
+  std::vector<StockSize> out;
+  for (const StockSize& size : sizes) {
+    out.push_back(size);
+    if (size.width != size.height) out.push_back({size.height, size.width});
+  }
+  const auto area = [](const StockSize& size) {
+    return to_inches(size.width) * to_inches(size.height);
+  };
+  std::stable_sort(out.begin(), out.end(),
+                   [&](const StockSize& a, const StockSize& b) { return area(a) < area(b); });
+  return out;
 }
 
 Problems problem(const Job& job, const char* code, std::string message) {
@@ -71,7 +83,7 @@ Result<std::vector<FrameFit>> none_fits(Job trial, const Sides& least) {
 }  // namespace
 
 Result<std::vector<FrameFit>> fitting_frames(const Job& job, const std::vector<StockSize>& sizes,
-                                             const Sides& least) {
+                                             const Sides& least, std::size_t most) {
   Job trial = free_to_fit(job);
   if (!is_arranged(trial)) {
     return tl::unexpected(problem(job, "frames-not-arranged",
@@ -79,25 +91,22 @@ Result<std::vector<FrameFit>> fitting_frames(const Job& job, const std::vector<S
                                   "arrangement and a frame for it together"));
   }
   trial.borders.least = least_of(least);
-  OpenJob open;
+  const Room room = least_room(trial);
   std::vector<FrameFit> fits;
-  const auto try_size = [&](Length width, Length height) {
-    trial.outer_width = width;
-    trial.outer_height = height;
-    const Result<Layout> layout = open.lay_out(trial);
-    if (!layout || !are_as_wide(layout->borders, least)) return;
-    fits.push_back({width, height, layout->borders});
-  };
-  for (const StockSize& size : sizes) {
-    try_size(size.width, size.height);
-    if (size.width != size.height) try_size(size.height, size.width);
+  for (const StockSize& size : either_way_round(sizes)) {
+    if (fits.size() == most) break;
+    if (size.width < room.width + least.left + least.right) continue;
+    if (size.height < room.height + least.top + least.bottom) continue;
+    trial.outer_width = size.width;
+    trial.outer_height = size.height;
+    const Result<Layout> layout = lay_out(trial);
+    if (!layout || !are_as_wide(layout->borders, least)) continue;
+    fits.push_back({size.width, size.height, layout->borders});
   }
+  if (!fits.empty()) return fits;
   trial.outer_width.reset();
   trial.outer_height.reset();
-  if (fits.empty()) return none_fits(std::move(trial), least);
-  std::stable_sort(fits.begin(), fits.end(),
-                   [](const FrameFit& a, const FrameFit& b) { return area(a) < area(b); });
-  return fits;
+  return none_fits(std::move(trial), least);
 }
 
 }  // namespace mullion

@@ -31,11 +31,11 @@ struct FrameFit {
   Sides borders;
 };
 
-// The sizes that take the job's arrangement with every border at least as wide as wished, by rising
-// area. The job's own outer size, frame and stated borders are left aside; a weighted bottom is
-// kept. A job of one picture needs no arrangement. Problems: no arrangement of several pictures, or
-// no size that fits.
+// The first `most` sizes, by rising area, that take the job's arrangement with every border at
+// least as wide as wished. The job's own outer size, frame and stated borders are left aside; a
+// weighted bottom is kept. A job of one picture needs no arrangement. Problems: no arrangement of
+// several pictures, or no size that fits.
 Result<std::vector<FrameFit>> fitting_frames(const Job& job, const std::vector<StockSize>& sizes,
-                                             const Sides& least);
+                                             const Sides& least, std::size_t most);
 
 }  // namespace mullion

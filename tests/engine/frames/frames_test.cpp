@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 
+#include "engine/frames/least_room.h"
 #include "engine/frames/stock_sizes.h"
 #include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
@@ -44,7 +45,7 @@ const std::string in_a_row =
 // framersworkshop.com/SpecialtyMats/matmeasuring.html
 TEST_CASE("an 8 x 10 in picture fits an 11 x 14 in frame with borders of 2 1/8 and 1 5/8 in") {
   const auto fits =
-      fitting_frames(one_picture(""), common_frame_sizes(Unit::inch), all(sixty_fourths(96)))
+      fitting_frames(one_picture(""), common_frame_sizes(Unit::inch), all(sixty_fourths(96)), 9)
           .value();
   REQUIRE_FALSE(fits.empty());
   CHECK(fits.front().width == inches(14));
@@ -55,7 +56,7 @@ TEST_CASE("an 8 x 10 in picture fits an 11 x 14 in frame with borders of 2 1/8 a
 
 TEST_CASE("a size with less than the least border is left out, and a weighted bottom is kept") {
   const auto fits = fitting_frames(one_picture("<borders bottom-extra=\"1/2\"/>"),
-                                   common_frame_sizes(Unit::inch), all(inches(2)))
+                                   common_frame_sizes(Unit::inch), all(inches(2)), 99)
                         .value();
   REQUIRE_FALSE(fits.empty());
   for (const FrameFit& fit : fits) {
@@ -94,7 +95,7 @@ TEST_CASE("the borders wished for are those that the job states, else its least,
 TEST_CASE("a stated bottom border stays as much wider than the stated top one in every frame") {
   const Job job = job_of("in", two_prints(R"(<borders sides="3" top="3" bottom="4"/>)" + in_a_row));
   const auto fits =
-      fitting_frames(job, common_frame_sizes(Unit::inch), wished_borders(job)).value();
+      fitting_frames(job, common_frame_sizes(Unit::inch), wished_borders(job), 99).value();
   for (const FrameFit& fit : fits) {
     CHECK(fit.borders.left >= inches(3));
     CHECK(fit.borders.top >= inches(3));
@@ -106,7 +107,7 @@ TEST_CASE("a stated bottom border stays as much wider than the stated top one in
 TEST_CASE("two prints in a row get the smallest frame that leaves the borders, to the increment") {
   const Job job = job_of("in", two_prints(in_a_row));
   const std::vector<StockSize> sizes{{inches(16), inches(24)}, {inches(14), inches(20)}};
-  const auto fit = [&](Length border) { return fitting_frames(job, sizes, all(border)); };
+  const auto fit = [&](Length border) { return fitting_frames(job, sizes, all(border), 9); };
   const auto narrow = fit(sixty_fourths(112)).value();  // 1 3/4 in: 20 - 16 1/2 = 2 * 1 3/4
   REQUIRE(narrow.size() == 2);
   CHECK(narrow.front().width == inches(20));
@@ -118,7 +119,7 @@ TEST_CASE("two prints in a row get the smallest frame that leaves the borders, t
 TEST_CASE("where no size takes the job, the size that it needs is said, and it is enough") {
   const Job job = job_of("in", two_prints(in_a_row));
   const auto fit = [&](const StockSize& size) {
-    return fitting_frames(job, {size}, all(inches(3)));
+    return fitting_frames(job, {size}, all(inches(3)), 1);
   };
   const auto none = fit({inches(11), inches(14)});
   REQUIRE_FALSE(none.has_value());
@@ -132,12 +133,13 @@ TEST_CASE("where no size takes the job, the size that it needs is said, and it i
 
 TEST_CASE("one picture needs no arrangement to find its frame, several do") {
   const Job one = job_of("cm", R"(<pictures><picture id="p" width="20" height="30"/></pictures>)");
-  const auto fits = fitting_frames(one, common_frame_sizes(Unit::centimetre), wished_borders(one));
+  const auto fits =
+      fitting_frames(one, common_frame_sizes(Unit::centimetre), wished_borders(one), 1);
   REQUIRE(fits.has_value());
   CHECK(fits->front().width == millimetres(300));  // 20 - 2 * 0.3 + 2 * 5 = 29.4 cm
   CHECK(fits->front().height == millimetres(400));
   const Job two = job_of("in", two_prints(""));
-  const auto refused = fitting_frames(two, common_frame_sizes(Unit::inch), all(inches(2)));
+  const auto refused = fitting_frames(two, common_frame_sizes(Unit::inch), all(inches(2)), 1);
   REQUIRE_FALSE(refused.has_value());
   CHECK(refused.error().front().code == "frames-not-arranged");
 }
@@ -153,4 +155,52 @@ TEST_CASE(
   are_whole(Unit::inch, inches(1));
   are_whole(Unit::centimetre, millimetres(10));
   are_whole(Unit::millimetre, millimetres(10));
+}
+
+TEST_CASE("as many sizes as are asked for are listed, the smallest first") {
+  const Job job = job_of("in", two_prints(in_a_row));
+  const auto fits = [&](std::size_t most) {
+    return fitting_frames(job, common_frame_sizes(Unit::inch), all(inches(1)), most).value();
+  };
+  const auto every = fits(99), three = fits(3);
+  REQUIRE(every.size() > 3);
+  REQUIRE(three.size() == 3);
+  double before = 0;
+  for (std::size_t i = 0; i < every.size(); ++i) {
+    const double area = to_inches(every[i].width) * to_inches(every[i].height);
+    CHECK(area >= before);
+    before = area;
+    if (i < 3) CHECK(three[i].width == every[i].width);
+  }
+}
+
+TEST_CASE("no board that is smaller than the least room and the borders can be laid out") {
+  // Openings of 7 3/4 x 9 3/4, 5 3/4 x 3 3/4 and a title of 6 x 1 in, and gaps of 1 and 1/2 in.
+  const std::string rest = R"(<pictures><picture id="a" width="8" height="10"/>
+    <picture id="b" width="6" height="4"/></pictures><layers><layer board="Oat"/></layers>
+    <borders least="2"/><arrange least-bar="1/2"><row gap="1"><opening picture="a"/><column>
+    <opening picture="b"/><opening id="title" width="6" height="1"/></column></row></arrange>)";
+  Job job = job_of("in", rest);
+  const Room room = least_room(job);
+  CHECK(room.width == sixty_fourths(14 * 64 + 48));
+  CHECK(room.height == sixty_fourths(9 * 64 + 48));
+  const auto fits = [&](Length width, Length height) {
+    job.outer_width = width;
+    job.outer_height = height;
+    return lay_out(job).has_value();
+  };
+  const Length width = room.width + inches(4), height = room.height + inches(4);
+  CHECK(fits(width, height));
+  CHECK_FALSE(fits(width - sixty_fourths(4), height));
+  CHECK_FALSE(fits(width, height - sixty_fourths(4)));
+}
+
+TEST_CASE("a long list of sizes too small is gone through at once") {
+  const Job job = job_of("in", two_prints(in_a_row));
+  std::vector<StockSize> sizes;
+  for (int i = 0; i < 2000; ++i) sizes.push_back({inches(5) + sixty_fourths(i % 640), inches(14)});
+  sizes.push_back({inches(24), inches(30)});
+  const auto fits = fitting_frames(job, sizes, all(inches(2)), 6).value();
+  REQUIRE(fits.size() == 2);
+  CHECK(fits.front().width == inches(24));
 }

@@ -1,0 +1,68 @@
+#include "engine/frames/least_room.h"
+
+#include <algorithm>
+
+#include "engine/mat/mat.h"
+
+namespace mullion {
+namespace {
+
+class Measuring {
+ public:
+  explicit Measuring(const Job& job) : job_(job) {}
+
+  Room room_of(const Node& node) const {
+    if (const auto* opening = std::get_if<Opening>(&node.what)) return room_of(*opening);
+    return room_of(std::get<Group>(node.what));
+  }
+
+ private:
+  Room room_of(const Opening& opening) const {
+    const Sides stack = reveal_stack(job_, opening);
+    const auto picture =
+        std::find_if(job_.pictures.begin(), job_.pictures.end(),
+                     [&](const Picture& one) { return one.id == opening.picture; });
+    const bool has_picture = picture != job_.pictures.end();
+    const auto sight = [&](const std::optional<Length>& stated, Length Picture::*side) {
+      if (stated) return *stated;
+      return has_picture ? sight_of(*picture, side) : Length();
+    };
+    return {sight(opening.width, &Picture::width) + stack.left + stack.right,
+            sight(opening.height, &Picture::height) + stack.top + stack.bottom};
+  }
+
+  static Length sight_of(const Picture& picture, Length Picture::*side) {
+    if (picture.float_gap) return picture.*side + *picture.float_gap * 2;
+    return picture.*side - picture.overlap.value_or(default_overlap) * 2;
+  }
+
+  Room room_of(const Group& group) const {
+    const bool is_row = group.along == Along::row;
+    Room out;
+    Length& along = is_row ? out.width : out.height;
+    Length& across = is_row ? out.height : out.width;
+    for (std::size_t i = 0; i < group.children.size(); ++i) {
+      const Room part = room_of(group.children[i]);
+      along += is_row ? part.width : part.height;
+      across = std::max(across, is_row ? part.height : part.width);
+      if (i + 1 < group.children.size()) along += gap_after(group, i);
+    }
+    return out;
+  }
+
+  Length gap_after(const Group& group, std::size_t i) const {
+    const auto stated = i < group.gaps.size() ? group.gaps[i].size : std::nullopt;
+    if (stated) return *stated;
+    return group.gap.value_or(job_.least_bar.value_or(Length()));
+  }
+
+  const Job& job_;
+};
+
+}  // namespace
+
+Room least_room(const Job& job) {
+  return Measuring(job).room_of(job.arrangement);
+}
+
+}  // namespace mullion

@@ -51,9 +51,8 @@ class Measuring {
   }
 
   Length gap_after(const Group& group, std::size_t i) const {
-    const auto stated = i < group.gaps.size() ? group.gaps[i].size : std::nullopt;
-    if (stated) return *stated;
-    return group.gap.value_or(job_.least_bar.value_or(Length()));
+    const auto stated = i < group.gaps.size() ? group.gaps[i].size : group.gap;
+    return stated.value_or(job_.least_bar.value_or(Length()));
   }
 
   const Job& job_;

@@ -44,7 +44,7 @@ Node node_of(const Block& block, const Job& job, Length gap) {
   group.along = block.kind == Block::Kind::row ? Along::row : Along::column;
   for (const Block& part : block.parts) group.children.push_back(node_of(part, job, gap));
   group.gap = gap;
-  group.gaps.resize(group.children.size() - 1);
+  group.gaps.assign(group.children.size() - 1, {{}, gap, {}});
   return {group};
 }
 

@@ -58,23 +58,35 @@ class Choices {
   bool is_met_ = true;
 };
 
-}  // namespace
+struct Refusal {
+  Model model;
+  solver::Conflict conflict;
+};
 
-Result<Arrangement> arrange(const Job& job, Model model, const std::vector<int>& look_at) {
+// The best arrangement, or the conflict of the first choice and the model that has it.
+tl::expected<Arrangement, Refusal> best_choice(Model model, const std::vector<int>& look_at) {
   const auto solution = solver::solve(model.system, look_at);
-  if (!solution) return tl::unexpected(describe_conflict(job, model, solution.error()));
+  if (!solution) return tl::unexpected(Refusal{std::move(model), solution.error()});
   Choices choices(model, *solution);
   if (choices.is_met()) return Arrangement{choices.applied_to(std::move(model)), *solution};
 
-  std::optional<Problems> first_conflict;
+  std::optional<Refusal> first;
   for (int tried = 0; tried < most_choices; ++tried) {
     Model filled = choices.applied_to(model);
     auto best = solver::solve(filled.system, solution->looked_at);
     if (best) return Arrangement{std::move(filled), std::move(*best)};
-    if (!first_conflict) first_conflict = describe_conflict(job, filled, best.error());
+    if (!first) first = Refusal{std::move(filled), std::move(best.error())};
     if (!choices.next()) break;
   }
-  return tl::unexpected(std::move(*first_conflict));
+  return tl::unexpected(std::move(*first));
+}
+
+}  // namespace
+
+Result<Arrangement> arrange(const Job& job, Model model, const std::vector<int>& look_at) {
+  auto out = best_choice(std::move(model), look_at);
+  if (out) return std::move(*out);
+  return tl::unexpected(describe_conflict(job, out.error().model, out.error().conflict));
 }
 
 }  // namespace mullion::layout

@@ -226,8 +226,8 @@ TEST_CASE(
   CHECK(sums > 150);
   CHECK(advised > 250);
   CHECK(without_advice < advised / 4);
-  // A group has to be filled by its largest part, which only a layout can tell: after one change
-  // another conflict may come to light.
+  // A group has to be filled by its largest part, which only a layout can tell: so once the height
+  // fits, another conflict may come to light in the width.
   CHECK(unfit * 50 < followed);
 }
 

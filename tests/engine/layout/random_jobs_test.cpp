@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <map>
 #include <set>
 
 #include "engine/job/read.h"
@@ -49,12 +50,10 @@ TEST_CASE("neither GLPK nor Clp finds a better layout for mats in which most gap
   }
 }
 
-TEST_CASE(
-    "neither GLPK nor Clp finds a better layout at any level for random jobs of every kind, and "
-    "what "
-    "is free after all levels has the least squares") {
+TEST_CASE("neither GLPK nor Clp finds a better layout at any level for random jobs of every kind") {
   std::mt19937 random(47);
-  int solved = 0, refused = 0, levels = 0;
+  int solved = 0, refused = 0;
+  std::map<int, int> jobs_with;  // by level
   for (int i = 0; i < 300; ++i) {
     const test::WildJob wild = test::wild_job(random, 5);
     INFO(wild.attributes << wild.lines);
@@ -62,22 +61,23 @@ TEST_CASE(
         layout::build_model(wild.job(), {inches(2), inches(1), solver::Rational(1)});
     const auto solution = solver::solve(model.system);
     ++(solution ? solved : refused);
-    solver::System squares = model.system;
-    for (int v = 0; v < squares.variable_count(); ++v) {
-      squares.add(prefer(solver::Linear(solver::Variable{v}) == solver::Linear(0),
-                         layout::level::free_sizes + 1));
-    }
     std::set<int> present;
-    for (const solver::Constraint& rule : squares.constraints()) present.insert(rule.level);
-    levels += static_cast<int>(present.size()) - 1;
+    for (const solver::Constraint& rule : model.system.constraints()) present.insert(rule.level);
+    if (solution) {
+      for (const int level : present) ++jobs_with[level];
+    }
     for (const oracle::Code code : {oracle::Code::glpk, oracle::Code::clp}) {
-      REQUIRE(oracle::is_feasible(squares, code) == solution.has_value());
-      if (solution) CHECK(oracle::better_than(squares, *solution, code) == "");
+      REQUIRE(oracle::is_feasible(model.system, code) == solution.has_value());
+      if (solution) CHECK(oracle::better_than(model.system, *solution, code) == "");
     }
   }
   CHECK(solved > 100);
   CHECK(refused > 50);
-  CHECK(levels > 300 * 5);
+  for (int level = layout::level::strong_rule; level <= layout::level::free_sizes; ++level) {
+    INFO(level);
+    // Nothing is wanted at this level before sizes come to the increment.
+    if (level != layout::level::remainder) CHECK(jobs_with[level] >= 3);
+  }
 }
 
 TEST_CASE(

@@ -49,7 +49,7 @@ class GuessedBlock {
   }
 
   // The optimality conditions where exactly those that press are zero, or lack what their
-  // multiplier says. False where they contradict each other.
+  // multiplier says; the other multipliers stay zero. False where they contradict each other.
   bool solve(const std::vector<bool>& presses) {
     std::vector<Linear> equations;
     std::vector<Terms> gradient(static_cast<std::size_t>(first_value_));
@@ -63,10 +63,7 @@ class GuessedBlock {
       }
     }
     for (std::size_t i = 0; i < inequalities_.size(); ++i) {
-      if (!presses[i]) {
-        equations.push_back(Linear(multiplier(i)));
-        continue;
-      }
+      if (!presses[i]) continue;
       Linear form = *inequalities_[i];
       if (i < block_.at_least.size()) {
         form.add(Linear(multiplier(i)), Rational(1) / block_.at_least[i].weight);

@@ -86,18 +86,21 @@ class Search {
 
  private:
   // The optimum off the grid within the ranges.
-  tl::expected<Optimum, std::vector<std::size_t>> relaxed(std::vector<std::size_t> working) const {
-    Rules rules = guided_;
+  tl::expected<Optimum, std::vector<std::size_t>> relaxed(std::vector<std::size_t> working) {
+    auto& inequalities = guided_.inequalities;
     for (std::size_t i = 0; i < forms_.size(); ++i) {
       const Linear& form = forms_[i].form;
-      if (ranges_[i].least) rules.inequalities.push_back({form - Linear(*ranges_[i].least)});
-      if (ranges_[i].most) rules.inequalities.push_back({Linear(*ranges_[i].most) - form});
+      if (ranges_[i].least) inequalities.push_back({form - Linear(*ranges_[i].least)});
+      if (ranges_[i].most) inequalities.push_back({Linear(*ranges_[i].most) - form});
     }
-    for (std::size_t i = guided_.inequalities.size(); i < rules.inequalities.size(); ++i) {
-      working.push_back(i);
-    }
-    return optimise(Elimination(rules_.variable_count()), rules, std::move(working));
+    for (std::size_t i = own_inequalities(); i < inequalities.size(); ++i) working.push_back(i);
+    auto optimum = optimise(Elimination(rules_.variable_count()), guided_, std::move(working));
+    inequalities.erase(inequalities.begin() + static_cast<std::ptrdiff_t>(own_inequalities()),
+                       inequalities.end());
+    return optimum;
   }
+
+  std::size_t own_inequalities() const { return rules_.inequalities.size(); }
 
   bool is_better(const Cost& cost) const { return !best_cost_ || cost < *best_cost_; }
 
@@ -136,7 +139,7 @@ class Search {
 
   // Without the inequalities that the ranges added.
   std::vector<std::size_t> own_among(std::vector<std::size_t> working) const {
-    working.erase(std::lower_bound(working.begin(), working.end(), guided_.inequalities.size()),
+    working.erase(std::lower_bound(working.begin(), working.end(), own_inequalities()),
                   working.end());
     return working;
   }

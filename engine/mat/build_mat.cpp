@@ -185,8 +185,8 @@ class Builder {
     const Group& group = *joined.group.what;
     if (joined.parts.size() < layout_.groups[joined.group.group].openings.size())
       return;  // refused
-    const auto edges =
-        joined_edges(group, layout_, window.openings.front(), joined.parts, layer.run);
+    const auto edges = joined_edges(group, layout_, window.openings.front(), joined.parts,
+                                    job_.scale.increment, layer.run);
     if (!edges) {
       return fail(
           "mat-joined-apart",

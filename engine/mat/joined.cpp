@@ -29,8 +29,8 @@ Rect united(const std::vector<Rect>& rects) {
 
 class Parts {
  public:
-  Parts(const Layout& layout, int first, const std::vector<JoinedPart>& parts)
-      : layout_(layout), first_(first), parts_(parts) {}
+  Parts(const Layout& layout, int first, const std::vector<JoinedPart>& parts, Length step)
+      : layout_(layout), first_(first), parts_(parts), step_(step) {}
 
   std::vector<Rect> of(const Group& group) {
     std::vector<Rect> out = below(group, {});
@@ -95,13 +95,18 @@ class Parts {
     return united(rects);
   }
 
-  static Length middle(const Rect& a, const Rect& b, Along along) {
-    return half_rounded_down(along == Along::row ? a.right + b.left : a.bottom + b.top);
+  Length middle(const Rect& a, const Rect& b, Along along) const {
+    const Length from = along == Along::row ? a.right : a.bottom;
+    const Length to = along == Along::row ? b.left : b.top;
+    const Length middle = half_rounded_down(from + to);
+    const Length on_rule = round_to_multiple(middle, step_);
+    return from < on_rule && on_rule < to ? on_rule : middle;
   }
 
   const Layout& layout_;
   int first_;
   const std::vector<JoinedPart>& parts_;
+  Length step_;
   std::size_t taken_ = 0;
 };
 
@@ -139,8 +144,9 @@ std::optional<Outline> outline_around(const std::vector<Rect>& rects, Length out
 }  // namespace
 
 std::optional<JoinedEdges> joined_edges(const Group& group, const Layout& layout, int first,
-                                        const std::vector<JoinedPart>& parts, Length run) {
-  const std::vector<Rect> rects = Parts(layout, first, parts).of(group);
+                                        const std::vector<JoinedPart>& parts, Length step,
+                                        Length run) {
+  const std::vector<Rect> rects = Parts(layout, first, parts, step).of(group);
   std::optional<Outline> back = outline_around(rects, Length());
   std::optional<Outline> face = outline_around(rects, run);
   if (!back || !face) return std::nullopt;

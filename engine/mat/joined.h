@@ -5,8 +5,8 @@
 // Behind the bars of the layers above it follows the openings: beside each it lies where it would
 // lie if that opening had a window of its own, so that reveals stay as stated around openings of
 // unequal size, and it steps from one to the next in the middle of the bar between them, out of
-// sight. Openings that are seen through one window above have a rectangle around them instead,
-// since nothing would hide its steps. Exact in ticks.
+// sight, at a step of the rule where the bar has one. Openings that are seen through one window
+// above have a rectangle around them instead, since nothing would hide its steps. Exact in ticks.
 
 #include <optional>
 #include <vector>
@@ -25,9 +25,11 @@ struct JoinedEdges {
   Outline back, face;  // clockwise as seen, from the leftmost of the uppermost corners
 };
 
-// `first` is the number of the group's first opening, `parts` are those of its openings in order.
+// `first` is the number of the group's first opening, `parts` are those of its openings in order,
+// `step` is what is read off the rule, `run` how far the face edge lies outside the back edge.
 // Nothing where neighbours do not lie beside each other, so that no single window serves them.
 std::optional<JoinedEdges> joined_edges(const Group& group, const Layout& layout, int first,
-                                        const std::vector<JoinedPart>& parts, Length run);
+                                        const std::vector<JoinedPart>& parts, Length step,
+                                        Length run);
 
 }  // namespace mullion

@@ -110,6 +110,16 @@ TEST_CASE("a window below openings of unequal height steps in the middle of the 
   check_seen(b);
 }
 
+TEST_CASE(
+    "a joined window steps where the rule can be read, as near the middle of the bar as it goes") {
+  const Built b = built(row(R"(gap="5/16" window="2")", tall + flat));
+  const Length step = b.window(2, 1).back_edge.segments[0].to.x;
+  const Rect first = b.window(1, 1).back, second = b.window(1, 2).back;
+  CHECK(step.ticks() % sixty_fourths(4).ticks() == 0);
+  CHECK(first.right + sixty_fourths(8) <= step);
+  CHECK(step <= second.left - sixty_fourths(8));
+}
+
 TEST_CASE("the face edge of a stepped window lies a bevel's run outside its back edge") {
   const Built b = built(row(R"(gap="1" window="2")", tall + flat));
   const Window& joined = b.window(2, 1);

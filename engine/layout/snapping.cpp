@@ -1,6 +1,7 @@
 #include "engine/layout/snapping.h"
 
 #include <algorithm>
+#include <set>
 
 #include "engine/layout/words.h"
 
@@ -42,14 +43,39 @@ bool may_break(const Model& model, const solver::Constraint& rule) {
   return statement_of(model, rule).gives_way || is_coarse(rule);
 }
 
-// The rules as they are on the increment. Those of the borders that may give way do so before equal
-// gaps: the eye minds a wider border least, and a bottom border least of all. Such a rule's form is
-// the far border less what the near one asks of it. Nothing moves far: a rule that holds on few
-// sizes must not drive the others to where it does.
+// Whether the free gaps along an axis are equal in the arrangement.
+bool has_equal_gaps(const Model& model, const solver::Solution& exact, Axis axis) {
+  std::set<int> along;
+  for (const NamedBox& opening : model.openings) {
+    for (const Linear* edge : {&opening.box.span[axis].start, &opening.box.span[axis].end}) {
+      for (const auto& term : edge->terms()) along.insert(term.variable);
+    }
+  }
+  const auto& rules = model.system.constraints();
+  return std::all_of(rules.begin(), rules.end(), [&](const solver::Constraint& rule) {
+    const auto& terms = rule.form.terms();
+    return rule.level != level::equal_parts ||
+           std::none_of(terms.begin(), terms.end(),
+                        [&](const auto& term) { return along.contains(term.variable); }) ||
+           exact.value(rule.form).is_zero();
+  });
+}
+
+// The rules as they are on the increment. Those of the borders that may give way do so before gaps
+// that are equal: the eye minds a wider border least, and a bottom border least of all. Such a
+// rule's form is the far border less what the near one asks of it. Nothing moves far: a rule that
+// holds on few sizes must not drive the others to where it does.
 class Yielding {
  public:
   Yielding(const Model& model, const solver::Solution& exact, const Rational& step)
-      : model_(model), exact_(exact), step_(step) {}
+      : model_(model), exact_(exact), step_(step) {
+    for (const Axis axis : {across, down}) {
+      if (!has_equal_gaps(model, exact, axis)) continue;
+      for (const auto& term : model.border[axis].start.terms()) {
+        near_borders_.insert(term.variable);
+      }
+    }
+  }
 
   solver::System system() {
     for (int i = 0; i < model_.system.variable_count(); ++i) system_.add_variable();
@@ -67,16 +93,27 @@ class Yielding {
   void add(solver::Constraint rule) {
     const bool gives_way =
         statement_of(model_, rule).gives_way && exact_.value(rule.form).is_zero();
-    if (gives_way && rule.level == level::required) keep_near(rule.form, room_of(rule.form));
-    if (gives_way) rule.level = level::remainder;
-    if (is_coarse(rule)) {
-      rule.level = std::max(rule.level, level::strong_rule);
+    const bool yields_first = gives_way && is_of_equal_gaps(rule.form);
+    const bool coarse = is_coarse(rule);
+    if (rule.level == level::required && (gives_way || coarse)) {
+      keep_near(rule.form, room_of(rule.form));
+      rule.level = gives_way ? level::symmetry : level::strong_rule;
+    }
+    if (yields_first) rule.level = level::remainder;
+    if (coarse) {
       keep(rule, solver::Relation::at_least, step_ / Rational(2));
       keep(rule, solver::Relation::at_most, -step_ / Rational(2));
       return;
     }
-    if (gives_way) keep(rule, solver::Relation::at_least, 0);
+    if (yields_first) keep(rule, solver::Relation::at_least, 0);
     system_.add(std::move(rule));
+  }
+
+  // Of a rule of the borders along an axis whose gaps are equal.
+  bool is_of_equal_gaps(const Linear& form) const {
+    const auto& terms = form.terms();
+    return std::any_of(terms.begin(), terms.end(),
+                       [&](const auto& term) { return near_borders_.contains(term.variable); });
   }
 
   void keep(solver::Constraint rule, solver::Relation relation, const Rational& room) {
@@ -101,6 +138,7 @@ class Yielding {
   const Model& model_;
   const solver::Solution& exact_;
   Rational step_;
+  std::set<int> near_borders_;  // variables, of the axes whose gaps are equal
   solver::System system_;
 };
 

@@ -8,6 +8,7 @@
 
 #include "engine/layout/arrangement.h"
 #include "tests/engine/layout/jobs.h"
+#include "tests/engine/layout/wild_job.h"
 
 using namespace mullion;
 using solver::Rational;
@@ -108,12 +109,62 @@ TEST_CASE("a rule of so many times another size moves no border far") {
     <arrange><row><opening width="5" height="5"/><gap id="g"/><opening width="5" height="5"/></row>
     </arrange><rules><multiple measure="border.left" of="g" times="1.17"/></rules>)");
   const Length gap = layout.openings[1].rect.left - layout.openings[0].rect.right;
-  const Rational off = Rational(layout.borders.left.ticks()) - Rational(117, 100) * Rational(gap.ticks());
+  const Rational off =
+      Rational(layout.borders.left.ticks()) - Rational(117, 100) * Rational(gap.ticks());
   CHECK(abs(off) <= Rational(sixty_fourths(2).ticks()));
   CHECK(layout.borders.right - layout.borders.left <= sixty_fourths(4));
   CHECK(gap >= inches(5));
   REQUIRE(!layout.notes.empty());
   CHECK(layout.notes.front().message.find("border.left 117/100 times g: off by") == 0);
+}
+
+TEST_CASE(
+    "borders that are alike stay alike on the rule where a rule keeps gaps from being equal") {
+  const Layout layout = test::laid_out(R"(
+    <layers><layer board="Oat"/></layers><borders left="116"/>
+    <arrange><row align="top"><opening width="236" height="180"/><opening width="106" height="156"/>
+      <gap size="24"/><opening id="third" width="108" height="94"/><opening width="214" height="214"/>
+      </row></arrange>
+    <rules><centred what="third" direction="across" strength="strong"/></rules>)",
+                                       R"(unit="mm" increment="1")");
+  CHECK(layout.borders.right == layout.borders.left);
+}
+
+TEST_CASE("a required multiple that few sizes meet is met within a step") {
+  const Layout layout = test::laid_out(R"(
+    <layers><layer board="Oat"/></layers>
+    <arrange><row><opening width="333.4" height="205"/><opening id="b" width="378.4" height="376"/>
+      </row></arrange>
+    <rules><equal of="border.bottom outer.width" strength="strong"/>
+      <multiple measure="border.left" of="b.left" times="1/3"/></rules>)",
+                                       R"(unit="mm" increment="0.5")");
+  const Rational off = Rational(layout.borders.left.ticks()) -
+                       Rational(layout.openings[1].rect.left.ticks()) / Rational(3);
+  CHECK(abs(off) <= Rational(millimetres(1).ticks(), 2));
+}
+
+TEST_CASE("no border of a random job lies far from where it is with the finest of steps") {
+  std::mt19937 random(5);
+  int laid = 0, near = 0;
+  while (laid < 400) {
+    const test::WildJob wild = test::wild_job(random, 5);
+    INFO(wild.attributes << wild.lines);
+    Job job = wild.job();
+    const auto layout = lay_out(job);
+    if (!layout) continue;
+    ++laid;
+    const std::int64_t step = job.scale.increment.ticks();
+    job.scale.increment = Length::from_ticks(1);
+    const Sides a = layout->borders, b = lay_out(job).value().borders;
+    std::int64_t moved = 0;
+    for (const Length off :
+         {a.left - b.left, a.top - b.top, a.right - b.right, a.bottom - b.bottom}) {
+      moved = std::max(moved, std::abs(off.ticks()));
+    }
+    CHECK(moved <= (static_cast<std::int64_t>(layout->openings.size()) + 5) * step);
+    if (moved <= 2 * step) ++near;
+  }
+  CHECK(near > laid * 95 / 100);
 }
 
 namespace {

@@ -1,6 +1,11 @@
 #pragma once
 
 // Brings a solution to sizes that are read off the rule, and tells what that moved.
+//
+// Equal gaps stay equal; what does not divide goes to the bottom border, then to the right one. A
+// required rule with a factor that few sizes on the rule meet, such as 1.17 times, and a bottom
+// border weighted by a length or a factor are then kept to within about a step, and told. No border
+// moves by more steps than there are openings, and four.
 
 #include "engine/layout/model.h"
 

@@ -40,6 +40,54 @@ void fill_pixel(JSAMPLE* pixel, Kind kind, bool mark) {
   }
 }
 
+// A JPEG written to memory. Between the two calls `info` can be given what else it shall have.
+class JpegWriter {
+ public:
+  JpegWriter(int width, int height, Kind kind) {
+    info.err = jpeg_std_error(&errors_);
+    jpeg_create_compress(&info);
+    jpeg_mem_dest(&info, &memory_, &size_);
+    info.image_width = static_cast<JDIMENSION>(width);
+    info.image_height = static_cast<JDIMENSION>(height);
+    info.input_components = kind == Kind::grey ? 1 : kind == Kind::rgb ? 3 : 4;
+    info.in_color_space = kind == Kind::grey  ? JCS_GRAYSCALE
+                          : kind == Kind::rgb ? JCS_RGB
+                                              : JCS_CMYK;
+    jpeg_set_defaults(&info);
+  }
+  ~JpegWriter() {
+    jpeg_destroy_compress(&info);
+    std::free(memory_);
+  }
+  JpegWriter(const JpegWriter&) = delete;
+  JpegWriter& operator=(const JpegWriter&) = delete;
+
+  template <class FillRow>
+  std::string write(const std::string& exif, FillRow fill_row) {
+    jpeg_start_compress(&info, TRUE);
+    if (!exif.empty()) {
+      jpeg_write_marker(&info, JPEG_APP0 + 1, reinterpret_cast<const JOCTET*>(exif.data()),
+                        static_cast<unsigned>(exif.size()));
+    }
+    std::vector<JSAMPLE> row(std::size_t{info.image_width} *
+                             static_cast<std::size_t>(info.input_components));
+    while (info.next_scanline < info.image_height) {
+      fill_row(row, static_cast<int>(info.next_scanline));
+      JSAMPROW rows[] = {row.data()};
+      jpeg_write_scanlines(&info, rows, 1);
+    }
+    jpeg_finish_compress(&info);
+    return {reinterpret_cast<char*>(memory_), size_};
+  }
+
+  jpeg_compress_struct info{};
+
+ private:
+  jpeg_error_mgr errors_{};
+  unsigned char* memory_ = nullptr;
+  unsigned long size_ = 0;
+};
+
 void append(png_structp png, png_bytep data, std::size_t size) {
   static_cast<std::string*>(png_get_io_ptr(png))->append(reinterpret_cast<char*>(data), size);
 }
@@ -86,73 +134,29 @@ std::string big_32(std::uint32_t value) {
 }  // namespace
 
 std::string noisy_jpeg(int width, int height, unsigned restart_blocks) {
-  jpeg_compress_struct info{};
-  jpeg_error_mgr errors;
-  info.err = jpeg_std_error(&errors);
-  jpeg_create_compress(&info);
-  unsigned char* memory = nullptr;
-  unsigned long size = 0;
-  jpeg_mem_dest(&info, &memory, &size);
-  info.image_width = static_cast<JDIMENSION>(width);
-  info.image_height = static_cast<JDIMENSION>(height);
-  info.input_components = 1;
-  info.in_color_space = JCS_GRAYSCALE;
-  jpeg_set_defaults(&info);
-  info.restart_interval = restart_blocks;
-  jpeg_start_compress(&info, TRUE);
-  std::vector<JSAMPLE> row(static_cast<std::size_t>(width));
+  JpegWriter writer(width, height, Kind::grey);
+  writer.info.restart_interval = restart_blocks;
   std::uint32_t noise = 1;
-  for (int y = 0; y < height; ++y) {
+  return writer.write({}, [&](std::vector<JSAMPLE>& row, int) {
     for (JSAMPLE& sample : row) {
       noise = noise * 1664525u + 1013904223u;
       sample = static_cast<JSAMPLE>(noise >> 24);
     }
-    JSAMPROW rows[] = {row.data()};
-    jpeg_write_scanlines(&info, rows, 1);
-  }
-  jpeg_finish_compress(&info);
-  std::string bytes(reinterpret_cast<char*>(memory), size);
-  jpeg_destroy_compress(&info);
-  std::free(memory);
-  return bytes;
+  });
 }
 
 std::string jpeg(int width, int height, Kind kind, int orientation, bool progressive) {
-  jpeg_compress_struct info{};
-  jpeg_error_mgr errors;
-  info.err = jpeg_std_error(&errors);
-  jpeg_create_compress(&info);
-  unsigned char* out = nullptr;
-  unsigned long size = 0;
-  jpeg_mem_dest(&info, &out, &size);
-  info.image_width = static_cast<JDIMENSION>(width);
-  info.image_height = static_cast<JDIMENSION>(height);
-  info.input_components = kind == Kind::grey ? 1 : kind == Kind::rgb ? 3 : 4;
-  info.in_color_space = kind == Kind::grey ? JCS_GRAYSCALE : kind == Kind::rgb ? JCS_RGB : JCS_CMYK;
-  jpeg_set_defaults(&info);
-  jpeg_set_quality(&info, 90, TRUE);
-  if (kind == Kind::cmyk) info.write_Adobe_marker = TRUE;
-  if (progressive) jpeg_simple_progression(&info);
-  jpeg_start_compress(&info, TRUE);
-  if (orientation != 0) {
-    const std::string exif = exif_body(orientation);
-    jpeg_write_marker(&info, JPEG_APP0 + 1, reinterpret_cast<const JOCTET*>(exif.data()),
-                      static_cast<unsigned>(exif.size()));
-  }
-  std::vector<JSAMPLE> row(static_cast<std::size_t>(width * info.input_components));
-  for (int y = 0; y < height; ++y) {
+  JpegWriter writer(width, height, kind);
+  jpeg_set_quality(&writer.info, 90, TRUE);
+  if (kind == Kind::cmyk) writer.info.write_Adobe_marker = TRUE;
+  if (progressive) jpeg_simple_progression(&writer.info);
+  const std::string exif = orientation == 0 ? std::string() : exif_body(orientation);
+  return writer.write(exif, [&](std::vector<JSAMPLE>& row, int y) {
     for (int x = 0; x < width; ++x) {
-      fill_pixel(&row[static_cast<std::size_t>(x * info.input_components)], kind,
+      fill_pixel(&row[static_cast<std::size_t>(x * writer.info.input_components)], kind,
                  in_mark(x, y, width, height));
     }
-    JSAMPROW rows[] = {row.data()};
-    jpeg_write_scanlines(&info, rows, 1);
-  }
-  jpeg_finish_compress(&info);
-  std::string bytes(reinterpret_cast<char*>(out), size);
-  jpeg_destroy_compress(&info);
-  std::free(out);
-  return bytes;
+  });
 }
 
 std::string png(int width, int height, int colour_type, int depth, bool interlaced) {

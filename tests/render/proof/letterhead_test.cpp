@@ -1,14 +1,12 @@
 // The shop's name and logo at the head of a proof, as MuPDF and poppler find them in the file.
 
-#include <png.h>
-
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <filesystem>
-#include <vector>
 
 #include "tests/oracle/pdf.h"
 #include "tests/oracle/program.h"
+#include "tests/render/picture/files.h"
 
 namespace {
 
@@ -17,20 +15,6 @@ const std::string job = R"(<job version="1" unit="in">
   <layers><layer board="Oat"/></layers><borders all="3"/>
   <arrange><opening picture="p"/></arrange>
 </job>)";
-
-std::string grey_png(unsigned width, unsigned height) {
-  const std::vector<unsigned char> pixels(std::size_t{width} * height, 90);
-  png_image image{};
-  image.version = PNG_IMAGE_VERSION;
-  image.width = width;
-  image.height = height;
-  image.format = PNG_FORMAT_GRAY;
-  png_alloc_size_t size = PNG_IMAGE_PNG_SIZE_MAX(image);
-  std::string bytes(size, '\0');
-  png_image_write_to_memory(&image, bytes.data(), &size, 0, pixels.data(), 0, nullptr);
-  bytes.resize(size);
-  return bytes;
-}
 
 struct Shop {
   std::string folder = oracle::scratch_folder("letterhead");
@@ -52,7 +36,7 @@ struct Shop {
 TEST_CASE("the head of a proof shows the shop's name and its whole logo in proportion") {
   for (const auto& [width, height] : {std::pair{120u, 60u}, {60u, 120u}, {1200u, 60u}}) {
     INFO(width << " x " << height);
-    const Shop shop(grey_png(width, height));
+    const Shop shop(files::grey_png(width, height, 90));
     const auto run = shop.proof("p.pdf");
     INFO(run.err);
     REQUIRE(run.status == 0);
@@ -68,7 +52,7 @@ TEST_CASE("the head of a proof shows the shop's name and its whole logo in propo
 }
 
 TEST_CASE("a logo that cannot be shown is refused at its place in the shop file") {
-  const std::string whole = grey_png(300, 200);
+  const std::string whole = files::grey_png(300, 200, 90);
   for (const std::string& bytes :
        {std::string(), std::string("no picture"), whole.substr(0, whole.size() / 2)}) {
     const Shop shop(bytes);

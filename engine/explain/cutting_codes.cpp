@@ -21,8 +21,6 @@ std::vector<Explanation> cutting_codes() {
        "Start from `mullion cutter show`, which has them all."},
       {"cutter-repeated-element", error, "a part of the cutter is described twice",
        "Two statements of one thing may contradict one another.", "Keep one of them."},
-      {"cutter-unknown-element", error, "the file is no cutter file",
-       "Its outermost element is another.", "Check that you named the right file."},
       {"cutter-repeated-stop", error, "there are two stops at one end of the cut",
        "A cut begins at one stop and ends at the other.", "Describe one near and one far stop."},
       {"cutter-over-cut-order", error, "the over-cuts are not listed by rising thickness",

@@ -36,7 +36,8 @@ std::vector<Explanation> job_codes() {
        "Write version=\"1\", or use the program that wrote the file."},
       {"job-unknown-element", error, "an element is not known here",
        "A misspelt element would be passed over, and its border or opening with it.",
-       "Take the name that the message proposes, or look in engine/job/job.xsd."},
+       "Take the name that the message proposes, or look in engine/job/job.xsd; where it is the "
+       "outermost element, check that you named the right file."},
       {"job-unknown-attribute", error, "an attribute is not known here",
        "A misspelt attribute would be passed over, and its size with it.",
        "Take the name that the message proposes, or look in engine/job/job.xsd."},

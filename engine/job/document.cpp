@@ -173,13 +173,18 @@ pugi::xml_node only_root(Reading& reading, const pugi::xml_document& document) {
                node.type() == pugi::node_cdata) {
       reading.problem(offset_of_text(reading, node), "job-xml",
                       "found more than one element at the top of the file; expected one <" +
-                          reading.root +
-                          "> and "
-                          "nothing else but comments");
+                          reading.root + "> and nothing else but comments");
       return {};
     }
   }
-  if (!root) reading.problem(0, "job-xml", "found no element; expected <" + reading.root + ">");
+  if (!root) {
+    reading.problem(0, "job-xml", "found no element; expected <" + reading.root + ">");
+  } else if (root.name() != reading.root) {
+    reading.problem(offset_of(root), "job-unknown-element",
+                    "found <" + std::string(root.name()).substr(0, 60) +
+                        "> at the top of the file; expected <" + reading.root + ">");
+    return {};
+  }
   return root;
 }
 

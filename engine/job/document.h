@@ -10,8 +10,9 @@
 
 namespace mullion {
 
-// The root element, or a null node after a problem that makes further reading pointless. The
-// document owns the nodes; their offset_debug() is an offset into the reading's source.
+// The root element, named as the reading says, or a null node after a problem that makes further
+// reading pointless. The document owns the nodes; their offset_debug() is an offset into the
+// reading's source.
 pugi::xml_node load_document(Reading& reading, pugi::xml_document& document);
 
 // Offset of an element's "<", or of the first byte of a text.

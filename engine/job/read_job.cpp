@@ -86,21 +86,13 @@ void read_parts(Element& root, const Children& children, Need need, Job& job) {
 }  // namespace
 
 Result<Job> parse_job(std::string_view xml, const std::string& file, Need need) {
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  if (xml.starts_with(byte_order_mark)) xml.remove_prefix(byte_order_mark.size());
   Reading reading(xml, file);
   pugi::xml_document document;
   Job job;
   job.file = file;
   if (const pugi::xml_node node = load_document(reading, document)) {
-    if (std::string_view(node.name()) != "job") {
-      reading.problem(offset_of(node), "job-unknown-element",
-                      "found <" + std::string(node.name()).substr(0, 60) +
-                          "> at the top of the file; expected <job>");
-    } else {
-      Element root(reading, node);
-      if (read_head(root, job)) read_parts(root, Children(root), need, job);
-    }
+    Element root(reading, node);
+    if (read_head(root, job)) read_parts(root, Children(root), need, job);
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
   return job;

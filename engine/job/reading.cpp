@@ -5,6 +5,18 @@
 #include "engine/job/read.h"
 
 namespace mullion {
+namespace {
+
+std::string_view without_byte_order_mark(std::string_view text) {
+  constexpr std::string_view mark = "\xEF\xBB\xBF";
+  if (text.starts_with(mark)) text.remove_prefix(mark.size());
+  return text;
+}
+
+}  // namespace
+
+Reading::Reading(std::string_view text, std::string file, std::string_view root_name)
+    : source(without_byte_order_mark(text)), root(root_name), file_(std::move(file)) {}
 
 void Reading::problem(std::size_t offset, std::string code, std::string message) {
   if (full()) {

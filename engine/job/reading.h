@@ -15,8 +15,8 @@ namespace mullion {
 
 class Reading {
  public:
-  Reading(std::string_view text, std::string file, std::string_view root_name = "job")
-      : source(text), root(root_name), file_(std::move(file)) {}
+  // A byte order mark is no part of the source.
+  Reading(std::string_view text, std::string file, std::string_view root_name = "job");
 
   // Keeps the first `most_problems` and counts the rest. In a file other than a job, a code that
   // begins with "job-" begins with the root's name instead.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <sstream>
 
 #include "engine/job/colour.h"
 #include "engine/job/words.h"
@@ -85,6 +86,19 @@ void ElementWriter::yes(const char* name, bool flag) {
 
 void ElementWriter::colour(const char* name, const Colour& value) {
   attribute(name, format_colour(value));
+}
+
+FileWriter::FileWriter(const char* root, Unit unit) : root_({}, unit) {
+  pugi::xml_node declaration = document_.append_child(pugi::node_declaration);
+  declaration.append_attribute("version") = "1.0";
+  declaration.append_attribute("encoding") = "UTF-8";
+  root_ = {document_.append_child(root), unit};
+}
+
+std::string FileWriter::text() const {
+  std::ostringstream text;
+  document_.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
+  return text.str();
 }
 
 }  // namespace mullion

@@ -1,7 +1,7 @@
 #pragma once
 
-// One element of a job file as its writer sees it. What is empty or as usual is left unsaid by the
-// functions that say so.
+// A job file, or another file of ours, as its writer sees it: the file and its elements. What is
+// empty or as usual is left unsaid by the functions that say so.
 
 #include <pugixml.hpp>
 #include <string>
@@ -37,6 +37,18 @@ class ElementWriter {
  private:
   pugi::xml_node node_;
   Unit unit_;
+};
+
+class FileWriter {
+ public:
+  FileWriter(const char* root, Unit unit);
+
+  ElementWriter& root() { return root_; }
+  std::string text() const;
+
+ private:
+  pugi::xml_document document_;
+  ElementWriter root_;
 };
 
 void write_arrangement(ElementWriter out, const Job& job);

@@ -1,5 +1,4 @@
 #include <pugixml.hpp>
-#include <sstream>
 
 #include "engine/job/colour.h"
 #include "engine/job/parts.h"
@@ -140,12 +139,8 @@ void write_outer(ElementWriter& out, const Job& job) {
 
 std::string write_job(const Job& job) {
   const Usual usual = usual_for(job.scale.unit);
-  pugi::xml_document document;
-  pugi::xml_node declaration = document.append_child(pugi::node_declaration);
-  declaration.append_attribute("version") = "1.0";
-  declaration.append_attribute("encoding") = "UTF-8";
-
-  ElementWriter out(document.append_child("job"), job.scale.unit);
+  FileWriter file("job", job.scale.unit);
+  ElementWriter& out = file.root();
   write_head(out, job);
   if (!job.pictures.empty()) {
     ElementWriter pictures = out.child("pictures");
@@ -160,9 +155,7 @@ std::string write_job(const Job& job) {
   if (is_arranged(job)) write_arrangement(out.child("arrange"), job);
   if (!job.rules.empty()) write_rules(out.child("rules"), job.rules);
 
-  std::ostringstream text;
-  document.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
-  return text.str();
+  return file.text();
 }
 
 }  // namespace mullion

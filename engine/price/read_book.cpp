@@ -216,14 +216,8 @@ Result<Book> parse_book(std::string_view xml, const std::string& file) {
   Book book;
   book.file = file;
   if (const pugi::xml_node node = load_document(reading, document)) {
-    if (std::string_view(node.name()) == "prices") {
-      Element root(reading, node);
-      BookReader(book).read(root);
-    } else {
-      reading.problem(offset_of(node), "job-unknown-element",
-                      "found <" + std::string(node.name()).substr(0, 60) +
-                          "> at the top of the file; expected <prices>");
-    }
+    Element root(reading, node);
+    BookReader(book).read(root);
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
   return book;

@@ -12,7 +12,7 @@
 namespace mullion {
 namespace {
 
-constexpr std::size_t largest_file = 64 * 1024;
+constexpr std::size_t largest_file = std::size_t{64} * 1024;
 
 const std::vector<Word<Unit>>& unit_words() {
   static const std::vector<Word<Unit>> words{
@@ -110,9 +110,8 @@ tl::expected<Length, std::string> parse_reading(std::string_view text, Unit unit
 Result<PrinterProfile> read_printer_text(std::string_view text, const std::string& file) {
   Reading reading(text, file, "printer");
   pugi::xml_document document;
-  const pugi::xml_node node = load_document(reading, document);
   PrinterProfile profile;
-  if (node) {
+  if (const pugi::xml_node node = load_document(reading, document)) {
     Element root(reading, node);
     read_measures(root, profile);
   }

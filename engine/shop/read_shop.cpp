@@ -49,14 +49,8 @@ Result<Shop> parse_shop(std::string_view xml, const std::string& file) {
   Shop shop;
   shop.file = file;
   if (const pugi::xml_node node = load_document(reading, document)) {
-    if (std::string_view(node.name()) == "shop") {
-      Element root(reading, node);
-      read_root(root, shop);
-    } else {
-      reading.problem(offset_of(node), "job-unknown-element",
-                      "found <" + std::string(node.name()).substr(0, 60) +
-                          "> at the top of the file; expected <shop>");
-    }
+    Element root(reading, node);
+    read_root(root, shop);
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
   return shop;

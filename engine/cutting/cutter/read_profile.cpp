@@ -174,21 +174,13 @@ void read_parts(Element& root, CutterProfile& out) {
 }  // namespace
 
 Result<CutterProfile> parse_cutter(std::string_view xml, const std::string& file) {
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  if (xml.starts_with(byte_order_mark)) xml.remove_prefix(byte_order_mark.size());
   Reading reading(xml, file, "cutter");
   pugi::xml_document document;
   CutterProfile out;
   if (const pugi::xml_node node = load_document(reading, document)) {
-    if (std::string_view(node.name()) != "cutter") {
-      reading.problem(offset_of(node), "cutter-unknown-element",
-                      "found <" + std::string(node.name()).substr(0, 60) +
-                          "> at the top of the file; expected <cutter>");
-    } else {
-      Element root(reading, node);
-      read_head(root, out);
-      read_parts(root, out);
-    }
+    Element root(reading, node);
+    read_head(root, out);
+    read_parts(root, out);
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
   return out;

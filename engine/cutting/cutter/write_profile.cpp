@@ -1,5 +1,3 @@
-#include <sstream>
-
 #include "engine/cutting/cutter/profile_file.h"
 #include "engine/job/words.h"
 #include "engine/job/write_element.h"
@@ -46,11 +44,8 @@ void write_blade(ElementWriter out, const CutterProfile& cutter) {
 }  // namespace
 
 std::string write_cutter(const CutterProfile& cutter) {
-  pugi::xml_document document;
-  pugi::xml_node declaration = document.append_child(pugi::node_declaration);
-  declaration.append_attribute("version") = "1.0";
-  declaration.append_attribute("encoding") = "UTF-8";
-  ElementWriter out(document.append_child("cutter"), cutter.scale.unit);
+  FileWriter file("cutter", cutter.scale.unit);
+  ElementWriter& out = file.root();
   out.attribute("version", "1");
   out.attribute("id", cutter.id);
   out.attribute("name", cutter.name);
@@ -72,9 +67,7 @@ std::string write_cutter(const CutterProfile& cutter) {
     over_cut.length("distance", entry.distance);
   }
   if (cutter.times != HandlingTimes{}) write_times(out.child("times"), cutter.times);
-  std::ostringstream text;
-  document.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
-  return text.str();
+  return file.text();
 }
 
 }  // namespace mullion

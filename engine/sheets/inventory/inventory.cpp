@@ -123,20 +123,12 @@ Problems without_price(const Stock& stock) {
 }  // namespace
 
 Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-  if (xml.starts_with(byte_order_mark)) xml.remove_prefix(byte_order_mark.size());
   Reading reading(xml, file, "stock");
   pugi::xml_document document;
   Stock stock;
   stock.file = file;
   if (const pugi::xml_node node = load_document(reading, document)) {
-    if (std::string_view(node.name()) == "stock") {
-      read_root(reading, node, stock);
-    } else {
-      reading.problem(offset_of(node), "job-unknown-element",
-                      "found <" + std::string(node.name()).substr(0, 60) +
-                          "> at the top of the file; expected <stock>");
-    }
+    read_root(reading, node, stock);
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
   if (Problems problems = without_price(stock); !problems.empty()) {

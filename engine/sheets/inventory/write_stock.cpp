@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <pugixml.hpp>
-#include <sstream>
 
 #include "engine/job/words.h"
 #include "engine/job/write_element.h"
@@ -34,11 +33,8 @@ void write_piece(ElementWriter out, const StockPiece& piece) {
 }  // namespace
 
 std::string write_stock(const Stock& stock) {
-  pugi::xml_document document;
-  pugi::xml_node declaration = document.append_child(pugi::node_declaration);
-  declaration.append_attribute("version") = "1.0";
-  declaration.append_attribute("encoding") = "UTF-8";
-  ElementWriter out(document.append_child("stock"), stock.unit);
+  FileWriter file("stock", stock.unit);
+  ElementWriter& out = file.root();
   out.integer("version", 1);
   out.text("unit", word_for(stock.unit));
   out.text("currency", stock.currency);
@@ -56,9 +52,7 @@ std::string write_stock(const Stock& stock) {
       }
     }
   }
-  std::ostringstream text;
-  document.save(text, "  ", pugi::format_default, pugi::encoding_utf8);
-  return text.str();
+  return file.text();
 }
 
 }  // namespace mullion

@@ -59,6 +59,12 @@ TEST_CASE("a price book with every entry is read and accepted by xmllint") {
   CHECK(book->tax->included);
 }
 
+TEST_CASE("a byte order mark before the declaration does a price book no harm") {
+  const auto book = price::parse_book(
+      "\xEF\xBB\xBF<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + good, "prices.xml");
+  if (!book) FAIL(to_string(book.error().front()));
+}
+
 TEST_CASE("the price book of the gallery is read and accepted by xmllint") {
   const std::string path = oracle::gallery("shop/prices.xml");
   CHECK(price::read_book(path).has_value());

@@ -73,5 +73,19 @@ TEST_CASE("what is wrong with a profile is said with its place") {
   CHECK(profile.error().front().place.line == 2);
   CHECK_FALSE(read_printer_text("", "p.xml"));
   CHECK_FALSE(read_printer_text("<printer/>", "p.xml"));
-  CHECK_FALSE(read_printer_text("<job/>", "p.xml"));
+}
+
+TEST_CASE("a file of another kind is no printer profile, whatever it measures") {
+  PrinterProfile printer;
+  printer.across = inches(7);
+  printer.down = inches(9);
+  printer.measured = nominal_reading(printer.across, printer.down);
+  std::string text = write_printer(printer);
+  REQUIRE(read_printer_text(text, "p.xml"));
+  for (std::size_t at = 0; (at = text.find("printer", at)) != std::string::npos;) {
+    text.replace(at, 7, "plotter");
+  }
+  const auto profile = read_printer_text(text, "p.xml");
+  REQUIRE_FALSE(profile);
+  CHECK(profile.error().front().code == "printer-unknown-element");
 }

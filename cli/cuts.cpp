@@ -93,6 +93,7 @@ int write_run(const Options& options, std::vector<OrderedJob> orders, const Prob
               const CutterProfile& cutter, const PlanOptions& wanted) {
   const std::string date = orders.front().loaded.job.date;
   std::vector<RunJob> jobs;
+  jobs.reserve(orders.size());
   for (OrderedJob& order : orders) {
     jobs.push_back(
         {order.order, order.loaded.job.title, std::move(order.loaded.mat), order.quantity});

@@ -11,7 +11,8 @@ void add_manual(CLI::App& app, Action& action) {
   CLI::App* verb = app.add_subcommand("manual", "Print what there is to read about the program");
   verb->require_subcommand(1);
   auto output = std::make_shared<std::string>("-");
-  const auto add = [&](const char* name, const char* what, std::function<std::string()> write) {
+  const auto add = [&](const char* name, const char* what,
+                       const std::function<std::string()>& write) {
     CLI::App* page = verb->add_subcommand(name, what);
     page->add_option("-o,--output", *output, "The file to write; the terminal where not given");
     page->callback([&action, output, write] {

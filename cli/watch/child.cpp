@@ -13,11 +13,12 @@
 namespace mullion::cli::watch {
 namespace {
 
-constexpr std::size_t most_errors = 64 * 1024;
+constexpr std::size_t most_errors = std::size_t{64} * 1024;
 
 pid_t spawn(std::vector<std::string> words, int errors) {
   words.insert(words.begin(), "mullion");
   std::vector<char*> arguments;
+  arguments.reserve(words.size() + 1);
   for (std::string& word : words) arguments.push_back(word.data());
   arguments.push_back(nullptr);
 

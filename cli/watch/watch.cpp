@@ -31,7 +31,7 @@ struct Options {
 };
 
 constexpr timeval look_every{0, 150'000};
-constexpr std::size_t most_output_bytes = 1024 * 1024 * 1024;
+constexpr std::size_t most_output_bytes = std::size_t{1024} * 1024 * 1024;
 
 // A new folder, which is taken away at the end.
 class PassingFolder {

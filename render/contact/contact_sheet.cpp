@@ -171,8 +171,9 @@ Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pict
   const double cell_height = height / static_cast<double>(rows);
   const Captions captions(canvas, pictures, cell_width - spacing, locale);
   for (std::size_t i = 0; i < pictures.size(); ++i) {
+    const std::size_t row = i / columns;
     const paper::Box room{margin + cell_width * static_cast<double>(i % columns),
-                          margin + heading + cell_height * static_cast<double>(i / columns),
+                          margin + heading + cell_height * static_cast<double>(row),
                           cell_width - spacing, cell_height - spacing - caption};
     if (auto drawn = draw_piece(canvas, format, pictures[i], room); !drawn) {
       return tl::unexpected(std::move(drawn.error()));

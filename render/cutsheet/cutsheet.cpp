@@ -75,7 +75,7 @@ class Sheet {
     std::vector<Tile> placements = placement_tiles(board, set_up, look_, width);
     const bool little = box.dials.size() == 1 && box.tallies.empty();
     if (little) {
-      placements[0] = under_settings(box, std::move(placements[0]), look_, width);
+      placements[0] = under_settings(box, placements[0], look_, width);
     } else {
       tiles.push_back(settings_tile(box, look_, width));
     }

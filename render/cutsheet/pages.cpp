@@ -1,5 +1,6 @@
 #include "render/cutsheet/pages.h"
 
+#include <cmath>
 #include <optional>
 
 namespace mullion::cutsheet {
@@ -41,9 +42,9 @@ Look best_look(const paper::PageSize& page, const Write& write) {
   for (int columns = fewest_columns; columns <= most_columns; ++columns) {
     // Pages grow with the type, so the largest type that keeps them is found by halving.
     int low = best.columns == columns ? 0 : -1;
-    int high = static_cast<int>((largest - smallest) / step + 0.5) + 1;
+    int high = static_cast<int>(std::lround((largest - smallest) / step)) + 1;
     const auto look = [&](int n) { return Look{smallest + step * n, columns, least_again}; };
-    if (low < 0) low = static_cast<int>((best.size - smallest) / step + 0.5);
+    if (low < 0) low = static_cast<int>(std::lround((best.size - smallest) / step));
     while (high - low > 1) {
       const int middle = (low + high) / 2;
       (pages_of(page, write, look(middle)) <= *fewest ? low : high) = middle;

@@ -25,7 +25,8 @@ struct Boxes {
   int count = 0, a_row = 1;
   double size = 0;
 
-  double height() const { return size * ((count + a_row - 1) / a_row); }
+  int rows() const { return (count + a_row - 1) / a_row; }
+  double height() const { return size * rows(); }
 };
 
 Boxes boxes_for(int quantity, const Look& look, double width) {
@@ -130,8 +131,8 @@ class Painter {
     write(canvas, heading_of(tally, box_.locale), bold());
     const Boxes boxes = boxes_for(tally.quantity, look_, inner_);
     for (int i = 0; i < boxes.count; ++i) {
-      tick_box(canvas,
-               {x_ + boxes.size * (i % boxes.a_row), y_ + 1 + boxes.size * (i / boxes.a_row)},
+      const int row = i / boxes.a_row;
+      tick_box(canvas, {x_ + boxes.size * (i % boxes.a_row), y_ + 1 + boxes.size * row},
                boxes.size * 0.8);
     }
     y_ += boxes.height() + 3;
@@ -164,7 +165,7 @@ Tile settings_tile(const SettingsBox& box, const Look& look, double width) {
   return tile;
 }
 
-Tile under_settings(const SettingsBox& box, Tile below, const Look& look, double width) {
+Tile under_settings(const SettingsBox& box, const Tile& below, const Look& look, double width) {
   const double top = Painter(box, look, width).height();
   Tile tile;
   tile.height = top + 3 + below.height;

@@ -27,6 +27,6 @@ SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, cons
 Tile settings_tile(const SettingsBox& box, const Look& look, double width);
 
 // The same above the tile that follows it, where little is to be set.
-Tile under_settings(const SettingsBox& box, Tile below, const Look& look, double width);
+Tile under_settings(const SettingsBox& box, const Tile& below, const Look& look, double width);
 
 }  // namespace mullion::cutsheet

@@ -156,7 +156,7 @@ void Decoder::read_rows(PixelSize wanted) {
     strip.argb.resize(width * static_cast<std::size_t>(strip.size.height));
     for (int v = 0; v < strip.size.height; ++v) {
       if (!interlaced) png_read_row(png, rows.data(), nullptr);
-      take_row(interlaced ? row_starts[static_cast<std::size_t>(y + v)] : rows.data(),
+      take_row(interlaced ? row_starts[static_cast<std::size_t>(y) + v] : rows.data(),
                strip.argb.data() + static_cast<std::size_t>(v) * width);
     }
     const Pixels row = reduced(strip, factor);

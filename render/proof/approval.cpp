@@ -17,13 +17,15 @@ double draw_tick_boxes(paper::Canvas& canvas, const Sheet& sheet, paper::Spot sp
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
     const Job& job = *sheet.choices[i].piece.job;
     const double x = spot.x + width / columns * static_cast<double>(i % columns);
-    const double y = spot.y + tick_row * static_cast<double>(i / columns);
+    const std::size_t row = i / columns;
+    const double y = spot.y + tick_row * static_cast<double>(row);
     canvas.rectangle({x, y - tick + 1, tick, tick}, {0.6, type::ink, {}, 1});
     canvas.text(letter_of(i), {x + tick + 5, y}, type::strong(10));
     canvas.text(words::version(job, job_mark(job), sheet.locale), {x + tick + 17, y},
                 type::faint(8));
   }
-  return tick_row * static_cast<double>((sheet.choices.size() - 1) / columns);
+  const std::size_t last_row = (sheet.choices.size() - 1) / columns;
+  return tick_row * static_cast<double>(last_row);
 }
 
 void draw_signature_line(paper::Canvas& canvas, double left, double right, double y,

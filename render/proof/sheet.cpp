@@ -106,7 +106,7 @@ void draw_size_reference(paper::Canvas& canvas, const Job& job, const Locale& lo
   constexpr double most = 84;
   const bool metric = locale.first_scale(job.scale).unit != Unit::inch;
   Length length = metric ? millimetres(10) : inches(1);
-  for (const int n : {2, 5, 10, 15, 20, 30, 50, 100}) {
+  for (const std::int64_t n : {2, 5, 10, 15, 20, 30, 50, 100}) {
     const Length next = metric ? millimetres(10 * n)
                                : inches(n == 5    ? 4
                                         : n == 10 ? 6

@@ -109,7 +109,7 @@ const LabelSheet* find_label_sheet(std::string_view name) {
 std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
                           const LabelOptions& options) {
   paper::Document document(paper::Format::pdf, {options.locale.say("Labels"), options.date});
-  const auto each = static_cast<std::size_t>(sheet.columns * sheet.rows);
+  const auto each = static_cast<std::size_t>(sheet.columns) * sheet.rows;
   const auto skip = static_cast<std::size_t>(options.skip) % each;
   const std::size_t pages = std::max<std::size_t>((labels.size() + skip + each - 1) / each, 1);
   for (std::size_t page = 0; page < pages; ++page) {

@@ -88,9 +88,9 @@ struct Rows {
   std::size_t count() const { return across * down; }
 
   paper::Spot place(std::size_t index, const Box& content) const {
-    const double column = static_cast<double>(index % across);
-    const double row = static_cast<double>(index / across);
-    return {content.x + column * wide + 1, content.y + row * high + 1};
+    const std::size_t column = index % across, row = index / across;
+    return {content.x + static_cast<double>(column) * wide + 1,
+            content.y + static_cast<double>(row) * high + 1};
   }
 };
 

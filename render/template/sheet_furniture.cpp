@@ -157,7 +157,7 @@ double add_double_rule(Furniture& furniture, Spot upper_left, double width, cons
   TextStyle before = small;
   before.anchor = Anchor::right;
   furniture.texts
-      .text(whole_length(millimetres(centimetres * 10), Unit::millimetre, locale),
+      .text(whole_length(millimetres(10) * centimetres, Unit::millimetre, locale),
             {metric_end - 4, y - 9}, before)
       .text(whole_length(inches(inch_count), Unit::inch, locale),
             {upper_left.x + length + 4, y + 8}, small);

@@ -23,7 +23,7 @@ int largest_group(const std::array<Groups, 4>& chains) {
 }  // namespace
 
 std::int64_t ChainSearch::size(const std::array<Groups, 4>& chains, std::int64_t limit) {
-  std::int64_t size = 4 * largest_group(chains);
+  std::int64_t size = std::int64_t{4} * largest_group(chains);
   for (const Groups& chain : chains) {
     std::int64_t local = 1;
     for (const auto& group : chain) {

@@ -88,6 +88,7 @@ std::vector<RunBlank> blanks_of(const std::vector<CuttingPlan>& plans) {
     }
   }
   std::vector<RunBlank> out;
+  out.reserve(by_size.size());
   for (auto& [size, blank] : by_size) out.push_back(std::move(blank));
   return out;
 }

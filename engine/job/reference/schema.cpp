@@ -64,7 +64,7 @@ class Reader {
   }
 
   // The elements that may stand in `node`, through groups, choices and sequences.
-  void collect(Node node, Child place, std::vector<Node>& declared,
+  void collect(Node node, const Child& place, std::vector<Node>& declared,
                std::vector<Child>& children) const {
     for (const Node child : node.children()) {
       const std::string kind = child.name();

@@ -18,6 +18,7 @@ std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const PlanO
 
 std::vector<RunJob> run_jobs(const std::vector<BatchJob>& jobs) {
   std::vector<RunJob> all;
+  all.reserve(jobs.size());
   for (const BatchJob& job : jobs) all.push_back({job.order, job.title, job.mat, job.quantity});
   return all;
 }

@@ -43,6 +43,7 @@ void divide_by_common_step(Side& side, std::vector<UnitPiece>& pieces, Size size
 std::optional<CutPoints> points_for(const Side& side, const std::vector<UnitPiece>& pieces,
                                     Size size) {
   std::vector<std::int64_t> sizes;
+  sizes.reserve(pieces.size());
   for (const UnitPiece& piece : pieces) sizes.push_back(piece.*size);
   std::sort(sizes.begin(), sizes.end());
   sizes.erase(std::unique(sizes.begin(), sizes.end()), sizes.end());

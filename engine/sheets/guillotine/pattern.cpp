@@ -148,8 +148,9 @@ Pattern filled(Pattern pattern, Length width, Length height, const CutLimits& li
 
   across(pattern, kind) = size_across;
   for (Pattern& part : pattern.parts) {
-    part = kind == Kind::columns ? filled(std::move(part), part.width, height, limits)
-                                 : filled(std::move(part), width, part.height, limits);
+    const Length part_width = kind == Kind::columns ? part.width : width;
+    const Length part_height = kind == Kind::columns ? height : part.height;
+    part = filled(std::move(part), part_width, part_height, limits);
   }
   return pattern;
 }

@@ -65,7 +65,7 @@ void ColumnGeneration::add(int stock, Pattern pattern) {
     if (column.counts[i] > 0) entry.covers.emplace_back(static_cast<int>(i), column.counts[i]);
   }
   if (entry.covers.empty()) return;
-  program_.add(std::move(entry));
+  program_.add(entry);
   columns_.push_back(std::move(column));
 }
 

@@ -32,7 +32,7 @@ CoveringProgram::CoveringProgram(std::vector<double> demands,
   slacks_ = columns_.size();
 }
 
-int CoveringProgram::add(CoveringColumn column) {
+int CoveringProgram::add(const CoveringColumn& column) {
   Column entry{column.cost, {}};
   for (const auto& [demand, count] : column.covers) entry.entries.emplace_back(demand, count);
   const int stock = stock_row_.at(static_cast<std::size_t>(column.stock));

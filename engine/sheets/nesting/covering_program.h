@@ -26,7 +26,7 @@ class CoveringProgram {
   CoveringProgram(std::vector<double> demands, const std::vector<std::optional<double>>& limits,
                   const std::vector<double>& penalties);
 
-  int add(CoveringColumn column);
+  int add(const CoveringColumn& column);
   // New right-hand sides; those of stocks without a limit are not read.
   void set_right_sides(const std::vector<double>& demands, const std::vector<double>& limits);
 

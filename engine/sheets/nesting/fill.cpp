@@ -99,7 +99,7 @@ Fill fill_sheet(const PatternSearch& search, const std::vector<std::int64_t>& va
     for (std::size_t i = 0; i < wanted.size(); ++i) {
       if (asked[i] <= wanted[i]) continue;
       surplus = true;
-      lowered[i] = lowered[i] * (wanted[i] + asked[i]) / (2 * asked[i]);
+      lowered[i] = lowered[i] * (wanted[i] + asked[i]) / (std::int64_t{2} * asked[i]);
     }
     if (surplus) {
       std::vector<int> left = wanted;

@@ -6,6 +6,10 @@
 //     <printer version="1" name="Shop laser" unit="in" across="7" down="9">
 //       <measured across="6.98" down="8 63/64" falling="11.38" rising="11.4"/>
 //     </printer>
+//
+// Lengths without a unit are in the file's unit; what was measured may have decimals. Refused: what
+// the job file's reader refuses (see engine/job/read.h), and readings that no printer gives (see
+// engine/printer/correction.h).
 
 #include <string>
 #include <string_view>

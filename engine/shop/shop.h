@@ -1,7 +1,11 @@
 #pragma once
 
 // Who the shop is, for the head and foot of its papers and the sender of its mail. A small XML file
-// of its own: a `shop` with version, name, email, phone and logo, and an `address` in it.
+// of its own, described by shop.xsd beside this header: a `shop` with version, name, email, phone
+// and logo, and an `address` in it.
+//
+// Problems come with line and column. Refused: what the job file's reader refuses (see
+// engine/job/read.h), a shop without a name, a second address, a logo outside the file's folder.
 
 #include <string>
 #include <string_view>

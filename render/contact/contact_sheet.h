@@ -1,6 +1,9 @@
 #pragma once
 
 // A contact sheet of suggestions: each piece small, numbered, with its size and what it scores.
+//
+// All pieces are on one page; each is as large as its place allows, so that they are not to one
+// scale. The problem is a picture file that cannot be drawn.
 
 #include <string>
 #include <vector>

@@ -1,6 +1,7 @@
 #pragma once
 
-// Where a piece lies on the page, and how many points a point of it takes.
+// Where a piece lies on the page, and how many points a point of it takes: from the mat's
+// coordinates (engine/mat/mat.h) to points (1/72 in) of the page.
 
 #include "engine/mat/mat.h"
 #include "render/paper/canvas.h"

@@ -2,6 +2,9 @@
 
 // Labels for the blanks, on common sheets of labels: order, layer, size, and a code that a scanner
 // reads.
+//
+// Places on the sheet of labels are exact lengths from its upper left corner; sizes are written in
+// the scale that is given.
 
 #include <string>
 #include <string_view>

@@ -1,7 +1,9 @@
 #pragma once
 
 // A summary, and a page for each sheet of a plan: the sheet to scale, its cuts numbered in order,
-// the setting of the stop for each, and the order that each blank belongs to.
+// the setting of the stop for each, and the order that each blank belongs to. Each sheet is drawn
+// as large as its page allows, at a scale that the page states roughly: it is to be read, not
+// measured.
 
 #include <string>
 

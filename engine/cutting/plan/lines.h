@@ -1,6 +1,10 @@
 #pragma once
 
 // The straight lines of a layer's windows, and what of them is not straight.
+//
+// Points are those of engine/cutting/plan/board.h: exact ticks, seen from the front. Over-cuts are
+// told as parts of a square corner's, whose length the cutter's profile has. Every outline is
+// taken; what the cutter cannot do with its lines is said where they are planned.
 
 #include <vector>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-// What is set on the cutter for a cut. True distances; the scales' zeros come in when they are
-// printed (engine/cutting/plan/scale_text.h).
+// What is set on the cutter for a cut. True distances, in exact ticks; the scales' zeros come in
+// when they are printed (engine/cutting/sheet/scale_text.h).
 
 #include <optional>
 

@@ -1,6 +1,9 @@
 #pragma once
 
-// The stock after a plan has been carried out.
+// The stock after a plan has been carried out, and the off-cuts that are put back into it.
+//
+// Exact lengths, as in the plan, which must have been made from the same stock. Which off-cut is
+// worth keeping is the shop's rule (KeepRule).
 
 #include "engine/sheets/plan/cuts.h"
 #include "engine/sheets/stock/stock.h"

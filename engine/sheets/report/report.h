@@ -1,6 +1,10 @@
 #pragma once
 
 // The sheet plan in words, as text for people and JSON for programs.
+//
+// Settings are what the scale of the cutter's stop shows, in its divisions; areas are in square
+// inches until they are printed; costs in hundredths of the stock's currency. A report keeps
+// references: the plan and what it was made from must outlive it.
 
 #include <string>
 

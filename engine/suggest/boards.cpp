@@ -24,7 +24,7 @@ Length rounded_up(Length length, Length step) {
 }  // namespace
 
 Boards::Boards(const Job& job, const std::vector<Board>& stock, Length border, Length bottom_extra)
-    : across_(border * 2), down_(border * 2 + bottom_extra), increment_(job.scale.increment) {
+    : around_(border * 2), bottom_extra_(bottom_extra), increment_(job.scale.increment) {
   if (const auto given = given_board(job)) {
     sizes_ = {*given};
     return;
@@ -38,10 +38,14 @@ Boards::Boards(const Job& job, const std::vector<Board>& stock, Length border, L
 }
 
 std::optional<Board> Boards::around(Length width, Length height) const {
-  const Length w = width + across_, h = height + down_;
-  if (sizes_.empty()) return Board{rounded_up(w, increment_), rounded_up(h, increment_)};
+  const Length w = width + around_, h = height + around_ + bottom_extra_;
+  if (sizes_.empty()) {
+    return Board{rounded_up(w, increment_), rounded_up(h, increment_), bottom_extra_};
+  }
   for (const Board& board : sizes_) {
-    if (w <= board.width && h <= board.height) return board;
+    if (w <= board.width && h <= board.height) {
+      return Board{board.width, board.height, bottom_extra_};
+    }
   }
   return std::nullopt;
 }

@@ -22,8 +22,9 @@ class Boards {
   const std::vector<Board>& sizes() const { return sizes_; }
 
  private:
-  std::vector<Board> sizes_;          // by rising area
-  Length across_, down_, increment_;  // both borders together
+  std::vector<Board> sizes_;  // by rising area
+  Length around_;             // both borders together
+  Length bottom_extra_, increment_;
 };
 
 }  // namespace mullion::suggest

@@ -14,7 +14,8 @@ double area_of(const Rect& r) {
 }
 
 double border_likeness(Length width, Length height, const Board& board) {
-  const double across = number(board.width - width), down = number(board.height - height);
+  const double across = number(board.width - width);
+  const double down = number(board.height - height - board.bottom_extra);
   return std::max(across, down) <= 0
              ? 0
              : std::max(0.0, std::min(across, down)) / std::max(across, down);
@@ -166,7 +167,7 @@ double best_score(double openings, Length width, Length height, const Board& boa
 
 void centre(std::vector<Rect>& openings, Length width, Length height, const Board& board) {
   const Length x = half_rounded_down(board.width - width);
-  const Length y = half_rounded_down(board.height - height);
+  const Length y = half_rounded_down(board.height - height - board.bottom_extra);
   for (Rect& r : openings) r = {r.left + x, r.top + y, r.right + x, r.bottom + y};
 }
 

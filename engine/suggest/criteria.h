@@ -12,11 +12,12 @@ namespace mullion::suggest {
 
 struct Board {
   Length width, height;
+  Length bottom_extra = {};  // by which the bottom border is to be wider than the top one
 };
 
 struct Criteria {
   double area = 0;       // openings' area over the board's: little board for much picture
-  double borders = 0;    // least border over the greatest
+  double borders = 0;    // least border over the greatest, the bottom without its extra width
   double balance = 0;    // centre of mass of the openings near the optical centre of the board
   double alignment = 0;  // edges that lie in one line with others
   double symmetry = 0;   // openings that cover their own mirror image: by 3/4 left to right, by 1/4
@@ -27,7 +28,7 @@ struct Criteria {
 
 // Weights of our own choosing; their sum is 1. The score is the weighted sum. Little board counts
 // most: with less weight on it, many pictures spread over boards that no sheet gives.
-inline constexpr Criteria weights{0.4, 0.05, 0.1, 0.15, 0.1, 0.1, 0.1};
+inline constexpr Criteria weights{0.37, 0.05, 0.1, 0.15, 0.13, 0.1, 0.1};
 
 // A criterion as reports, `suggest --help` and the contact sheet name it.
 struct Criterion {
@@ -44,7 +45,8 @@ double score(const Criteria& criteria);
 // square inches.
 double best_score(double openings, Length width, Length height, const Board& board);
 
-// Moves the openings of a block of this size, given from its upper left corner, to the middle.
+// Moves the openings of a block of this size, given from its upper left corner, to the middle of
+// what is left above the bottom's extra width.
 void centre(std::vector<Rect>& openings, Length width, Length height, const Board& board);
 
 // The openings' rectangles on the board, centred, by item.

@@ -86,6 +86,14 @@ TEST_CASE("borders of 2 in at the sides and of 3 in above and below are alike by
   CHECK(judged({rect(2, 3, 10, 10)}, {inches(14), inches(16)}).borders == Approx(2.0 / 3));
 }
 
+TEST_CASE("a bottom border that is to be wider counts as alike, and the openings stand higher") {
+  const std::vector<Item> items{{inches(10), inches(10)}};
+  const Board board{inches(14), inches(15), inches(1)};
+  const Block block = picture_block(items, 0, false);
+  CHECK(on_board(block, {}, 1, board).front() == rect(2, 2, 10, 10));
+  CHECK(judge(block, {}, 1, board).borders == Approx(1));
+}
+
 TEST_CASE("balance is full in the optical centre, a little above the middle") {
   // (H - h)(W + w) / 4W = 14 * 26 / 80 = 4.55 in above an opening of 6 x 6 in on 20 x 20 in.
   Rect optical = rect(7, 0, 6, 6);

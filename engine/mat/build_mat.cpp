@@ -218,7 +218,8 @@ class Builder {
                   std::vector<int> openings) {
     const Result<FormEdge> edge = form.edge(rect);
     if (!edge) return take(edge.error());
-    mat_.grooves.push_back({std::move(openings), edge->outline, groove.width, groove.place});
+    mat_.grooves.push_back(
+        {std::move(openings), edge->outline, groove.width, groove.place, edge->shape.kind});
   }
 
   void refuse_groove(const Groove& groove, const std::string& id) {

@@ -47,6 +47,7 @@ struct MatGroove {
   Outline line;  // the middle of the groove, on the face of the top mat; clockwise as seen
   Length width;
   Place place;
+  ShapeKind shape = ShapeKind::rectangle;
 };
 
 struct MatLayer {

@@ -30,7 +30,7 @@ tl::expected<Window, std::string> panel_of(const MatGroove& groove, Length run) 
     panel.face_edge = rectangle(outset(middle, half));
     panel.back_edge = rectangle(outset(middle, half - run));
   } else {
-    panel.shape.kind = ShapeKind::outline;
+    panel.shape.kind = groove.shape;
     const auto face = parallel(groove.line, half);
     if (!face) return tl::unexpected(face.error());
     const auto back = parallel(groove.line, half - run);

@@ -162,6 +162,7 @@ TEST_CASE("the panel of a V-groove around an arch is cut along its own outline")
   groove.openings = {1};
   groove.width = sixty_fourths(8);
   groove.line = shape_outline(arch, sight, inches(1)).value();
+  groove.shape = ShapeKind::arch;
   mat.grooves.push_back(groove);
   const auto plan = plan_cutting(mat, default_cutter());
   const auto outcome = simulator::play(plan_to_json(plan.value()), mats::ideal(default_cutter()));
@@ -170,6 +171,29 @@ TEST_CASE("the panel of a V-groove around an arch is cut along its own outline")
   Window panel;
   panel.face_edge = shape_outline(arch, sight, inches(1) + sixty_fourths(4)).value();
   panel.back_edge = shape_outline(arch, sight, inches(1)).value();
+  CHECK(mats::unlike(panel, outcome.layers[0].tracks.at({1}), mats::whole_ticks) == "");
+}
+
+TEST_CASE("the panel of a V-groove around an octagon is cut along the rail, as the octagon is") {
+  Mat mat = mats::even(inches(16), inches(20), inches(4));
+  const ShapeSpec octagon{ShapeKind::octagon, inches(2), {}, {}, {}};
+  mats::give_shape(mat, 0, octagon);
+  const Rect sight = mat.layers[0].windows[0].back;
+  mat.grooves.push_back({{1},
+                         shape_outline(octagon, sight, inches(1)).value(),
+                         sixty_fourths(8),
+                         {},
+                         ShapeKind::octagon});
+  const std::string text = plan_to_json(plan_cutting(mat, default_cutter()).value());
+  const json stage = json::parse(text)["stages"][0];
+  CHECK(stage["kind"] == "groove");
+  CHECK(stage["freehand"].size() == 4);
+  CHECK(stage["curves"].empty());
+  const auto outcome = simulator::play(text, mats::ideal(default_cutter()));
+  CHECK(outcome.faults.empty());
+  Window panel;
+  panel.face_edge = shape_outline(octagon, sight, inches(1) + sixty_fourths(4)).value();
+  panel.back_edge = shape_outline(octagon, sight, inches(1)).value();
   CHECK(mats::unlike(panel, outcome.layers[0].tracks.at({1}), mats::whole_ticks) == "");
 }
 

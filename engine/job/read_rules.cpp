@@ -85,6 +85,7 @@ class RuleReader {
   static std::string word(Element& element, std::string_view attribute,
                           const std::vector<std::string_view>& words) {
     std::vector<Word<std::string_view>> known;
+    known.reserve(words.size());
     for (const std::string_view text : words) known.push_back({text, text});
     return std::string(element.word<std::string_view>(attribute, known, words.front()));
   }

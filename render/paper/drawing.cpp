@@ -77,13 +77,8 @@ double text_width(const std::string& content, const TextStyle& style) {
 }
 
 std::string fitted(const std::string& content, double width, const TextStyle& style) {
-  if (text_width(content, style) <= width) return content;
-  for (std::size_t end = content.size(); end > 0;) {
-    end = character_before(content, end);
-    const std::string shorter = content.substr(0, end) + "\xE2\x80\xA6";
-    if (text_width(shorter, style) <= width) return shorter;
-  }
-  return {};
+  return longest_fitting(content, width,
+                         [&](const std::string& text) { return text_width(text, style); });
 }
 
 Box bounds_of(const Item& item) {

@@ -12,14 +12,7 @@ constexpr double em = 100;  // layout units; large, so that no rounding shows
 std::shared_ptr<PangoContext> new_context() {
   std::shared_ptr<PangoContext> context(
       pango_font_map_create_context(pango_cairo_font_map_get_default()), g_object_unref);
-  cairo_font_options_t* options = cairo_font_options_create();
-  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
-  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
-  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
-  pango_cairo_context_set_font_options(context.get(), options);
-  cairo_font_options_destroy(options);
-  pango_cairo_context_set_resolution(context.get(), 72);
-  pango_context_set_round_glyph_positions(context.get(), FALSE);
+  set_for_any_surface(context.get());
   pango_context_set_language(context.get(), pango_language_from_string("en"));
   return context;
 }
@@ -93,6 +86,17 @@ const Laid& laid_before(const std::string& content, const TextStyle& style, doub
 }
 
 }  // namespace
+
+void set_for_any_surface(PangoContext* context) {
+  cairo_font_options_t* options = cairo_font_options_create();
+  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
+  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+  pango_cairo_context_set_font_options(context, options);
+  cairo_font_options_destroy(options);
+  pango_cairo_context_set_resolution(context, 72);
+  pango_context_set_round_glyph_positions(context, FALSE);
+}
 
 Text::Text(const std::string& content, const TextStyle& style, double wrap) {
   Setting setting;

@@ -16,4 +16,8 @@ struct Text::Setting {
   double width = 0, height = 0, baseline = 0;
 };
 
+// So that text has the same width on every surface: no hinting, letters not on whole points, and
+// Pango's scale of a font size 1/72 in, as ours is.
+void set_for_any_surface(PangoContext* context);
+
 }  // namespace mullion::paper

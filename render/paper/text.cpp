@@ -1,15 +1,13 @@
-#include <pango/pangocairo.h>
-
 #include <memory>
 #include <numbers>
 
 #include "render/paper/canvas.h"
 #include "render/paper/characters.h"
+#include "render/paper/setting.h"
 
 namespace mullion::paper {
 namespace {
 
-// Pango's own scale of a font size is 1/72 in, as ours is, when the layout's resolution is 72 dpi.
 struct Release {
   void operator()(void* object) const { g_object_unref(object); }
 };
@@ -17,16 +15,7 @@ using Layout = std::unique_ptr<PangoLayout, Release>;
 
 Layout lay_text(cairo_t* context, const std::string& text, const TextStyle& style) {
   Layout layout(pango_cairo_create_layout(context));
-  pango_cairo_context_set_resolution(pango_layout_get_context(layout.get()), 72);
-  cairo_font_options_t* options = cairo_font_options_create();
-  cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
-  cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
-  cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
-  pango_cairo_context_set_font_options(pango_layout_get_context(layout.get()), options);
-  cairo_font_options_destroy(options);
-  // Else letters stand on whole points.
-  pango_context_set_round_glyph_positions(pango_layout_get_context(layout.get()), FALSE);
-
+  set_for_any_surface(pango_layout_get_context(layout.get()));
   PangoFontDescription* font = pango_font_description_new();
   pango_font_description_set_family_static(font, style.family);
   pango_font_description_set_weight(font, style.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
@@ -80,13 +69,8 @@ double Canvas::text_width(const std::string& text, const TextStyle& style) {
 }
 
 std::string Canvas::fitted(const std::string& text, double width, const TextStyle& style) {
-  if (text_width(text, style) <= width) return text;
-  for (std::size_t end = text.size(); end > 0;) {
-    end = character_before(text, end);
-    const std::string shorter = text.substr(0, end) + "\xE2\x80\xA6";
-    if (text_width(shorter, style) <= width) return shorter;
-  }
-  return {};
+  return longest_fitting(text, width,
+                         [&](const std::string& part) { return text_width(part, style); });
 }
 
 double Canvas::paragraph(const std::string& text, Spot corner, double width,

@@ -170,6 +170,7 @@ std::vector<Marking> markings_of(const Stage& stage) {
     for (const int opening : line.openings) marking.openings.push_back(opening);
   }
   std::vector<Marking> out;
+  out.reserve(markings.size());
   for (auto& [place, marking] : markings) out.push_back(std::move(marking));
   return out;
 }

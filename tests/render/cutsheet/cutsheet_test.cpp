@@ -13,7 +13,7 @@ using namespace mullion;
 
 namespace {
 
-CuttingPlan plan_for(const std::string& job_name, PlanOptions options = {}) {
+CuttingPlan plan_for(const std::string& job_name, const PlanOptions& options = {}) {
   const Job job = read_job(oracle::gallery(job_name)).value();
   const Mat mat = build_mat(job, lay_out(job).value()).value();
   CuttingPlan plan = plan_cutting(mat, default_cutter(), options).value();

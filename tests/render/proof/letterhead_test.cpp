@@ -34,7 +34,7 @@ struct Shop {
 };
 
 TEST_CASE("the head of a proof shows the shop's name and its whole logo in proportion") {
-  for (const auto& [width, height] : {std::pair{120u, 60u}, {60u, 120u}, {1200u, 60u}}) {
+  for (const auto& [width, height] : {std::pair{120, 60}, {60, 120}, {1200, 60}}) {
     INFO(width << " x " << height);
     const Shop shop(files::grey_png(width, height, 90));
     const auto run = shop.proof("p.pdf");

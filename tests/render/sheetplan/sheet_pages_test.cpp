@@ -21,7 +21,7 @@ struct Shop {
   SheetPlan plan;
   SheetReport report{plan, stock, cutter, keep};
 
-  explicit Shop(std::vector<std::pair<Length, Length>> sizes, int quantity) {
+  explicit Shop(const std::vector<std::pair<Length, Length>>& sizes, int quantity) {
     std::vector<BlankOrder> orders;
     for (const auto& [width, height] : sizes) {
       BlankOrder line;

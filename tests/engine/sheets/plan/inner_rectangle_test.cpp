@@ -98,8 +98,9 @@ double largest_on_raster(const Outline& outline, int cells) {
     for (int j = 0; j < cells; ++j) {
       bool whole = true;
       for (int k = 0; k < samples * samples && whole; ++k) {
-        whole = filled.holds(left + width * (i + (k / samples + 0.02) / (samples - 0.96)),
-                             top + height * (j + (k % samples + 0.02) / (samples - 0.96)));
+        const int across = k / samples, down = k % samples;
+        whole = filled.holds(left + width * (i + (across + 0.02) / (samples - 0.96)),
+                             top + height * (j + (down + 0.02) / (samples - 0.96)));
       }
       full[static_cast<std::size_t>(i)].push_back(whole ? 1 : 0);
     }

@@ -172,11 +172,12 @@ class Builder {
     int shared_tag = -1;  // of the one gap stated for the whole group
     std::optional<Length> size = parts.front().size[main];
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
-      const Gap gap = i < group.gaps.size() ? group.gaps[i] : Gap{};
+      const bool is_listed = i < group.gaps.size();
+      const Gap gap = is_listed ? group.gaps[i] : Gap{};
       const Linear form = parts[i + 1].box.span[main].start - parts[i].box.span[main].end;
       if (!gap.id.empty()) model_.gaps.emplace(gap.id, form);
       measure(form, gap_size);
-      const auto stated = gap.size ? gap.size : group.gap;
+      const auto stated = is_listed ? gap.size : group.gap;
       const auto& next = parts[i + 1].size[main];
       size = size && stated && next ? std::optional(*size + *stated + *next) : std::nullopt;
       if (!stated) {

@@ -59,6 +59,15 @@ TEST_CASE("everything stated and too much room is told as well") {
   CHECK(told.find("a gap of 3 in") != std::string::npos);
 }
 
+TEST_CASE("a gap that is free in a row of stated gaps takes what the others leave") {
+  const Layout layout = laid_out(two_pictures + R"(
+    <outer width="38" height="20"/><borders left="3" right="3"/>
+    <arrange><row gap="1"><opening picture="a"/><opening id="c" width="2" height="2"/>
+      <gap size="free"/><opening picture="b"/></row></arrange>)");
+  CHECK(gap_between(layout, 0, 1) == inches(1));
+  CHECK(gap_between(layout, 1, 2) == inches(38 - 3 - 3 - 1 - 2) - sixty_fourths(2 * (9 * 64 + 32)));
+}
+
 TEST_CASE("a free gap takes what outer size and borders leave") {
   const Layout layout = laid_out(two_pictures + R"(
     <outer width="30" height="20"/><borders left="3" right="3"/>

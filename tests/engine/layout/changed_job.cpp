@@ -105,7 +105,10 @@ void edit_one_number(Job& job, std::mt19937& random) {
 void state_all(Job& job) {
   for (Picture& picture : job.pictures)
     picture.overlap = picture.overlap.value_or(sixty_fourths(8));
-  for (Group* group : groups_of(job.arrangement)) group->gap = group->gap.value_or(inches(1));
+  for (Group* group : groups_of(job.arrangement)) {
+    group->gap = group->gap.value_or(inches(1));
+    for (Gap& gap : group->gaps) gap.size = gap.size.value_or(inches(1));
+  }
   for (Opening* opening : openings_of(job.arrangement)) {
     if (opening->picture.empty()) opening->width = opening->width.value_or(inches(4));
     if (opening->picture.empty()) opening->height = opening->height.value_or(inches(4));

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "tests/engine/sheets/guillotine/gcut.h"
+#include "tests/engine/sheets/report/planned_shop.h"
 #include "tests/oracle/pdf.h"
 #include "tests/oracle/program.h"
 
@@ -14,39 +15,19 @@ namespace {
 
 constexpr double red_of_cuts = (0xb0 + 0x20 + 0x20) / 3.0 / 255;
 
-struct Shop {
-  Stock stock;
-  SheetCutter cutter;
-  KeepRule keep;
-  SheetPlan plan;
-  SheetReport report{plan, stock, cutter, keep};
-
-  explicit Shop(const std::vector<std::pair<Length, Length>>& sizes, int quantity) {
-    std::vector<BlankOrder> orders;
-    for (const auto& [width, height] : sizes) {
-      BlankOrder line;
-      line.order = "W-" + std::to_string(orders.size() + 1);
-      line.layer = "Top mat";
-      line.board = {"Oat", {0xf2, 0xee, 0xe3}, sixty_fourths(4)};
-      line.width = width;
-      line.height = height;
-      line.quantity = quantity;
-      orders.push_back(line);
-    }
-    StockPiece sheet;
-    sheet.id = "full";
-    sheet.board = orders[0].board;
-    sheet.width = inches(32);
-    sheet.height = inches(40);
-    sheet.price = 1250;
-    sheet.trim.left = sixty_fourths(16);
-    stock.pieces = {sheet};
-    SheetPlanOptions options;
-    options.effort = 500'000;
-    const auto found = plan_sheets(orders, stock, cutter, {}, options);
-    REQUIRE(found);
-    plan = *found;
+std::vector<BlankOrder> orders_of(const std::vector<std::pair<Length, Length>>& sizes,
+                                  int quantity) {
+  std::vector<BlankOrder> orders;
+  for (const auto& [width, height] : sizes) {
+    const std::string order = "W-" + std::to_string(orders.size() + 1);
+    orders.push_back(blank_order(order, width, height, quantity));
   }
+  return orders;
+}
+
+struct Shop : PlannedShop {
+  Shop(const std::vector<std::pair<Length, Length>>& sizes, int quantity)
+      : PlannedShop(orders_of(sizes, quantity), 500'000, sixty_fourths(16)) {}
 
   std::string draw(const std::string& name, bool summary = false) const {
     SheetPageOptions options;

@@ -4,52 +4,21 @@
 #include <nlohmann/json.hpp>
 
 #include "engine/sheets/stock/size_text.h"
+#include "tests/engine/sheets/report/planned_shop.h"
 
 using namespace mullion;
 
 namespace {
 
-struct Shop {
-  Stock stock;
-  SheetCutter cutter;
-  KeepRule keep;
-  SheetPlan plan;
-  SheetReport report{plan, stock, cutter, keep};
-
-  explicit Shop(const std::vector<BlankOrder>& orders) {
-    stock.currency = "EUR";
-    StockPiece sheet;
-    sheet.id = "full";
-    sheet.board = orders[0].board;
-    sheet.width = inches(32);
-    sheet.height = inches(40);
-    sheet.price = 1250;
-    stock.pieces = {sheet};
-    SheetPlanOptions options;
-    options.effort = 3'000'000;
-    const auto found = plan_sheets(orders, stock, cutter, {}, options);
-    REQUIRE(found);
-    plan = *found;
-  }
-};
-
-BlankOrder blank(const std::string& order, Length width, Length height, int quantity) {
-  BlankOrder line;
-  line.order = order;
-  line.layer = "Top mat";
-  line.layer_number = 1;
-  line.board = {"Oat", {0xf2, 0xee, 0xe3}, sixty_fourths(4)};
-  line.width = width;
-  line.height = height;
-  line.quantity = quantity;
-  return line;
+PlannedShop shop_for(const std::vector<BlankOrder>& orders) {
+  return PlannedShop(orders, 3'000'000);
 }
 
 }  // namespace
 
 TEST_CASE("the summary says what is cut, what it costs, and that nothing is cheaper") {
-  const Shop shop(
-      {blank("A-1", inches(16), inches(20), 4), blank("A-2", inches(20), inches(30), 1)});
+  const PlannedShop shop = shop_for({blank_order("A-1", inches(16), inches(20), 4),
+                                     blank_order("A-2", inches(20), inches(30), 1)});
   CHECK(text_of(shop.report) ==
         "Oat, #f2eee3, 1/16 in\n"
         "  5 blanks from 2 sheets, 0 off-cuts and 0 fallouts; 73.4 % of the board used\n"
@@ -67,7 +36,7 @@ TEST_CASE("the summary says what is cut, what it costs, and that nothing is chea
 }
 
 TEST_CASE("the JSON holds the same plan in exact ticks") {
-  const Shop shop({blank("A-1", inches(16), inches(20), 4)});
+  const PlannedShop shop = shop_for({blank_order("A-1", inches(16), inches(20), 4)});
   const auto json = nlohmann::json::parse(json_of(shop.report));
   CHECK(json["cost"] == 1250);
   CHECK(json["bound"] == 1250);
@@ -82,7 +51,7 @@ TEST_CASE("the JSON holds the same plan in exact ticks") {
 }
 
 TEST_CASE("a name that is not UTF-8 does not break the JSON") {
-  const Shop shop({blank("A-\xff", inches(16), inches(20), 1)});
+  const PlannedShop shop = shop_for({blank_order("A-\xff", inches(16), inches(20), 1)});
   CHECK_NOTHROW(nlohmann::json::parse(json_of(shop.report)));
 }
 

@@ -233,7 +233,7 @@ class Builder {
       const std::string what = "the two sides of " + part.name + " in its " +
                                (group.along == Along::row ? "row" : "column");
       align(group.align, own, span,
-            statement(Statement::Kind::structure, what, group.place, {}, false));
+            statement(Statement::Kind::alignment, what, group.place, {}, false));
       if (!largest) want(own.size() == span.size(), level::fill);
       extent.parts.push_back(own);
     }

@@ -36,7 +36,7 @@ inline constexpr int free_sizes = 12;  // openings of free size are alike
 
 // Where a rule of the system comes from, for messages.
 struct Statement {
-  enum class Kind { structure, border, opening, gap, outer, rule, limit };
+  enum class Kind { structure, alignment, border, opening, gap, outer, rule, limit };
   Kind kind = Kind::structure;
   std::string text;  // "the left border of 3 in", as part of a sentence
   Place place;

@@ -229,25 +229,47 @@ std::string edges_between_steps(const Model& model, Axis axis, const Values& sna
   return edge + "s of " + openings + " lie between two steps of the rule";
 }
 
-Problems describe_moves(const Job& job, const Model& model, const solver::Solution& exact,
-                        const Values& snapped) {
-  Problems notes;
-  const auto is_told = [&](const Problem& fresh) {
-    return std::any_of(notes.begin(), notes.end(), [&](const Problem& earlier) {
+Problem broken_note(const Job& job, const std::string& what, Length amount, Place place) {
+  return note(job,
+              what + ": off by " + fine_text(amount, job.scale.unit) +
+                  ", since the sizes do not divide into whole steps of " +
+                  format_exact(job.scale.increment, job.scale.unit),
+              place);
+}
+
+// Each once; where more parts than a few are out of line, the others together.
+Problems describe_broken(const Job& job, const Model& model, const std::vector<Broken>& broken) {
+  constexpr int most_out_of_line = 6;
+  Problems notes, others;
+  int out_of_line = 0;
+  Length most;
+  for (const auto& [rule, exact_amount] : broken) {
+    const Statement& statement = statement_of(model, *rule);
+    const Length amount = Length::from_ticks(abs(exact_amount).floor().to_int64());
+    Problem fresh = broken_note(job, name_of(model, *rule), amount, statement.place);
+    const bool is_told = std::any_of(notes.begin(), notes.end(), [&](const Problem& earlier) {
       return earlier.message == fresh.message && earlier.place == fresh.place;
     });
-  };
-  for (const Broken& broken : broken_by_snapping(model, exact, snapped)) {
-    const Place place = statement_of(model, *broken.rule).place;
-    Problem fresh = note(
-        job,
-        name_of(model, *broken.rule) + ": off by " +
-            fine_text(Length::from_ticks(abs(broken.amount).floor().to_int64()), job.scale.unit) +
-            ", since the sizes do not divide into whole steps of " +
-            format_exact(job.scale.increment, job.scale.unit),
-        place);
-    if (!is_told(fresh)) notes.push_back(std::move(fresh));
+    if (is_told) continue;
+    if (statement.kind != Statement::Kind::alignment || ++out_of_line <= most_out_of_line) {
+      notes.push_back(std::move(fresh));
+    } else {
+      others.push_back(std::move(fresh));
+      most = std::max(most, amount);
+    }
   }
+  if (others.size() == 1) notes.push_back(std::move(others.front()));
+  if (others.size() > 1) {
+    notes.push_back(note(job, "in their rows and columns " + std::to_string(others.size()) +
+                                  " more parts are out of line, by " +
+                                  fine_text(most, job.scale.unit) + " at most"));
+  }
+  return notes;
+}
+
+Problems describe_moves(const Job& job, const Model& model, const solver::Solution& exact,
+                        const Values& snapped) {
+  Problems notes = describe_broken(job, model, broken_by_snapping(model, exact, snapped));
   const Rational step(job.scale.increment.ticks());
   for (const auto& [name, form] : outer_and_borders(model)) {
     const Rational value = snapped.value(form);

@@ -83,3 +83,17 @@ TEST_CASE("what is off by the same amount for the same reason is told once") {
   CHECK(notes ==
         "equal gaps: off by 1/32 in, since the sizes do not divide into whole steps of 1/16 in\n");
 }
+
+TEST_CASE("where many parts are out of line, six are named and the others are counted") {
+  std::string row;
+  for (int i = 0; i < 9; ++i) {
+    const std::string id = std::to_string(i);
+    row += "<opening id=\"o" + id + "\" width=\"2\" height=\"" + (i == 0 ? "4" : "3 1/16") + "\"/>";
+  }
+  const Layout layout = laid_out("<layers><layer board=\"Oat\"/></layers><arrange><row gap=\"1\">" +
+                                 row + "</row></arrange>");
+  REQUIRE(layout.notes.size() == 7);
+  CHECK(layout.notes[5].message.find("opening \"o6\"") != std::string::npos);
+  CHECK(layout.notes[6].message ==
+        "in their rows and columns 2 more parts are out of line, by 1/16 in at most");
+}

@@ -107,7 +107,7 @@ std::vector<StockSize> common_frame_sizes(Unit unit) {
     for (const auto& [a, b] : inch_sizes) out.push_back({inches(a), inches(b)});
   } else {
     for (const auto& [a, b] : centimetre_sizes) {
-      out.push_back({millimetres(10 * a), millimetres(10 * b)});
+      out.push_back({millimetres(10) * a, millimetres(10) * b});
     }
   }
   return out;

@@ -45,6 +45,7 @@ std::vector<Share> shares_of(const Model& model, const solver::Conflict& conflic
     share.multiplier += part.multiplier;
   }
   std::vector<Share> shares;
+  shares.reserve(by_tag.size());
   for (auto& [tag, share] : by_tag) shares.push_back(share);
   return shares;
 }
@@ -81,6 +82,7 @@ std::string counted_limit(int count, const std::string& text) {
 std::string borders_text(const std::vector<Length>& borders, const Scale& scale) {
   if (borders.size() == 1) return "a border of " + number_text(borders[0], scale);
   std::vector<std::string> numbers;
+  numbers.reserve(borders.size());
   for (const Length border : borders) numbers.push_back(number_text(border, scale));
   std::string text = "borders ";
   for (std::size_t i = 0; i < numbers.size(); ++i) text += (i == 0 ? "" : " + ") + numbers[i];

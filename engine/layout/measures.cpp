@@ -3,8 +3,6 @@
 namespace mullion::layout {
 namespace {
 
-using solver::Linear;
-
 FoundMeasure part_of(const Box& box, std::string_view part) {
   const Span& x = box.span[across];
   const Span& y = box.span[down];

@@ -10,7 +10,6 @@ namespace {
 
 using solver::Constraint;
 using solver::Linear;
-using solver::Variable;
 
 // A free opening is at least this large, so that it stays an opening.
 constexpr Length least_free_size = sixty_fourths(32);

@@ -161,6 +161,7 @@ Values to_whole_ticks(solver::System system, const Model& model, const Values& s
     if (is_multiple(value, step)) system.add(measure.form == Linear(value));
   }
   std::vector<solver::Measure> ticks;
+  ticks.reserve(edges.size());
   for (const Linear& edge : edges) ticks.push_back({edge, 0});
   const auto result = solver::snap(system, solver::Solution{snapped.by_variable}, ticks, 1);
   return Values{result.value().values};

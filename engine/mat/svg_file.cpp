@@ -125,6 +125,7 @@ class Finder {
 
   std::string hint(const std::vector<pugi::xml_node>& paths) const {
     std::vector<std::string_view> ids;
+    ids.reserve(paths.size());
     for (const pugi::xml_node& path : paths) ids.push_back(path.attribute("id").value());
     const std::string_view near = near_name(id_, ids);
     return near.empty() ? first_ids(paths) : "; did you mean \"" + std::string(near) + "\"?";

@@ -86,6 +86,7 @@ std::vector<Rational> cancelling_multipliers(const System& system, const Numbers
   }
   Elimination multipliers(static_cast<int>(numbers.size()));
   std::vector<Linear> equations;
+  equations.reserve(sums.size());
   for (auto& [variable, terms] : sums) equations.emplace_back(std::move(terms), Rational());
   multipliers.add(std::move(equations));
   std::vector<Rational> out(numbers.size(), Rational(1));

@@ -36,6 +36,7 @@ Constraint turned_upright(Constraint constraint) {
 
 std::vector<int> in_order_of_content(const System& system, std::vector<int> numbers) {
   std::vector<std::pair<Constraint, int>> rules;
+  rules.reserve(numbers.size());
   for (const int number : numbers) {
     rules.emplace_back(turned_upright(system.constraints()[static_cast<std::size_t>(number)]),
                        number);

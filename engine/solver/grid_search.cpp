@@ -47,6 +47,7 @@ std::vector<Rational> level_costs(const Rules& rules, const std::vector<Rational
     if (value.sign() < 0) sums[inequality.level] += inequality.weight * value * value;
   }
   std::vector<Rational> out;
+  out.reserve(sums.size());
   for (auto& [level, sum] : sums) out.push_back(std::move(sum));
   return out;
 }
@@ -198,6 +199,7 @@ bool operator<(const Cost& a, const Cost& b) {
 Cost cost_of(const Rules& rules, const std::vector<GridMeasure>& measures,
              const std::vector<Rational>& values) {
   std::vector<Rational> distances;
+  distances.reserve(measures.size());
   for (const GridMeasure& measure : measures) {
     distances.push_back(abs(evaluate(measure.form, values) - measure.exact));
   }

@@ -7,6 +7,7 @@ namespace {
 
 std::vector<Preference> all_variables(const Rules& rules) {
   std::vector<Preference> out;
+  out.reserve(static_cast<std::size_t>(rules.variable_count()));
   for (int v = 0; v < rules.variable_count(); ++v) out.push_back({Linear(Variable{v}), 1});
   return out;
 }

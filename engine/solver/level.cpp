@@ -56,6 +56,7 @@ std::vector<std::size_t> strictest(const std::vector<Linear>& forms,
                                    std::vector<std::size_t> numbers) {
   if (numbers.size() < 2) return numbers;
   std::vector<Linear> scaled;
+  scaled.reserve(numbers.size());
   for (const std::size_t i : numbers) {
     scaled.push_back(forms[i] / abs(forms[i].terms().front().coefficient));
   }

@@ -2,6 +2,7 @@
 
 #include <gmpxx.h>
 
+#include <bit>
 #include <limits>
 #include <numeric>
 #include <stdexcept>
@@ -76,12 +77,12 @@ Rational::Big Rational::to_big(const Rational& value) {
 }
 
 void Rational::hold(Big* value) {
-  numerator_ = reinterpret_cast<std::intptr_t>(value);
+  numerator_ = std::bit_cast<std::int64_t>(value);
   denominator_ = 0;
 }
 
 const Rational::Big& Rational::big() const {
-  return *reinterpret_cast<const Big*>(static_cast<std::intptr_t>(numerator_));
+  return *std::bit_cast<const Big*>(numerator_);
 }
 
 void Rational::copy_big(const Rational& other) {

@@ -144,12 +144,14 @@ std::vector<Rational> completed(const Rules& rules, const std::vector<GridMeasur
                                 const Rounded& rounded, const std::vector<Rational>& values) {
   Elimination space = rounded.start.space();
   std::vector<Linear> held;
+  held.reserve(measures.size());
   for (const GridMeasure& measure : measures) {
     held.push_back(measure.form - Linear(evaluate(measure.form, values)));
   }
   if (!space.add(std::move(held))) return values;
   auto optimum = optimise(std::move(space), rules, rounded.working);
-  return optimum ? std::move(optimum->values) : values;
+  if (!optimum) return values;
+  return std::move(optimum->values);
 }
 
 }  // namespace

@@ -17,6 +17,7 @@ std::vector<std::vector<Preference>> wishes_by_rank(const std::vector<GridMeasur
     ranks[measure.rank].push_back({measure.form - Linear(measure.exact), 1});
   }
   std::vector<std::vector<Preference>> out;
+  out.reserve(ranks.size());
   for (auto& [rank, wishes] : ranks) out.push_back(std::move(wishes));
   return out;
 }
@@ -121,6 +122,7 @@ tl::expected<Snapped, Conflict> snap(const System& system, const Solution& exact
     throw std::invalid_argument("not the solution of this system");
   }
   std::vector<Linear> forms;
+  forms.reserve(measures.size());
   for (const Measure& measure : measures) forms.push_back(measure.form);
   const Components components = split(in_order_of_content(system), forms);
   const auto of_part = measures_by_part(components, measures);

@@ -59,7 +59,7 @@ class Terms {
     if (count > capacity_) move_to_room_for(count);
   }
   void push_back(Term term) {
-    if (size_ == capacity_) move_to_room_for(2 * capacity_);
+    if (size_ == capacity_) move_to_room_for(std::size_t{2} * capacity_);
     std::construct_at(data_ + size_++, std::move(term));
   }
   void pop_back() { std::destroy_at(data_ + --size_); }

@@ -14,6 +14,7 @@ struct Pane {
 std::vector<Pane> panes(const std::vector<Rect>& rects, const Board& board) {
   const double w = to_inches(board.width), h = to_inches(board.height), unit = std::sqrt(w * h);
   std::vector<Pane> out;
+  out.reserve(rects.size());
   for (const Rect& r : rects) {
     out.push_back({(to_inches(r.left) - w / 2) / unit, (to_inches(r.top) - h / 2) / unit,
                    (to_inches(r.right) - w / 2) / unit, (to_inches(r.bottom) - h / 2) / unit});

@@ -149,6 +149,7 @@ std::vector<Block> grow_arrangements(const std::vector<Block>& pictures, const B
     states = std::move(next);
   }
   std::vector<Block> out;
+  out.reserve(states.size());
   for (State& state : states) out.push_back(std::move(state.blocks.front().block));
   return out;
 }

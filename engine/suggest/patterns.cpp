@@ -176,6 +176,7 @@ class Patterns {
       const bool has_middle = middle.width > Length();
       if (line > 0) {
         std::vector<Block> firsts;
+        firsts.reserve(wings.size());
         for (const Twins& pair : wings) firsts.push_back(pair.first);
         const Block wing = in_lines(firsts, gap_, across_, line);
         row.push_back(wing);

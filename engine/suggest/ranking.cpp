@@ -91,8 +91,9 @@ std::vector<Ranked> Ranking::different(std::size_t count) const {
   if (best.size() > most_) best.resize(most_);
   std::vector<Ranked> out, others;
   const auto rects = [&](const Ranked& r) { return on_board(r.block, gap_, items_, r.board); };
-  for (const auto& [plan, ranked] : best) {
+  for (const auto& by_plan : best) {
     if (out.size() == count) return out;
+    const Ranked& ranked = by_plan.second;
     const bool is_like_another = std::any_of(out.begin(), out.end(), [&](const Ranked& chosen) {
       return coincidence(rects(chosen), chosen.board, rects(ranked), ranked.board) >= alike;
     });

@@ -186,8 +186,11 @@ std::vector<std::string> long_search(const Desk& desk) {
   return words;
 }
 
+// In the foreground `timeout` signals the program alone; else it signals the group after it, and a
+// second Ctrl-C ends the program at once.
 std::vector<std::string> interrupted_after_a_second(std::vector<std::string> words) {
-  words.insert(words.begin(), {"timeout", "--preserve-status", "-s", "INT", "1", MULLION_PROGRAM});
+  words.insert(words.begin(),
+               {"timeout", "--foreground", "--preserve-status", "-s", "INT", "1", MULLION_PROGRAM});
   return words;
 }
 

@@ -11,20 +11,21 @@ namespace {
 // What is left of a level, or of one of its blocks.
 struct Rest {
   Level level;
-  std::vector<std::size_t> numbers;  // of its `at_least` in the whole level
+  std::vector<std::size_t> numbers;     // of its `at_least` in the whole level
+  std::optional<LevelOptimum> optimum;  // where it is known already
 };
 
 Rest whole(const Level& level) {
-  Rest out{level, {}};
+  Rest out{level, {}, {}};
   for (std::size_t i = 0; i < level.at_least.size(); ++i) out.numbers.push_back(i);
   return out;
 }
 
-Rest rest_of(const Rest& rest, const LevelOptimum::Block& block) {
+Rest rest_of(const Rest& rest, const Members& members) {
   Rest out;
-  for (const std::size_t i : block.zero) out.level.zero.push_back(rest.level.zero[i]);
-  for (const std::size_t i : block.required) out.level.required.push_back(rest.level.required[i]);
-  for (const std::size_t i : block.at_least) {
+  for (const std::size_t i : members.zero) out.level.zero.push_back(rest.level.zero[i]);
+  for (const std::size_t i : members.required) out.level.required.push_back(rest.level.required[i]);
+  for (const std::size_t i : members.at_least) {
     out.level.at_least.push_back(rest.level.at_least[i]);
     out.numbers.push_back(rest.numbers[i]);
   }
@@ -41,12 +42,12 @@ class Holder {
     while (!waiting_.empty()) {
       Rest rest = std::move(waiting_.back());
       waiting_.pop_back();
-      auto optimum = optimum_on(lattice_, rest.level);
-      if (!optimum) return std::nullopt;
+      if (!rest.optimum) rest.optimum = optimum_on(lattice_, rest.level);
+      if (!rest.optimum) return std::nullopt;
       for (std::size_t i = 0; i < rest.numbers.size(); ++i) {
-        held_.missed[rest.numbers[i]] = optimum->missed[i];
+        held_.missed[rest.numbers[i]] = rest.optimum->missed[i];
       }
-      for (LevelOptimum::Block& block : optimum->blocks) {
+      for (LevelOptimum::Block& block : rest.optimum->blocks) {
         if (!hold(rest, block)) return std::nullopt;
       }
     }
@@ -62,7 +63,7 @@ class Holder {
                               : std::nullopt;
     if (has_room ? *has_room : hold_nearest(block)) return true;
     held_.is_rounded = true;
-    waiting_.push_back(rest_of(rest, block));
+    waiting_.push_back(rest_of(rest, block.members));
     return true;
   }
 
@@ -89,22 +90,22 @@ class Holder {
                      [&](const Linear& equation) { return !lattice_.hold_at_zero(equation); });
     if (refused == equations.end()) return true;
     held_.is_rounded = true;
-    Rest left = rest_of(rest, block);
-    if (!lattice_.space().reduce(*refused).is_constant() && !hold_near(*refused, left.level)) {
-      return false;
-    }
-    waiting_.push_back(std::move(left));
-    return true;
+    waiting_.push_back(rest_of(rest, block.members));
+    return lattice_.space().reduce(*refused).is_constant() || hold_near(*refused, waiting_.back());
   }
 
-  // At the nearest value that leaves anything of the level.
-  bool hold_near(const Linear& form, const Level& level) {
+  // At the nearest value that leaves anything of the rest.
+  bool hold_near(const Linear& form, Rest& rest) {
     const std::vector<Rational> values = lattice_.values_around_zero(form);
     const Lattice::Mark mark = lattice_.mark();
     for (const Rational& value : values) {
-      Level trial = level;
+      Rest trial = rest;
       lattice_.hold_at_zero(form - Linear(value));
-      if (optimum_on(lattice_, trial)) return true;
+      trial.optimum = optimum_on(lattice_, trial.level);
+      if (trial.optimum) {
+        rest = std::move(trial);
+        return true;
+      }
       lattice_.rewind(mark);
     }
     return false;

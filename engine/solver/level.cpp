@@ -15,20 +15,16 @@ void reduce(const Elimination& space, std::vector<Preference>& wishes) {
   std::erase_if(wishes, [](const Preference& wish) { return wish.form.is_constant(); });
 }
 
-// Numbers of a level's forms that are not constant.
-struct BlockParts {
-  std::vector<std::size_t> zero, at_least, required;
-};
-
-std::vector<BlockParts> blocks_of(const Level& level, int variable_count) {
+// The forms that are not constant, by block.
+std::vector<Members> blocks_of(const Level& level, int variable_count) {
   Partition partition(variable_count);
   for (const Preference& wish : level.zero) partition.join(wish.form);
   for (const Preference& wish : level.at_least) partition.join(wish.form);
   for (const Linear& form : level.required) partition.join(form);
 
-  std::vector<BlockParts> blocks;
+  std::vector<Members> blocks;
   std::vector<int> block_of(static_cast<std::size_t>(variable_count), -1);
-  const auto put = [&](const Linear& form, std::vector<std::size_t> BlockParts::*member,
+  const auto put = [&](const Linear& form, std::vector<std::size_t> Members::*member,
                        std::size_t i) {
     if (form.is_constant()) return;
     int& number = block_of[static_cast<std::size_t>(partition.part_of(form))];
@@ -39,13 +35,13 @@ std::vector<BlockParts> blocks_of(const Level& level, int variable_count) {
     (blocks[static_cast<std::size_t>(number)].*member).push_back(i);
   };
   for (std::size_t i = 0; i < level.zero.size(); ++i) {
-    put(level.zero[i].form, &BlockParts::zero, i);
+    put(level.zero[i].form, &Members::zero, i);
   }
   for (std::size_t i = 0; i < level.at_least.size(); ++i) {
-    put(level.at_least[i].form, &BlockParts::at_least, i);
+    put(level.at_least[i].form, &Members::at_least, i);
   }
   for (std::size_t i = 0; i < level.required.size(); ++i) {
-    put(level.required[i], &BlockParts::required, i);
+    put(level.required[i], &Members::required, i);
   }
   return blocks;
 }
@@ -93,7 +89,7 @@ class Optimiser {
     for (const Preference& wish : level_.at_least) {
       optimum_.missed.push_back(wish.form.is_constant() && wish.form.constant().sign() < 0);
     }
-    for (BlockParts& parts : blocks_of(level_, variable_count)) {
+    for (Members& parts : blocks_of(level_, variable_count)) {
       if (parts.zero.empty() && parts.at_least.empty()) continue;
       parts.required = strictest(level_.required, std::move(parts.required));
       const auto result = optimise_block(localised(parts));
@@ -133,7 +129,7 @@ class Optimiser {
     int count_ = 0;
   };
 
-  Block localised(const BlockParts& parts) {
+  Block localised(const Members& parts) {
     const auto local = [&](const Preference& wish) {
       return Preference{local_(wish.form), wish.weight};
     };
@@ -145,7 +141,7 @@ class Optimiser {
     return block;
   }
 
-  void record(BlockParts parts, const BlockOptimum& result) {
+  void record(Members parts, const BlockOptimum& result) {
     std::vector<Linear> equations;
     for (std::size_t k = 0; k < parts.zero.size(); ++k) {
       equations.push_back(level_.zero[parts.zero[k]].form - Linear(result.zero[k]));
@@ -161,9 +157,8 @@ class Optimiser {
     }
     const auto limits =
         static_cast<std::size_t>(std::count(result.presses.begin(), result.presses.end(), true));
-    optimum_.blocks.push_back({std::move(equations), limits, result.is_independent,
-                               std::move(parts.zero), std::move(parts.at_least),
-                               std::move(parts.required)});
+    optimum_.blocks.push_back(
+        {std::move(equations), limits, result.is_independent, std::move(parts)});
   }
 
   const Level& level_;
@@ -174,12 +169,9 @@ class Optimiser {
 }  // namespace
 
 std::vector<Preference> reduced(const Elimination& space, const std::vector<Preference>& wishes) {
-  std::vector<Preference> out;
-  if (space.is_settled()) return out;
-  for (const Preference& wish : wishes) {
-    Linear form = space.reduce(wish.form);
-    if (!form.is_constant()) out.push_back({std::move(form), wish.weight});
-  }
+  if (space.is_settled()) return {};
+  std::vector<Preference> out = wishes;
+  reduce(space, out);
   return out;
 }
 

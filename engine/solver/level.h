@@ -23,6 +23,11 @@ struct Level {
 // The wishes over the free variables of the space, without those that are constant there.
 std::vector<Preference> reduced(const Elimination& space, const std::vector<Preference>& wishes);
 
+// Numbers of a level's forms.
+struct Members {
+  std::vector<std::size_t> zero, at_least, required;
+};
+
 struct LevelOptimum {
   // Each block has its own variables.
   struct Block {
@@ -32,7 +37,7 @@ struct LevelOptimum {
     std::size_t limits = 0;  // the last so many equations are required inequalities that press
     // Each equation is a preference that holds, whatever value the others would be given.
     bool is_independent = false;
-    std::vector<std::size_t> zero, at_least, required;  // its forms, by number in the level
+    Members members;
   };
   std::vector<Block> blocks;
   std::vector<bool> missed;  // by `at_least`: it does not hold

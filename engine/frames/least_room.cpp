@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/job/sight.h"
 #include "engine/mat/mat.h"
 
 namespace mullion {
@@ -19,21 +20,9 @@ class Measuring {
  private:
   Room room_of(const Opening& opening) const {
     const Sides stack = reveal_stack(job_, opening);
-    const auto picture =
-        std::find_if(job_.pictures.begin(), job_.pictures.end(),
-                     [&](const Picture& one) { return one.id == opening.picture; });
-    const bool has_picture = picture != job_.pictures.end();
-    const auto sight = [&](const std::optional<Length>& stated, Length Picture::*side) {
-      if (stated) return *stated;
-      return has_picture ? sight_of(*picture, side) : Length();
-    };
-    return {sight(opening.width, &Picture::width) + stack.left + stack.right,
-            sight(opening.height, &Picture::height) + stack.top + stack.bottom};
-  }
-
-  static Length sight_of(const Picture& picture, Length Picture::*side) {
-    if (picture.float_gap) return picture.*side + *picture.float_gap * 2;
-    return picture.*side - picture.overlap.value_or(default_overlap) * 2;
+    const Sight sight = sight_of(opening, picture_of(job_, opening));
+    return {sight.width.value_or(Length()) + stack.left + stack.right,
+            sight.height.value_or(Length()) + stack.top + stack.bottom};
   }
 
   Room room_of(const Group& group) const {

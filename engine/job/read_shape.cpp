@@ -1,29 +1,14 @@
 #include <algorithm>
 
 #include "engine/job/parts.h"
+#include "engine/job/sight.h"
 
 namespace mullion {
 namespace {
 
-// The size in which a picture shows when its opening states none.
-std::optional<Length> shown_size(const Picture* picture, Length Picture::*side) {
-  if (picture == nullptr) return std::nullopt;
-  if (picture->float_gap) return picture->*side + *picture->float_gap * 2;
-  return picture->*side - picture->overlap.value_or(default_overlap) * 2;
-}
-
-// What is said of an opening's size, the picture's own included.
-struct Extent {
-  std::optional<Length> width, height;
-};
-
-Extent known_extent(const Opening& opening, const Names& names) {
+Sight known_sight(const Opening& opening, const Names& names) {
   const auto found = names.pictures.find(opening.picture);
-  const Picture* picture = found == names.pictures.end() ? nullptr : found->second;
-  Extent extent{opening.width, opening.height};
-  if (!extent.width) extent.width = shown_size(picture, &Picture::width);
-  if (!extent.height) extent.height = shown_size(picture, &Picture::height);
-  return extent;
+  return sight_of(opening, found == names.pictures.end() ? nullptr : found->second);
 }
 
 // A circle or a square: one stated side is enough.
@@ -35,14 +20,14 @@ void make_equal_sided(Element& element, Opening& opening, const Names& names) {
       return;
     }
   }
-  const Extent extent = known_extent(opening, names);
-  if (extent.width && extent.width == extent.height) return;
+  const Sight sight = known_sight(opening, names);
+  if (sight.width && sight.width == sight.height) return;
   const auto text = [&](const std::optional<Length>& length) {
     return length ? format_exact(*length, element.reading().scale.unit) : std::string("free");
   };
   element.unexpected("shape", "job-not-equal-sided",
-                     "a stated width, or width and height alike (they are " + text(extent.width) +
-                         " and " + text(extent.height) + ")");
+                     "a stated width, or width and height alike (they are " + text(sight.width) +
+                         " and " + text(sight.height) + ")");
 }
 
 void require_stated_size(Element& element, const Opening& opening) {
@@ -76,18 +61,18 @@ void refuse_foreign(Element& element, const char* attribute, std::initializer_li
                          alternatives(shapes));
 }
 
-void check_corner(Element& element, Length corner, const Extent& extent) {
+void check_corner(Element& element, Length corner, const Sight& sight) {
   const auto fits = [&](const std::optional<Length>& side) { return !side || corner * 2 < *side; };
-  if (fits(extent.width) && fits(extent.height)) return;
+  if (fits(sight.width) && fits(sight.height)) return;
   element.unexpected("corner", "job-out-of-range",
                      "less than half of the opening's width and height");
 }
 
-void check_rise(Element& element, Length rise, const Extent& extent) {
-  if (extent.width && rise * 2 > *extent.width) {
+void check_rise(Element& element, Length rise, const Sight& sight) {
+  if (sight.width && rise * 2 > *sight.width) {
     element.unexpected("rise", "job-out-of-range",
                        "at most half of the opening's width, which is a half round");
-  } else if (extent.height && rise >= *extent.height) {
+  } else if (sight.height && rise >= *sight.height) {
     element.unexpected("rise", "job-out-of-range", "less than the opening's height");
   }
 }
@@ -132,15 +117,15 @@ ShapeSpec read_shape(Element& element, Opening& opening, const Names& names) {
   refuse_foreign(element, "file", {outline}, shape.kind);
   refuse_foreign(element, "path", {outline}, shape.kind);
 
-  const Extent extent = known_extent(opening, names);
+  const Sight sight = known_sight(opening, names);
   if (shape.kind == rounded || shape.kind == stepped || shape.kind == octagon) {
     shape.corner = element.required_length("corner", Least::above_zero);
-    check_corner(element, shape.corner, extent);
+    check_corner(element, shape.corner, sight);
   }
   if (shape.kind == arch) {
     if (const auto rise = element.length("rise", Least::above_zero)) {
       shape.rise = *rise;
-      check_rise(element, shape.rise, extent);
+      check_rise(element, shape.rise, sight);
     }
   }
   if (shape.kind == outline) {

@@ -3,6 +3,7 @@
 #include <optional>
 #include <utility>
 
+#include "engine/job/sight.h"
 #include "engine/mat/mat.h"
 
 namespace mullion::layout {
@@ -92,33 +93,17 @@ class Builder {
     return place_group(std::get<Group>(node.what));
   }
 
-  const Picture* picture_of(const Opening& opening) const {
-    for (const Picture& picture : job_.pictures) {
-      if (picture.id == opening.picture) return &picture;
-    }
-    return nullptr;
-  }
-
-  std::optional<Length> sight_size(const Opening& opening, Axis axis) const {
-    const auto& stated = axis == across ? opening.width : opening.height;
-    if (stated) return stated;
-    const Picture* picture = picture_of(opening);
-    if (picture == nullptr) return std::nullopt;
-    const Length size = axis == across ? picture->width : picture->height;
-    if (picture->float_gap) return size + *picture->float_gap * 2;
-    return size - picture->overlap.value_or(default_overlap) * 2;
-  }
-
   Part place_opening(const Opening& opening) {
     const Sides stack = reveal_stack(job_, opening);
+    const Sight sight = sight_of(opening, picture_of(job_, opening));
     Part out;
     out.name = "opening \"" + opening.id + "\"";
     for (Axis axis : {across, down}) {
       const Linear start = variable(), end = variable();
       out.box.span[axis] = {start, end};
       const Length around = axis == across ? stack.left + stack.right : stack.top + stack.bottom;
-      if (const auto sight = sight_size(opening, axis)) {
-        const Length size = *sight + around;
+      if (const auto& seen = axis == across ? sight.width : sight.height) {
+        const Length size = *seen + around;
         const int tag =
             statement(Statement::Kind::opening,
                       "opening \"" + opening.id + "\" " + text(size) + " " + axis_size_word[axis],

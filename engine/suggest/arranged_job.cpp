@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "engine/job/sight.h"
 #include "engine/mat/mat.h"
 
 namespace mullion::suggest {
@@ -90,11 +91,9 @@ std::vector<Item> items_of(const Job& bare) {
     Opening opening;
     opening.id = opening.picture = picture.id;
     const Sides stack = reveal_stack(bare, opening);
-    const Length covered = picture.overlap.value_or(default_overlap) * 2;
-    const Length change = picture.float_gap ? *picture.float_gap * 2 : -covered;
-    Item item{picture.width + change + stack.left + stack.right,
-              picture.height + change + stack.top + stack.bottom, picture.may_turn, -1,
-              picture.order};
+    const Sight sight = sight_of(opening, &picture);
+    Item item{*sight.width + stack.left + stack.right, *sight.height + stack.top + stack.bottom,
+              picture.may_turn, -1, picture.order};
     if (!picture.group.empty()) {
       item.group = groups.emplace(picture.group, static_cast<int>(groups.size())).first->second;
     }

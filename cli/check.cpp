@@ -3,8 +3,8 @@
 
 #include "cli/answer.h"
 #include "cli/verb.h"
-#include "engine/cutting/plan/check_cutter.h"
-#include "engine/job/source_text.h"
+#include "engine/cuts/plan/check_cutter.h"
+#include "engine/xml/source_text.h"
 
 namespace mullion::cli {
 namespace {

@@ -4,7 +4,7 @@
 #include <set>
 #include <sstream>
 
-#include "engine/cutting/cutter/profile.h"
+#include "engine/cuts/cutter/profile.h"
 #include "render/paper/sheet_size.h"
 
 namespace mullion::cli {

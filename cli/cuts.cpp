@@ -6,11 +6,11 @@
 #include "cli/job_argument.h"
 #include "cli/language.h"
 #include "cli/verb.h"
-#include "engine/cutting/cutter/profile_file.h"
-#include "engine/cutting/sheet/json.h"
-#include "engine/cutting/sheet/run_json.h"
-#include "engine/cutting/sheet/run_text.h"
-#include "engine/cutting/sheet/text.h"
+#include "engine/cuts/cutter/profile_file.h"
+#include "engine/cuts/sheet/json.h"
+#include "engine/cuts/sheet/run_json.h"
+#include "engine/cuts/sheet/run_text.h"
+#include "engine/cuts/sheet/text.h"
 #include "render/cutsheet/cutsheet.h"
 
 namespace mullion::cli {

@@ -4,9 +4,9 @@
 #include "cli/answer.h"
 #include "cli/language.h"
 #include "cli/verb.h"
-#include "engine/cutting/cutter/check.h"
-#include "engine/cutting/cutter/profile_file.h"
-#include "engine/cutting/sheet/check_text.h"
+#include "engine/cuts/cutter/check.h"
+#include "engine/cuts/cutter/profile_file.h"
+#include "engine/cuts/sheet/check_text.h"
 #include "render/cutsheet/test_sheet.h"
 
 namespace mullion::cli {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <vector>
 
-#include "engine/job/source_text.h"
+#include "engine/xml/source_text.h"
 
 namespace mullion::cli {
 namespace {

@@ -9,7 +9,7 @@
 #include <string_view>
 
 #include "cli/terminal.h"
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion::cli {
 

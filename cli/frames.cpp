@@ -2,9 +2,9 @@
 
 #include "cli/answer.h"
 #include "cli/verb.h"
-#include "engine/frames/stock_sizes.h"
-#include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
+#include "engine/shop/stock_sizes.h"
+#include "engine/shop/wished_borders.h"
 
 namespace mullion::cli {
 namespace {

@@ -7,8 +7,8 @@ install(TARGETS mullion COMPONENT mullion)
 install(FILES README.md gallery/JOB-FILE.md TYPE DOC COMPONENT mullion)
 install(DIRECTORY gallery/ DESTINATION ${CMAKE_INSTALL_DATADIR}/mullion/gallery COMPONENT mullion
         FILES_MATCHING PATTERN *.xml PATTERN pictures/*)
-install(FILES engine/job/job.xsd engine/cutting/cutter/cutter.xsd engine/sheets/inventory/stock.xsd
-              engine/price/prices.xsd engine/shop/shop.xsd
+install(FILES engine/job/job.xsd engine/cuts/cutter/cutter.xsd engine/sheets/inventory/stock.xsd
+              engine/shop/prices.xsd engine/shop/shop.xsd
         DESTINATION ${CMAKE_INSTALL_DATADIR}/mullion/schema COMPONENT mullion)
 
 # Written by the program as it is built (cli/CMakeLists.txt).

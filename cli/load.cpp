@@ -6,7 +6,7 @@
 #include <filesystem>
 
 #include "cli/verb.h"
-#include "engine/cutting/cutter/profile_file.h"
+#include "engine/cuts/cutter/profile_file.h"
 #include "engine/file/file.h"
 #include "engine/job/read.h"
 

@@ -7,7 +7,7 @@
 #include <string_view>
 
 #include "cli/report.h"
-#include "engine/cutting/cutter/profile.h"
+#include "engine/cuts/cutter/profile.h"
 #include "engine/job/job.h"
 #include "engine/layout/layout.h"
 #include "engine/mat/checks.h"

@@ -7,8 +7,8 @@
 #include "cli/questions.h"
 #include "cli/terminal.h"
 #include "cli/verb.h"
-#include "engine/job/words.h"
 #include "engine/starting/starting.h"
+#include "engine/xml/words.h"
 
 namespace mullion::cli {
 namespace {

@@ -1,7 +1,7 @@
 #include "cli/prices.h"
 
-#include "engine/cutting/cutter/profile_file.h"
-#include "engine/cutting/plan/plan.h"
+#include "engine/cuts/cutter/profile_file.h"
+#include "engine/cuts/plan/plan.h"
 
 namespace mullion::cli {
 namespace {

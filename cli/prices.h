@@ -7,7 +7,7 @@
 #include <string>
 
 #include "cli/load.h"
-#include "engine/price/estimate.h"
+#include "engine/shop/estimate.h"
 
 namespace mullion::cli {
 

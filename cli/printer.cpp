@@ -3,7 +3,7 @@
 #include "cli/answer.h"
 #include "cli/language.h"
 #include "cli/verb.h"
-#include "engine/printer/profile.h"
+#include "engine/shop/printer_profile.h"
 #include "render/template/calibration_page.h"
 
 namespace mullion::cli {

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "cli/verb.h"
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion::cli {
 

@@ -9,10 +9,10 @@
 #include "cli/language.h"
 #include "cli/progress.h"
 #include "cli/verb.h"
-#include "engine/frames/stock_sizes.h"
-#include "engine/frames/wished_borders.h"
 #include "engine/job/read.h"
 #include "engine/job/write.h"
+#include "engine/shop/stock_sizes.h"
+#include "engine/shop/wished_borders.h"
 #include "render/contact/contact_sheet.h"
 
 namespace mullion::cli {

@@ -6,7 +6,7 @@
 #include <cstdlib>
 #include <cwchar>
 
-#include "engine/job/source_text.h"
+#include "engine/xml/source_text.h"
 
 namespace mullion::cli {
 namespace {

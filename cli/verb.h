@@ -7,7 +7,7 @@
 #include <functional>
 #include <string>
 
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion::cli {
 

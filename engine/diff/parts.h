@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "engine/diff/diff.h"
-#include "engine/job/colour.h"
+#include "engine/xml/colour.h"
 
 namespace mullion::diff {
 

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include "engine/problem/explanation.h"
+#include "engine/xml/explanation.h"
 
 namespace mullion {
 

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "engine/problem/explanation.h"
+#include "engine/xml/explanation.h"
 
 namespace mullion::explain {
 

@@ -5,7 +5,7 @@
 #include <cstddef>
 #include <string>
 
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion {
 

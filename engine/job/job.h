@@ -12,15 +12,11 @@
 #include <vector>
 
 #include "engine/length/format.h"
-#include "engine/problem/problem.h"
+#include "engine/length/sides.h"
+#include "engine/xml/colour.h"
+#include "engine/xml/problem.h"
 
 namespace mullion {
-
-// Colour as `#rrggbb`.
-struct Colour {
-  std::uint8_t red = 0, green = 0, blue = 0;
-  friend bool operator==(const Colour&, const Colour&) = default;
-};
 
 // How a picture hangs, from the way its image file shows it: by quarters to the right (clockwise).
 enum class Turn { none, right, over, left };
@@ -43,11 +39,6 @@ struct Picture {
 // Common practice, no source: the mat covers the picture by 1/8 in on each side.
 inline constexpr Length default_overlap = sixty_fourths(8);
 
-// A length for each side.
-struct Sides {
-  Length left, top, right, bottom;
-  friend bool operator==(const Sides&, const Sides&) = default;
-};
 inline constexpr Length default_reveal = sixty_fourths(16);  // as seen; common practice, no source
 
 // One board of the package, top to bottom.

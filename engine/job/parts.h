@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "engine/job/element.h"
 #include "engine/job/job.h"
+#include "engine/xml/element.h"
 
 namespace mullion {
 

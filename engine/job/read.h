@@ -5,33 +5,27 @@
 // Lengths without a unit are in the job's unit. Whatever is wrong is reported with its line and
 // column, as many independent problems in one run as are sensible. Refused: a document type
 // declaration (hence entities of one's own), text that is not UTF-8, paths that leave the folder
-// of the job file, and anything beyond the limits below. XML comments are not kept.
+// of the job file, and anything beyond the limits here and in engine/xml/limits.h. XML comments are
+// not kept.
 
 #include <cstddef>
 #include <string>
 #include <string_view>
 
 #include "engine/job/job.h"
+#include "engine/xml/limits.h"
 
 namespace mullion {
 
-inline constexpr std::size_t largest_job_file = 4u << 20;  // bytes
-inline constexpr int deepest_job_xml = 32;                 // elements within elements
 inline constexpr std::size_t most_openings = 2000;
 inline constexpr std::size_t most_pictures = 2000;
 inline constexpr std::size_t most_layers = 64;
 inline constexpr std::size_t most_rules = 5000;
-inline constexpr std::size_t most_listed = 4000;   // names in one attribute
 inline constexpr std::size_t most_grooves = 16;    // around one thing
-inline constexpr std::size_t longest_id = 64;      // characters
-inline constexpr std::size_t longest_line = 200;   // a name, a title, a reference
 inline constexpr std::size_t longest_note = 4000;  // the job's note
-inline constexpr std::size_t longest_path = 1000;  // of an image or outline file
-inline constexpr Length longest_side = millimetres(10'000);
 inline constexpr int most_copies = 10'000;
 inline constexpr int most_revisions = 9'999;
 inline constexpr double largest_zoom = 100;
-inline constexpr std::size_t most_problems = 20;  // listed in one run
 
 // What a job must hold to be of use. For suggestions the pictures are enough: `arrange` and
 // `layers` may be left out (one plain top mat is then assumed).

@@ -1,8 +1,8 @@
 #include <algorithm>
 
-#include "engine/job/document.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
+#include "engine/xml/document.h"
 
 namespace mullion {
 namespace {

@@ -1,9 +1,9 @@
 #include <algorithm>
 
 #include "engine/file/input.h"
-#include "engine/job/document.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
+#include "engine/xml/document.h"
 
 namespace mullion {
 namespace {

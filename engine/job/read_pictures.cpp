@@ -1,6 +1,6 @@
-#include "engine/job/document.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
+#include "engine/xml/document.h"
 
 namespace mullion {
 namespace {

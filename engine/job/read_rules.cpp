@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <set>
 
-#include "engine/job/document.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
+#include "engine/xml/document.h"
 
 namespace mullion {
 namespace {
@@ -13,10 +13,10 @@ using Kind = Rule::Kind;
 const std::vector<std::string_view> box_parts{"left",   "top",    "right", "bottom",
                                               "centre", "middle", "width", "height"};
 
-const std::vector<Word<Kind>> kinds{{"same-size", Kind::same_size}, {"align", Kind::align},
-                                    {"equal", Kind::equal},         {"multiple", Kind::multiple},
-                                    {"fixed", Kind::fixed},         {"at-least", Kind::at_least},
-                                    {"at-most", Kind::at_most},     {"centred", Kind::centred}};
+const std::vector<Word<Kind>> rule_kinds{
+    {"same-size", Kind::same_size}, {"align", Kind::align},    {"equal", Kind::equal},
+    {"multiple", Kind::multiple},   {"fixed", Kind::fixed},    {"at-least", Kind::at_least},
+    {"at-most", Kind::at_most},     {"centred", Kind::centred}};
 
 class RuleReader {
  public:
@@ -34,7 +34,7 @@ class RuleReader {
     element.children({});
     Rule rule;
     rule.place = element.place();
-    for (const Word<Kind>& word : kinds) {
+    for (const Word<Kind>& word : rule_kinds) {
       if (word.text == element.name()) rule.kind = word.value;
     }
     read_body(element, rule);

@@ -1,6 +1,6 @@
 #include "engine/job/parts.h"
-#include "engine/job/words.h"
-#include "engine/job/write_element.h"
+#include "engine/job/write_parts.h"
+#include "engine/xml/words.h"
 
 namespace mullion {
 namespace {

@@ -1,11 +1,11 @@
 #include <pugixml.hpp>
 
-#include "engine/job/colour.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
-#include "engine/job/words.h"
 #include "engine/job/write.h"
-#include "engine/job/write_element.h"
+#include "engine/job/write_parts.h"
+#include "engine/xml/colour.h"
+#include "engine/xml/words.h"
 
 namespace mullion {
 namespace {

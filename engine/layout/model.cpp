@@ -3,8 +3,8 @@
 #include <optional>
 #include <utility>
 
+#include "engine/job/reveal.h"
 #include "engine/job/sight.h"
-#include "engine/mat/mat.h"
 
 namespace mullion::layout {
 namespace {

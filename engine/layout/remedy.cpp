@@ -35,7 +35,7 @@ RequiredRules chosen(const solver::System& system, const std::vector<int>& numbe
 }
 
 // Statements whose numbers change together.
-struct Unit {
+struct Together {
   std::vector<int> tags;
   const Statement* first;
 
@@ -56,14 +56,14 @@ int place_of(Statement::Kind kind) {
   }
 }
 
-std::vector<Unit> units_of(const Model& model, const std::vector<int>& tags) {
-  std::vector<Unit> units;
+std::vector<Together> changed_together(const Model& model, const std::vector<int>& tags) {
+  std::vector<Together> units;
   for (const int tag : tags) {
     const Statement& statement = model.statements[static_cast<std::size_t>(tag)];
     if (!statement.adjustable) continue;
     const bool has_likes =
         statement.kind == Statement::Kind::border || statement.kind == Statement::Kind::gap;
-    const auto like = std::find_if(units.begin(), units.end(), [&](const Unit& unit) {
+    const auto like = std::find_if(units.begin(), units.end(), [&](const Together& unit) {
       return has_likes && unit.first->kind == statement.kind &&
              unit.first->value == statement.value;
     });
@@ -73,14 +73,14 @@ std::vector<Unit> units_of(const Model& model, const std::vector<int>& tags) {
       units.push_back({{tag}, &statement});
     }
   }
-  std::stable_sort(units.begin(), units.end(), [](const Unit& a, const Unit& b) {
+  std::stable_sort(units.begin(), units.end(), [](const Together& a, const Together& b) {
     return place_of(a.first->kind) < place_of(b.first->kind);
   });
   return units;
 }
 
 // The rules where the unit's number is a variable of its own, the last of the system.
-solver::System with_free_number(const RequiredRules& rules, const Unit& unit) {
+solver::System with_free_number(const RequiredRules& rules, const Together& unit) {
   solver::System trial;
   for (int v = 0; v < rules.system.variable_count(); ++v) trial.add_variable();
   const Linear number(trial.add_variable());
@@ -92,7 +92,7 @@ solver::System with_free_number(const RequiredRules& rules, const Unit& unit) {
   return trial;
 }
 
-Length least_number(const Job& job, const Unit& unit) {
+Length least_number(const Job& job, const Together& unit) {
   const Statement& statement = *unit.first;
   if (statement.kind == Statement::Kind::rule) return job.scale.increment;
   const Length least = std::min(narrowest, statement.value);
@@ -101,7 +101,8 @@ Length least_number(const Job& job, const Unit& unit) {
 }
 
 // The number nearest to the stated one with which the rules hold.
-std::optional<Length> nearest_number(const Job& job, const RequiredRules& rules, const Unit& unit) {
+std::optional<Length> nearest_number(const Job& job, const RequiredRules& rules,
+                                     const Together& unit) {
   solver::System trial = with_free_number(rules, unit);
   const solver::Variable variable{trial.variable_count() - 1};
   const Rational step(job.scale.increment.ticks()), stated(unit.first->value.ticks());
@@ -122,7 +123,7 @@ std::optional<Length> nearest_number(const Job& job, const RequiredRules& rules,
 }
 
 // "the left border" and "the right border" as "left and right borders".
-std::string borders_text(const Model& model, const Unit& unit) {
+std::string borders_text(const Model& model, const Together& unit) {
   std::vector<std::string> sides;
   for (const int tag : unit.tags) {
     const std::string& text = model.statements[static_cast<std::size_t>(tag)].text;
@@ -131,7 +132,7 @@ std::string borders_text(const Model& model, const Unit& unit) {
   return joined(sides) + " borders";
 }
 
-bool is_only_gap(const Model& model, const RequiredRules& rules, const Unit& unit) {
+bool is_only_gap(const Model& model, const RequiredRules& rules, const Together& unit) {
   const auto& all = rules.system.constraints();
   return std::all_of(all.begin(), all.end(), [&](const solver::Constraint& rule) {
     if (rule.tag <= 0) return true;
@@ -141,7 +142,7 @@ bool is_only_gap(const Model& model, const RequiredRules& rules, const Unit& uni
 }
 
 std::string with_number(const Job& job, const Model& model, const RequiredRules& rules,
-                        const Unit& unit, Length number) {
+                        const Together& unit, Length number) {
   const Statement& statement = *unit.first;
   const std::string size = format_exact(number, job.scale.unit);
   switch (statement.kind) {
@@ -224,7 +225,7 @@ solver::Conflict renumbered(solver::Conflict conflict, const RequiredRules& rule
 std::vector<std::string> ways_out(const Job& job, const Model& model, const RequiredRules& rules,
                                   const std::vector<int>& tags) {
   std::vector<std::string> ways;
-  for (const Unit& unit : units_of(model, tags)) {
+  for (const Together& unit : changed_together(model, tags)) {
     if (ways.size() == most_ways) return ways;
     const auto number = nearest_number(job, rules, unit);
     if (number) ways.push_back(with_number(job, model, rules, unit, *number));

@@ -1,11 +1,11 @@
 #include <algorithm>
 #include <map>
 
+#include "engine/job/standing.h"
 #include "engine/mat/form.h"
 #include "engine/mat/joined.h"
 #include "engine/mat/mat.h"
 #include "engine/mat/rect.h"
-#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {

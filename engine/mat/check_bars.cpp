@@ -11,7 +11,6 @@ constexpr std::int64_t stiff_bar_thicknesses = 6;
 constexpr std::int64_t overcut_thicknesses = 1;
 // What should be left between two over-cuts. Our own figure.
 constexpr std::int64_t left_between_thicknesses = 1;
-constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 mm
 
 bool is_rectangular(const Window& window) {
   return window.shape.kind == ShapeKind::rectangle;

@@ -2,9 +2,9 @@
 #include <array>
 #include <cstdlib>
 
+#include "engine/job/standing.h"
 #include "engine/mat/findings.h"
 #include "engine/mat/rect.h"
-#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {

@@ -4,8 +4,6 @@
 namespace mullion {
 namespace {
 
-constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 mm
-
 Length way_between(const Outline& a, const Outline& b) {
   return Length::from_ticks(std::llround(distance(a, b, measuring_tolerance)));
 }

@@ -13,8 +13,6 @@ constexpr Length much_hidden = sixty_fourths(32);
 // A narrower strip of board around a floated edge reads as a crooked overlap. Our own figure.
 constexpr Length least_float = sixty_fourths(8);
 
-constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 mm
-
 std::string quoted_id(const MatPicture& picture) {
   return "picture \"" + picture.picture.id + "\"";
 }

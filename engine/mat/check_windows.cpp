@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <optional>
 
+#include "engine/job/standing.h"
 #include "engine/mat/findings.h"
 #include "engine/mat/rect.h"
-#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {

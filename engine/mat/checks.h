@@ -1,12 +1,12 @@
 #pragma once
 
 // What a master would look at before the first cut. Each check has a code, a severity, a reason
-// and an advice; `check_table` lists them all, with those of engine/cutting/plan/check_cutter.h.
+// and an advice; `check_table` lists them all, with those of engine/cuts/plan/check_cutter.h.
 
 #include <vector>
 
 #include "engine/mat/mat.h"
-#include "engine/problem/explanation.h"
+#include "engine/xml/explanation.h"
 
 namespace mullion {
 

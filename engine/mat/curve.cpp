@@ -4,6 +4,11 @@
 #include <numbers>
 
 namespace mullion {
+
+bool cross_each_other(Vector a, Vector b, Vector c, Vector d) {
+  return cross(b - a, c - a) * cross(b - a, d - a) < 0 &&
+         cross(d - c, a - c) * cross(d - c, b - c) < 0;
+}
 namespace {
 
 // Roots within (0, 1) of a t^2 + b t + c.

@@ -19,6 +19,9 @@ struct Vector {
   friend double norm(Vector a) { return std::hypot(a.x, a.y); }
 };
 
+// Whether the line from a to b and that from c to d cross between their ends.
+bool cross_each_other(Vector a, Vector b, Vector c, Vector d);
+
 // The same direction with length 1; a zero vector stays zero.
 Vector unit(Vector a);
 

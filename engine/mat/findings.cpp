@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "engine/mat/standing.h"
+#include "engine/job/standing.h"
 
 namespace mullion {
 

@@ -11,6 +11,9 @@
 
 namespace mullion {
 
+// Within which distances between curved edges are measured.
+inline constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 mm
+
 class Findings {
  public:
   Findings(const Job& job, const Layout& layout, const Mat& mat);

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <polyclipping/clipper.hpp>
 
+#include "engine/job/standing.h"
 #include "engine/mat/rect.h"
-#include "engine/mat/standing.h"
 
 namespace mullion {
 namespace {

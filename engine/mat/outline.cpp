@@ -16,12 +16,6 @@ double distance_to_segment(Vector p, Vector a, Vector b) {
   return norm(p - (a + along * t));
 }
 
-bool cross_each_other(Vector a, Vector b, Vector c, Vector d) {
-  const double c_side = cross(b - a, c - a), d_side = cross(b - a, d - a);
-  const double a_side = cross(d - c, a - c), b_side = cross(d - c, b - c);
-  return c_side * d_side < 0 && a_side * b_side < 0;
-}
-
 double distance_of_segments(Vector a, Vector b, Vector c, Vector d) {
   if (cross_each_other(a, b, c, d)) return 0;
   return std::min({distance_to_segment(a, c, d), distance_to_segment(b, c, d),

@@ -40,11 +40,6 @@ std::vector<Vector> dense_corners(const Outline& outline) {
   return out;
 }
 
-bool cross_each_other(Vector a, Vector b, Vector c, Vector d) {
-  return cross(b - a, c - a) * cross(b - a, d - a) < 0 &&
-         cross(d - c, a - c) * cross(d - c, b - c) < 0;
-}
-
 // On one line, and side by side on more of it than rounding to ticks makes.
 bool run_along_each_other(Vector a, Vector b, Vector c, Vector d) {
   constexpr double rounding = 8;

@@ -5,8 +5,8 @@
 #include <pugixml.hpp>
 
 #include "engine/file/file.h"
-#include "engine/job/source_text.h"
 #include "engine/mat/svg_transform.h"
+#include "engine/xml/source_text.h"
 
 namespace mullion {
 namespace {

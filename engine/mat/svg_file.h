@@ -9,7 +9,7 @@
 #include <string>
 
 #include "engine/mat/svg_path.h"
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion {
 

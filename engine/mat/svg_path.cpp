@@ -9,8 +9,6 @@
 namespace mullion {
 namespace {
 
-constexpr double largest_number = 1e9;
-
 bool is_blank(char c) {
   return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '\f';
 }
@@ -191,7 +189,7 @@ class Parser {
       fail("found " + found() + "; expected a number");
       return 0;
     }
-    if (read.ec != std::errc() || !std::isfinite(value) || std::abs(value) > largest_number) {
+    if (read.ec != std::errc() || !std::isfinite(value) || std::abs(value) > largest_svg_number) {
       fail("found a number that is too large or too small");
       return 0;
     }

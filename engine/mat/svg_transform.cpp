@@ -7,7 +7,6 @@
 namespace mullion {
 namespace {
 
-constexpr double largest_number = 1e9;
 constexpr std::size_t most_transforms = 100;
 
 void skip(std::string_view& text, std::string_view what) {
@@ -21,7 +20,7 @@ std::optional<std::vector<double>> read_numbers(std::string_view text) {
     if (text.front() == '+') text.remove_prefix(1);
     double value = 0;
     const auto read = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (read.ec != std::errc() || !(std::abs(value) <= largest_number)) return std::nullopt;
+    if (read.ec != std::errc() || !(std::abs(value) <= largest_svg_number)) return std::nullopt;
     out.push_back(value);
     text.remove_prefix(static_cast<std::size_t>(read.ptr - text.data()));
     skip(text, " \t\r\n,");

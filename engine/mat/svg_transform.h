@@ -9,6 +9,8 @@
 
 namespace mullion {
 
+inline constexpr double largest_svg_number = 1e9;
+
 // x' = a x + c y + e, y' = b x + d y + f.
 struct Transform {
   double a = 1, b = 0, c = 0, d = 1, e = 0, f = 0;

@@ -1,5 +1,5 @@
-#include "engine/job/words.h"
 #include "engine/report/json.h"
+#include "engine/xml/words.h"
 
 namespace mullion {
 namespace {

@@ -14,13 +14,13 @@
 #include <string>
 #include <string_view>
 
-#include "engine/cutting/cutter/check.h"
-#include "engine/frames/stock_sizes.h"
+#include "engine/cuts/cutter/check.h"
 #include "engine/mat/mat.h"
-#include "engine/price/estimate.h"
-#include "engine/printer/profile.h"
-#include "engine/problem/explanation.h"
+#include "engine/shop/estimate.h"
+#include "engine/shop/printer_profile.h"
+#include "engine/shop/stock_sizes.h"
 #include "engine/suggest/suggest.h"
+#include "engine/xml/explanation.h"
 
 namespace mullion {
 

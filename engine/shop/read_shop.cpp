@@ -2,10 +2,10 @@
 #include <utility>
 
 #include "engine/file/input.h"
-#include "engine/job/document.h"
-#include "engine/job/element.h"
 #include "engine/job/read.h"
 #include "engine/shop/shop.h"
+#include "engine/xml/document.h"
+#include "engine/xml/element.h"
 
 namespace mullion {
 namespace {

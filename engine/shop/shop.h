@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion {
 

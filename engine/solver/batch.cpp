@@ -3,13 +3,7 @@
 #include <algorithm>
 
 namespace mullion::solver {
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 Batch::Batch(std::vector<Linear> rows, int pivot_limit, int variable_count)
     : rows_(std::move(rows)),

@@ -8,13 +8,7 @@
 #include "engine/solver/batch.h"
 
 namespace mullion::solver {
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 Elimination::Elimination(int variable_count) : Elimination(variable_count, variable_count) {}
 

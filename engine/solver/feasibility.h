@@ -12,9 +12,9 @@
 
 namespace mullion::solver {
 
-// Numbers of forms without which the others can be at least zero together; empty where all can. They
-// fall apart into sets of which each excludes itself, as the multipliers of a row tell (Farkas'
-// lemma).
+// Numbers of forms without which the others can be at least zero together; empty where all can.
+// They fall apart into sets of which each excludes itself, as the multipliers of a row tell
+// (Farkas' lemma).
 std::vector<std::size_t> excluding_each_other(const std::vector<Linear>& forms, int variable_count);
 
 // Whether some values of the variables make every form at least zero.

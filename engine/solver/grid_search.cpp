@@ -59,10 +59,10 @@ struct Outlook {
   std::vector<Rational> levels;
 };
 
-class Search {
+class GridSearch {
  public:
-  Search(const Rules& rules, const std::vector<GridForm>& forms,
-         const std::vector<GridMeasure>& measures, std::vector<Rational> start, int most_nodes)
+  GridSearch(const Rules& rules, const std::vector<GridForm>& forms,
+             const std::vector<GridMeasure>& measures, std::vector<Rational> start, int most_nodes)
       : rules_(rules),
         forms_(forms),
         measures_(measures),
@@ -209,7 +209,7 @@ Cost cost_of(const Rules& rules, const std::vector<GridMeasure>& measures,
 GridOptimum search_grid(const Rules& rules, const std::vector<GridForm>& forms,
                         const std::vector<GridMeasure>& measures, std::vector<Rational> start,
                         int most_nodes) {
-  return Search(rules, forms, measures, std::move(start), most_nodes).run();
+  return GridSearch(rules, forms, measures, std::move(start), most_nodes).run();
 }
 
 }  // namespace mullion::solver

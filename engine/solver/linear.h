@@ -12,6 +12,10 @@
 
 namespace mullion::solver {
 
+inline std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
 // A variable of one System; any real value.
 struct Variable {
   int index = -1;

@@ -10,11 +10,7 @@ namespace {
 
 // A part with more free variables is left as it was rounded. Nodes times rules bound the work.
 constexpr int most_free_variables = 8;
-constexpr std::size_t most_work = 6000;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
+constexpr std::size_t most_grid_work = 6000;
 
 struct Part {
   Rules rules;                  // its `variables` are those of the space
@@ -174,7 +170,7 @@ GridOptimum refine(const Rules& rules, const std::vector<GridMeasure>& measures,
     for (const int v : part.rules.variables) start.push_back(values[at(v)]);
     const GridOptimum optimum = search_grid(part.rules, part.forms, part.measures,
                                             has_start ? start : std::vector<Rational>(),
-                                            static_cast<int>(most_work / part.size()));
+                                            static_cast<int>(most_grid_work / part.size()));
     if (optimum.values.empty()) return {{}, optimum.proved};
     proved = proved && optimum.proved;
     changed = changed || optimum.values != start;

@@ -5,10 +5,6 @@
 namespace mullion::solver {
 namespace {
 
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
 void take(Rules& rules, const Constraint& constraint, Linear form, int number) {
   if (constraint.relation == Relation::equal) {
     if (constraint.level > 0) {

@@ -5,9 +5,9 @@
 
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
-#include "engine/job/words.h"
 #include "engine/job/write.h"
 #include "engine/starting/starting.h"
+#include "engine/xml/words.h"
 
 namespace mullion::starting {
 namespace {

@@ -15,6 +15,10 @@
 
 namespace mullion::suggest {
 
+inline double number(Length length) {
+  return static_cast<double>(length.ticks());
+}
+
 // The size of a picture's opening in the top mat, by its place in the list.
 struct Item {
   Length width, height;

@@ -6,9 +6,6 @@
 namespace mullion::suggest {
 namespace {
 
-double number(Length length) {
-  return static_cast<double>(length.ticks());
-}
 double area_of(const Rect& r) {
   return number(r.width()) * number(r.height());
 }

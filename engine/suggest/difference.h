@@ -6,7 +6,7 @@
 // sequence in which each row and column has them, and whichever of several pictures of one size
 // stands where. And they look different: with both made the same size and laid on one another
 // centre to centre, in the best of four ways (as they are, mirrored left to right, top to bottom,
-// or both), less than `alike` of the openings' area coincides.
+// or both), less than `alike_enough` of the openings' area coincides.
 
 #include <string>
 #include <vector>
@@ -15,7 +15,7 @@
 
 namespace mullion::suggest {
 
-inline constexpr double alike = 0.78;  // our own figure
+inline constexpr double alike_enough = 0.78;  // our own figure
 
 std::string plan_key(const Block& block);
 

@@ -9,10 +9,6 @@ namespace {
 
 using Kind = Block::Kind;
 
-double number(Length length) {
-  return static_cast<double>(length.ticks());
-}
-
 struct Grown {
   Block block;
   Members members = 0;

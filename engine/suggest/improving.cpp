@@ -62,10 +62,10 @@ void put_beside(Block& picture, Block& other, Kind kind, bool before) {
   other = std::move(pair);
 }
 
-class Search {
+class Improvement {
  public:
-  Search(const Block& start, const std::vector<Item>& items, const Bonds& bonds,
-         const Boards& boards, Length gap)
+  Improvement(const Block& start, const std::vector<Item>& items, const Bonds& bonds,
+              const Boards& boards, Length gap)
       : items_(items), bonds_(bonds), boards_(boards), gap_(gap), best_{start, 0} {
     score_ = score_of(start, 0).value_or(0);
   }
@@ -151,7 +151,7 @@ class Search {
 
 Improved improved(const Block& start, const std::vector<Item>& items, const Bonds& bonds,
                   const Boards& boards, Length gap) {
-  return Search(start, items, bonds, boards, gap).run();
+  return Improvement(start, items, bonds, boards, gap).run();
 }
 
 }  // namespace mullion::suggest

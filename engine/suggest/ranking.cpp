@@ -95,7 +95,7 @@ std::vector<Ranked> Ranking::different(std::size_t count) const {
     if (out.size() == count) return out;
     const Ranked& ranked = by_plan.second;
     const bool is_like_another = std::any_of(out.begin(), out.end(), [&](const Ranked& chosen) {
-      return coincidence(rects(chosen), chosen.board, rects(ranked), ranked.board) >= alike;
+      return coincidence(rects(chosen), chosen.board, rects(ranked), ranked.board) >= alike_enough;
     });
     (is_like_another ? others : out).push_back(ranked);
   }

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/frames/wished_borders.h"
+#include "engine/shop/wished_borders.h"
 #include "engine/suggest/arranged_job.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"

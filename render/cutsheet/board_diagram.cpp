@@ -7,6 +7,7 @@
 #include <map>
 
 #include "render/cutsheet/board_view.h"
+#include "render/cutsheet/look.h"
 
 namespace mullion::cutsheet {
 namespace {
@@ -22,7 +23,6 @@ constexpr Colour metal{0x55, 0x5b, 0x60};
 constexpr Colour line_colour{0x78, 0x78, 0x78};
 constexpr Colour opening_colour{0x8a, 0x8a, 0x8a};
 constexpr Colour now{0xc0, 0x20, 0x10};
-constexpr Colour white{0xff, 0xff, 0xff};
 constexpr double bar = 4;  // width of guide and arm
 
 Pen solid(double width, Colour colour) {

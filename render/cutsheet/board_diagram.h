@@ -5,7 +5,7 @@
 
 #include <vector>
 
-#include "engine/cutting/plan/plan.h"
+#include "engine/cuts/plan/plan.h"
 #include "render/paper/canvas.h"
 
 namespace mullion::cutsheet {

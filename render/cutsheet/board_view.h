@@ -2,7 +2,7 @@
 
 // Where a point of the board is in a diagram: the board as the operator sees it, face down.
 
-#include "engine/cutting/plan/plan.h"
+#include "engine/cuts/plan/plan.h"
 #include "render/paper/canvas.h"
 
 namespace mullion::cutsheet {

@@ -1,7 +1,7 @@
 #include "render/cutsheet/cutsheet.h"
 
-#include "engine/cutting/sheet/cautions.h"
-#include "engine/cutting/sheet/words.h"
+#include "engine/cuts/sheet/cautions.h"
+#include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/head.h"
 #include "render/cutsheet/pages.h"
 #include "render/cutsheet/placement_tile.h"

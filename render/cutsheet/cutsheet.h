@@ -6,7 +6,7 @@
 
 #include <string>
 
-#include "engine/cutting/run/run.h"
+#include "engine/cuts/run/run.h"
 
 namespace mullion {
 

@@ -11,7 +11,7 @@ constexpr double margin = 30;
 constexpr double foot = 14;
 constexpr int most_columns = 3;
 constexpr double least_heading = 0.8;  // a longer one is set in two lines
-constexpr Colour black{0, 0, 0}, white{0xff, 0xff, 0xff};
+constexpr Colour black{0, 0, 0};
 
 double indent_of(const paper::TextStyle& style) {
   return style.size * 1.7;

@@ -2,7 +2,7 @@
 
 // What stands at the top of every sheet: what it is for, the cautions, and the straight cuts.
 
-#include "engine/cutting/cutter/profile.h"
+#include "engine/cuts/cutter/profile.h"
 #include "engine/locale/locale.h"
 #include "render/cutsheet/flow.h"
 

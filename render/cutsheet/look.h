@@ -5,7 +5,11 @@
 
 #include <algorithm>
 
+#include "engine/xml/colour.h"
+
 namespace mullion::cutsheet {
+
+inline constexpr Colour white{0xff, 0xff, 0xff};
 
 struct Look {
   double size = 1;

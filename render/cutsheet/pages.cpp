@@ -8,7 +8,7 @@ namespace {
 
 // Smaller diagrams are taken only where the whole sheet is then one page.
 constexpr double for_one_page = 0.7, usual_least = 0.8, largest = 1.4, step = 0.05;
-constexpr int fewest_columns = 3, most_columns = 4;
+constexpr int fewest_columns = 3, most_tile_columns = 4;
 constexpr double least_again = 0.7;
 
 int pages_of(const paper::PageSize& page, const Write& write, const Look& look) {
@@ -32,14 +32,14 @@ Look best_look(const paper::PageSize& page, const Write& write) {
   const double smallest = one_page ? for_one_page : usual_least;
   Look best{smallest, fewest_columns, least_again};
   std::optional<int> fewest;
-  for (int columns = fewest_columns; columns <= most_columns; ++columns) {
+  for (int columns = fewest_columns; columns <= most_tile_columns; ++columns) {
     const int pages = pages_of(page, write, {smallest, columns, least_again});
     if (!fewest || pages < *fewest) {
       fewest = pages;
       best = {smallest, columns, least_again};
     }
   }
-  for (int columns = fewest_columns; columns <= most_columns; ++columns) {
+  for (int columns = fewest_columns; columns <= most_tile_columns; ++columns) {
     // Pages grow with the type, so the largest type that keeps them is found by halving.
     int low = best.columns == columns ? 0 : -1;
     int high = static_cast<int>(std::lround((largest - smallest) / step)) + 1;

@@ -1,7 +1,7 @@
 #include <deque>
 
-#include "engine/cutting/sheet/run_text.h"
-#include "engine/cutting/sheet/words.h"
+#include "engine/cuts/sheet/run_text.h"
+#include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/cutsheet.h"
 #include "render/cutsheet/head.h"
 #include "render/cutsheet/pages.h"

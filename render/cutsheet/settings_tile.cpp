@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/cutting/sheet/words.h"
+#include "engine/cuts/sheet/words.h"
 #include "render/paper/drawing.h"
 
 namespace mullion::cutsheet {

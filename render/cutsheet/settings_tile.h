@@ -2,7 +2,7 @@
 
 // What to set, in large type, and how many mats are cut with it.
 
-#include "engine/cutting/sheet/dials.h"
+#include "engine/cuts/sheet/dials.h"
 #include "render/cutsheet/tiles.h"
 
 namespace mullion::cutsheet {

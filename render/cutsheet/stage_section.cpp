@@ -2,7 +2,7 @@
 
 #include <map>
 
-#include "engine/cutting/sheet/words.h"
+#include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/tiles.h"
 
 namespace mullion::cutsheet {

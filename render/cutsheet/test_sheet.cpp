@@ -1,6 +1,6 @@
 #include "render/cutsheet/test_sheet.h"
 
-#include "engine/cutting/sheet/scale_text.h"
+#include "engine/cuts/sheet/scale_text.h"
 #include "render/cutsheet/flow.h"
 #include "render/cutsheet/head.h"
 #include "render/paper/usual_page.h"

@@ -6,7 +6,7 @@
 
 #include <string>
 
-#include "engine/cutting/cutter/check.h"
+#include "engine/cuts/cutter/check.h"
 #include "engine/locale/locale.h"
 
 namespace mullion {

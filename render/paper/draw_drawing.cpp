@@ -8,11 +8,6 @@
 namespace mullion::paper {
 namespace {
 
-void set_colour(cairo_t* cairo, const Colour& colour, double opacity) {
-  cairo_set_source_rgba(cairo, colour.red / 255.0, colour.green / 255.0, colour.blue / 255.0,
-                        opacity);
-}
-
 void add_path(cairo_t* cairo, const Path& path) {
   for (const Path::Step& step : path.steps()) {
     switch (step.kind) {

@@ -22,13 +22,13 @@ void append(png_structp png, png_bytep data, png_size_t size) {
   static_cast<std::string*>(png_get_io_ptr(png))->append(reinterpret_cast<char*>(data), size);
 }
 
-struct Writer {
+struct PngWriter {
   png_structp png = png_create_write_struct(PNG_LIBPNG_VER_STRING, nullptr, give_up, nullptr);
   png_infop info = png_create_info_struct(png);
-  Writer() = default;
-  Writer(const Writer&) = delete;
-  Writer& operator=(const Writer&) = delete;
-  ~Writer() { png_destroy_write_struct(&png, &info); }
+  PngWriter() = default;
+  PngWriter(const PngWriter&) = delete;
+  PngWriter& operator=(const PngWriter&) = delete;
+  ~PngWriter() { png_destroy_write_struct(&png, &info); }
 };
 
 // From 32-bit words of which the low three bytes are red, green and blue.
@@ -50,7 +50,7 @@ std::string png_file(cairo_surface_t* surface, double dpi) {
   const auto height = static_cast<png_uint_32>(cairo_image_surface_get_height(surface));
   const auto density = static_cast<png_uint_32>(std::lround(dpi * inches_in_metre));
   std::string bytes;
-  Writer writer;
+  PngWriter writer;
   png_set_write_fn(writer.png, &bytes, append, nullptr);
   png_set_IHDR(writer.png, writer.info, width, height, 8, PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE,
                PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);

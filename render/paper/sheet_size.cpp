@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cctype>
 
-#include "engine/problem/problem.h"
+#include "engine/xml/problem.h"
 
 namespace mullion::paper {
 namespace {

@@ -10,7 +10,7 @@
 namespace mullion::paper {
 namespace {
 
-constexpr Length step = millimetres(1);  // joins lie on a grid of this
+constexpr Length join_step = millimetres(1);  // joins lie on a grid of this
 constexpr Length least_tile = inches(1);
 constexpr Length least_roll_page = inches(8);
 constexpr std::int64_t unwanted = 1'000'000'000'000;  // cost; any unevenness costs less
@@ -23,7 +23,7 @@ struct Division {
 // The fewest tiles for which all but the last are `tile - overlap` and the last is `tile` at most.
 std::int64_t fewest_tiles(Length length, Length tile, Length overlap) {
   if (length <= tile) return 1;
-  const std::int64_t own = (tile - overlap).ticks() / step.ticks() * step.ticks();
+  const std::int64_t own = (tile - overlap).ticks() / join_step.ticks() * join_step.ticks();
   return 1 + ((length - tile).ticks() + own - 1) / own;
 }
 
@@ -34,9 +34,9 @@ std::vector<std::int64_t> faults(Length from, std::int64_t places, const std::ve
   for (const Length place : avoid) {
     const std::int64_t low = (place - clearance - from).ticks();
     const std::int64_t high = (place + clearance - from).ticks();
-    std::int64_t at = std::max<std::int64_t>(0, low / step.ticks());
-    for (; at <= places && at * step.ticks() < high; ++at) {
-      if (at * step.ticks() > low) cost[static_cast<std::size_t>(at)] = unwanted;
+    std::int64_t at = std::max<std::int64_t>(0, low / join_step.ticks());
+    for (; at <= places && at * join_step.ticks() < high; ++at) {
+      if (at * join_step.ticks() > low) cost[static_cast<std::size_t>(at)] = unwanted;
     }
   }
   return cost;
@@ -71,10 +71,10 @@ Start cheapest_start(const std::vector<std::int64_t>& until, std::int64_t least,
 // The cheapest `tiles` tiles between from and to, by dynamic programming over the joins' grid.
 Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length overlap,
                 const std::vector<Length>& avoid, Length clearance) {
-  const std::int64_t places = (to - from).ticks() / step.ticks();
-  const std::int64_t reach = (tile - overlap).ticks() / step.ticks();
-  const std::int64_t last_reach = tile.ticks() / step.ticks();
-  const std::int64_t even = (to - from).ticks() / step.ticks() / tiles;
+  const std::int64_t places = (to - from).ticks() / join_step.ticks();
+  const std::int64_t reach = (tile - overlap).ticks() / join_step.ticks();
+  const std::int64_t last_reach = tile.ticks() / join_step.ticks();
+  const std::int64_t even = (to - from).ticks() / join_step.ticks() / tiles;
   const auto unevenness = [&](std::int64_t size) { return (size - even) * (size - even); };
   const std::vector<std::int64_t> fault = faults(from, places, avoid, clearance);
   // cost[k][at]: of k tiles that end at a join `at`.
@@ -107,7 +107,7 @@ Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length 
   for (std::int64_t at = 0; at < std::max<std::int64_t>(1, places); ++at) {
     const std::int64_t until = cost[joins][static_cast<std::size_t>(at)];
     // A length between two places of the grid must still fit the last tile.
-    if (until >= never || (to - from - step * at) > tile || places - at > last_reach) continue;
+    if (until >= never || (to - from - join_step * at) > tile || places - at > last_reach) continue;
     const std::int64_t total = until + unevenness(places - at);
     if (total < best) {
       best = total;
@@ -116,7 +116,7 @@ Division divide(Length from, Length to, std::int64_t tiles, Length tile, Length 
   }
   Division division{{to}, 0};
   for (std::size_t k = joins; k > 0; --k) {
-    division.edges.push_back(from + step * join);
+    division.edges.push_back(from + join_step * join);
     if (fault[static_cast<std::size_t>(join)] > 0) ++division.unwanted_joins;
     join = before[k][static_cast<std::size_t>(join)];
   }

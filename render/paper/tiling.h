@@ -4,8 +4,9 @@
 //
 // Exact lengths. The sheets form rows and columns; each shows its own tile of the area and, where
 // sheets are laid over one another, a strip more on the right and below. The number of sheets is
-// the smallest there is, upright or across, unless more is asked for; among divisions into so few, joins keep their distance
-// from the places that are to be avoided as far as possible, and tiles are as even as possible.
+// the smallest there is, upright or across, unless more is asked for; among divisions into so few,
+// joins keep their distance from the places that are to be avoided as far as possible, and tiles
+// are as even as possible.
 
 #include <tl/expected.hpp>
 #include <vector>
@@ -20,10 +21,10 @@ struct TilingRequest {
   std::vector<Length> avoid_x, avoid_y;  // where no join should run, such as corners of openings
   Length clearance;                      // least distance from those
   SheetSize sheet;
-  Length margin;                      // unprintable, on all sides
-  Length footer;                      // kept free at the foot of each page
-  Length overlap;                     // of neighbours; zero: cut and butted
-  double shrink_x = 1, shrink_y = 1;  // what a correction for the printer leaves of the page
+  Length margin;                        // unprintable, on all sides
+  Length footer;                        // kept free at the foot of each page
+  Length overlap;                       // of neighbours; zero: cut and butted
+  double shrink_x = 1, shrink_y = 1;    // what a correction for the printer leaves of the page
   int more_columns = 0, more_rows = 0;  // than the fewest
 };
 

@@ -125,7 +125,7 @@ Path outlines_of(const Text& text) {
   return path;
 }
 
-class Writer {
+class SvgWriter {
  public:
   std::string svg;
 
@@ -182,7 +182,7 @@ class Writer {
 std::string write_svg(const Drawing& drawing, const PageSize& size, const std::string& title) {
   const std::string width = number(to_millimetres(size.width));
   const std::string height = number(to_millimetres(size.height));
-  Writer writer;
+  SvgWriter writer;
   writer.svg =
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" +

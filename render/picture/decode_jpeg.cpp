@@ -37,7 +37,7 @@ void note(j_common_ptr info, int level) {
 }
 
 // Everything that must be given back when a jump cuts the work short.
-struct Decoder {
+struct JpegDecoder {
   jpeg_decompress_struct info{};
   Report report;
   JOCTET* icc = nullptr;
@@ -46,14 +46,14 @@ struct Decoder {
   std::optional<colour::ToSrgb> to_srgb;
   Pixels pixels;
 
-  Decoder() {
+  JpegDecoder() {
     info.err = jpeg_std_error(&report.manager);
     report.manager.error_exit = leave;
     report.manager.emit_message = note;
   }
-  Decoder(const Decoder&) = delete;
-  Decoder& operator=(const Decoder&) = delete;
-  ~Decoder() {
+  JpegDecoder(const JpegDecoder&) = delete;
+  JpegDecoder& operator=(const JpegDecoder&) = delete;
+  ~JpegDecoder() {
     jpeg_destroy_decompress(&info);
     std::free(icc);
   }
@@ -69,7 +69,7 @@ struct Decoder {
   const std::uint8_t* row_in_srgb();
 };
 
-void Decoder::choose_scale(PixelSize wanted) {
+void JpegDecoder::choose_scale(PixelSize wanted) {
   for (unsigned eighths : {1u, 2u, 4u, 8u}) {
     info.scale_num = eighths;
     info.scale_denom = 8;
@@ -81,7 +81,7 @@ void Decoder::choose_scale(PixelSize wanted) {
   }
 }
 
-void Decoder::start(std::string_view bytes, PixelSize wanted) {
+void JpegDecoder::start(std::string_view bytes, PixelSize wanted) {
   jpeg_create_decompress(&info);
   info.mem->max_memory_to_use = most_memory;
   jpeg_mem_src(&info, reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
@@ -117,7 +117,7 @@ void plain_rgb(const std::vector<std::uint8_t>& row, int components,
   }
 }
 
-const std::uint8_t* Decoder::row_in_srgb() {
+const std::uint8_t* JpegDecoder::row_in_srgb() {
   if (info.num_components == 4 && info.saw_Adobe_marker) invert(row);
   if (to_srgb->is_needed()) {
     to_srgb->convert(row.data(), rgb.data(), info.output_width);
@@ -128,7 +128,7 @@ const std::uint8_t* Decoder::row_in_srgb() {
   return rgb.data();
 }
 
-void Decoder::read_rows() {
+void JpegDecoder::read_rows() {
   while (info.output_scanline < info.output_height) {
     std::uint32_t* out = pixels.argb.data() + std::size_t{info.output_scanline} * info.output_width;
     JSAMPROW rows[] = {row.data()};
@@ -142,7 +142,7 @@ void Decoder::read_rows() {
 }
 
 // The only frame that a jump returns to: it holds nothing that would need to be destroyed.
-bool decode(Decoder& decoder, std::string_view bytes, PixelSize wanted) {
+bool decode(JpegDecoder& decoder, std::string_view bytes, PixelSize wanted) {
   if (setjmp(decoder.report.back) != 0) return false;
   decoder.start(bytes, wanted);
   decoder.read_rows();
@@ -152,7 +152,7 @@ bool decode(Decoder& decoder, std::string_view bytes, PixelSize wanted) {
 }  // namespace
 
 tl::expected<Pixels, std::string> decode_jpeg(std::string_view bytes, PixelSize wanted) {
-  Decoder decoder;
+  JpegDecoder decoder;
   if (decode(decoder, bytes, wanted)) return std::move(decoder.pixels);
   return tl::unexpected("the JPEG cannot be decoded: " + std::string(decoder.report.message));
 }

@@ -14,7 +14,7 @@
 namespace mullion::picture {
 namespace {
 
-struct Decoder {
+struct PngDecoder {
   std::string_view bytes;
   std::size_t at = 0;
   std::string message;
@@ -27,10 +27,10 @@ struct Decoder {
   std::vector<std::uint8_t> grey_in_srgb;  // red, green, blue of each grey, where it has a profile
   Pixels strip, pixels;  // as many rows as are reduced to one, and the rows made of them
 
-  Decoder() = default;
-  Decoder(const Decoder&) = delete;
-  Decoder& operator=(const Decoder&) = delete;
-  ~Decoder() { png_destroy_read_struct(&png, &info, nullptr); }
+  PngDecoder() = default;
+  PngDecoder(const PngDecoder&) = delete;
+  PngDecoder& operator=(const PngDecoder&) = delete;
+  ~PngDecoder() { png_destroy_read_struct(&png, &info, nullptr); }
 
   void start(const ImageHeader& header);
   void read_rows(PixelSize wanted);
@@ -41,7 +41,7 @@ struct Decoder {
 };
 
 void fail(png_structp png, png_const_charp message) {
-  auto* decoder = static_cast<Decoder*>(png_get_error_ptr(png));
+  auto* decoder = static_cast<PngDecoder*>(png_get_error_ptr(png));
   decoder->message = message;
   std::longjmp(decoder->back, 1);
 }
@@ -49,7 +49,7 @@ void fail(png_structp png, png_const_charp message) {
 void ignore(png_structp, png_const_charp) {}
 
 void read_bytes(png_structp png, png_bytep to, std::size_t count) {
-  auto* decoder = static_cast<Decoder*>(png_get_io_ptr(png));
+  auto* decoder = static_cast<PngDecoder*>(png_get_io_ptr(png));
   if (count > decoder->bytes.size() - decoder->at) png_error(png, "it ends too early");
   std::memcpy(to, decoder->bytes.data() + decoder->at, count);
   decoder->at += count;
@@ -89,7 +89,7 @@ std::string profile_of(png_structp png, png_infop info, colour::Channels channel
 
 // libpng's rows of greys become red, green and blue before they come here: a profile of greys is
 // applied by a table.
-void Decoder::read_profile() {
+void PngDecoder::read_profile() {
   if ((png_get_color_type(png, info) & PNG_COLOR_MASK_COLOR) != 0) {
     to_srgb.emplace(profile_of(png, info, colour::Channels::rgba), colour::Channels::rgba);
     return;
@@ -105,7 +105,7 @@ void Decoder::read_profile() {
 }
 
 // Whatever the colour type, rows come out as 8-bit red, green, blue, alpha.
-void Decoder::start(const ImageHeader& header) {
+void PngDecoder::start(const ImageHeader& header) {
   png = png_create_read_struct(PNG_LIBPNG_VER_STRING, this, fail, ignore);
   info = png_create_info_struct(png);
   png_set_read_fn(png, this, read_bytes);
@@ -125,7 +125,7 @@ void Decoder::start(const ImageHeader& header) {
   pixels.size.height = header.height;
 }
 
-void Decoder::take_row(std::uint8_t* rgba, std::uint32_t* out) {
+void PngDecoder::take_row(std::uint8_t* rgba, std::uint32_t* out) {
   const int width = strip.size.width;
   if (to_srgb->is_needed()) to_srgb->convert(rgba, rgba, static_cast<std::uint32_t>(width));
   for (int x = 0; x < width; ++x, rgba += 4) {
@@ -137,7 +137,7 @@ void Decoder::take_row(std::uint8_t* rgba, std::uint32_t* out) {
   }
 }
 
-void Decoder::read_rows(PixelSize wanted) {
+void PngDecoder::read_rows(PixelSize wanted) {
   const auto width = static_cast<std::size_t>(strip.size.width);
   const int height = pixels.size.height;
   const int factor = std::max(1, std::min(strip.size.width / std::max(1, wanted.width),
@@ -166,7 +166,7 @@ void Decoder::read_rows(PixelSize wanted) {
 }
 
 // The only frame that a jump returns to: it holds nothing that would need to be destroyed.
-bool decode(Decoder& decoder, const ImageHeader& header, PixelSize wanted) {
+bool decode(PngDecoder& decoder, const ImageHeader& header, PixelSize wanted) {
   if (setjmp(decoder.back) != 0) return false;
   decoder.start(header);
   decoder.read_rows(wanted);
@@ -177,7 +177,7 @@ bool decode(Decoder& decoder, const ImageHeader& header, PixelSize wanted) {
 
 tl::expected<Pixels, std::string> decode_png(std::string_view bytes, const ImageHeader& header,
                                              PixelSize wanted) {
-  Decoder decoder;
+  PngDecoder decoder;
   decoder.bytes = bytes;
   if (decode(decoder, header, wanted)) return std::move(decoder.pixels);
   return tl::unexpected("the PNG cannot be decoded: " + decoder.message);

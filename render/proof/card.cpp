@@ -5,14 +5,15 @@
 namespace mullion::proof {
 namespace {
 
-constexpr double letter_width = 18, leading = 11, note_leading = 9.5, part_gap = 7, foot = 10;
+constexpr double letter_width = 18, leading = 11, note_leading = 9.5, card_part_gap = 7,
+                 card_foot = 10;
 
 double draw_title(paper::Canvas& canvas, const std::string& letter, const std::string& caption,
                   paper::Spot corner, double width) {
   canvas.text(letter, {corner.x, corner.y + 12}, type::strong(14));
   const auto lines = draw_lines(canvas, caption, {corner.x + letter_width, corner.y + 12},
                                 width - letter_width, type::strong(9), leading);
-  return 12 + leading * static_cast<double>(lines > 0 ? lines - 1 : 0) + part_gap;
+  return 12 + leading * static_cast<double>(lines > 0 ? lines - 1 : 0) + card_part_gap;
 }
 
 double draw_total(paper::Canvas& canvas, const std::string& total, const Locale& locale,
@@ -20,7 +21,7 @@ double draw_total(paper::Canvas& canvas, const std::string& total, const Locale&
   if (total.empty()) return 0;
   canvas.text(locale.say("Total"), {corner.x, corner.y + 9}, type::strong(9));
   canvas.text(total, {corner.x + width, corner.y + 9}, type::right(type::strong(9)));
-  return 9 + part_gap;
+  return 9 + card_part_gap;
 }
 
 }  // namespace
@@ -33,14 +34,14 @@ double draw_card(paper::Canvas& canvas, const Sheet& sheet, std::size_t choice, 
   const auto down = [&](double height) { at.y += height; };
   down(draw_title(canvas, letter_of(choice), chosen.caption, at, width));
   down(draw_materials(canvas, own.materials, at, width));
-  if (!own.sizes.empty()) down(draw_sizes(canvas, own.sizes, at, width) + part_gap);
+  if (!own.sizes.empty()) down(draw_sizes(canvas, own.sizes, at, width) + card_part_gap);
   for (const std::string& note : chosen.notes) {
     down(note_leading * static_cast<double>(draw_lines(canvas, note, {at.x, at.y + 7}, width,
                                                        type::faint(7.5), note_leading)));
   }
-  if (!chosen.notes.empty()) down(part_gap - 2);
+  if (!chosen.notes.empty()) down(card_part_gap - 2);
   down(draw_total(canvas, total_of(chosen), sheet.locale, at, width));
-  return at.y - corner.y + foot;
+  return at.y - corner.y + card_foot;
 }
 
 }  // namespace mullion::proof

@@ -2,8 +2,8 @@
 
 #include <map>
 
-#include "engine/job/colour.h"
 #include "engine/job/layer_name.h"
+#include "engine/xml/colour.h"
 #include "render/proof/facts.h"
 #include "render/proof/markup.h"
 #include "render/proof/page_text.h"
@@ -17,7 +17,7 @@ std::string element(const std::string& name, const std::string& text) {
   return text.empty() ? "" : "<" + name + ">" + escaped(text) + "</" + name + ">\n";
 }
 
-std::string head(const std::string& title, const Locale& locale) {
+std::string page_head(const std::string& title, const Locale& locale) {
   return "<!DOCTYPE html>\n<html lang=\"" + locale.tag() +
          "\">\n<head>\n<meta charset=\"utf-8\">\n"
          "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
@@ -194,7 +194,7 @@ std::string approval(const Sheet& sheet) {
          "</span><span>" + escaped(sheet.locale.say(words::date)) + "</span></div>\n";
 }
 
-std::string foot(const Sheet& sheet) {
+std::string page_foot(const Sheet& sheet) {
   if (!sheet.head) return {};
   std::string line = sheet.head->shop.name;
   for (const std::string& part : sheet.head->shop.address) line += " \xC2\xB7 " + part;
@@ -212,11 +212,12 @@ Result<std::string> render_page(const Sheet& sheet) {
   const ToldApart facts = told_apart(sheet);
   const auto pictures = figures(sheet, facts);
   if (!pictures) return tl::unexpected(pictures.error());
-  return head(title, sheet.locale) + heading(sheet, job, title) + "<main>\n" + tools(sheet) +
+  return page_head(title, sheet.locale) + heading(sheet, job, title) + "<main>\n" + tools(sheet) +
          "<p id=\"told\" class=\"told\" aria-live=\"polite\">" +
          escaped(sheet.locale.say("Point at an opening, or tap it, to read its size.")) + "</p>\n" +
          *pictures + common_facts(facts.common, sheet.locale) + prices(sheet) + approval(sheet) +
-         "</main>\n" + foot(sheet) + "<script>" + page_script + "</script>\n</body>\n</html>\n";
+         "</main>\n" + page_foot(sheet) + "<script>" + page_script +
+         "</script>\n</body>\n</html>\n";
 }
 
 }  // namespace mullion::proof

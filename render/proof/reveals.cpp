@@ -4,7 +4,7 @@
 #include <array>
 
 #include "engine/job/layer_name.h"
-#include "engine/mat/standing.h"
+#include "engine/job/standing.h"
 #include "render/proof/sizes.h"
 
 namespace mullion::proof {

@@ -23,7 +23,7 @@ constexpr Length tenths_of_mm(std::int64_t n) {
 constexpr double padding = 5;        // points
 constexpr double quiet_modules = 4;  // ISO/IEC 18004: the light margin around a QR Code
 constexpr double widest_code = 60;
-constexpr double least_type = 0.6;  // a longer line is set smaller, down to this
+constexpr double least_label_type = 0.6;  // a longer line is set smaller, down to this
 // Of a page, that printers leave white: 1/6 in; common practice, no source.
 constexpr double unprinted = 12;
 
@@ -75,7 +75,7 @@ void draw_label(paper::Canvas& canvas, const BlankLabel& label, const LabelOptio
   for (const auto& [text, style] : lines) {
     TextStyle fitting = style;
     const double wide = canvas.text_width(text, style), room = width - padding;
-    if (wide > room) fitting.size *= std::max(least_type, 0.99 * room / wide);
+    if (wide > room) fitting.size *= std::max(least_label_type, 0.99 * room / wide);
     canvas.text(canvas.fitted(text, room, fitting), {box.x + padding, y}, fitting);
     y += leading;
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "engine/sheets/stock/size_text.h"
+#include "render/sheetplan/type.h"
 
 namespace mullion {
 namespace {
@@ -19,8 +20,7 @@ const Pen cut_pen{0.8, {0xb0, 0x20, 0x20}, {}, 1};
 const Pen hatch_pen{0.3, {0x9a, 0x9a, 0x9a}, {}, 1};
 const paper::Fill blank_fill{{0xf1, 0xf4, 0xf8}, 1};
 const paper::Fill paper_fill{{0xff, 0xff, 0xff}, 1};
-constexpr double least_type = 0.75;  // a longer text is set smaller, down to this
-constexpr double bubble = 6.2;       // radius of a cut's number
+constexpr double bubble = 6.2;  // radius of a cut's number
 constexpr double line_height = 9;
 
 class Drawing {

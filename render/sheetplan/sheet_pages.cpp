@@ -6,6 +6,7 @@
 #include "engine/sheets/stock/size_text.h"
 #include "render/sheetplan/sheet_drawing.h"
 #include "render/sheetplan/summary_pages.h"
+#include "render/sheetplan/type.h"
 
 namespace mullion {
 namespace {
@@ -15,14 +16,11 @@ using paper::Box;
 using paper::Spot;
 using paper::TextStyle;
 
-constexpr double margin = 36;
-constexpr double row_height = 11;
+constexpr double cut_row_height = 11;
 constexpr double stop_column = 22, piece_column = 158;
 constexpr double footer_height = 40;
-constexpr double least_type = 0.75;  // a longer text is set smaller, down to this
-const TextStyle title_style{15, true, {0, 0, 0}, Anchor::left, 0};
-const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
-const TextStyle strong{8.5, true, {0, 0, 0}, Anchor::left, 0};
+const TextStyle cut_plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
+const TextStyle cut_strong{8.5, true, {0, 0, 0}, Anchor::left, 0};
 const TextStyle small{7, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 constexpr const char* cautions[] = {
@@ -103,14 +101,14 @@ class Pages {
     canvas.text(locale_.say("Sheet %1 of %2", sheet.number, sheets_), {margin, margin + 15},
                 title_style);
     const double room = width_ - 2 * margin;
-    canvas.text(canvas.fitted(options_.title, room / 2, plain), {width_ - margin, margin + 15},
-                {plain.size, false, plain.colour, Anchor::right, 0});
+    canvas.text(canvas.fitted(options_.title, room / 2, cut_plain), {width_ - margin, margin + 15},
+                {cut_plain.size, false, cut_plain.colour, Anchor::right, 0});
     canvas.fill(Box{margin, margin + 24, 12, 10}, {board.board.colour, 1});
     canvas.rectangle({margin, margin + 24, 12, 10}, {0.4, {0, 0, 0}, {}, 1});
     const std::string what = describe(board.board, scale, locale_) + "  \xC2\xB7  " +
                              source_of(sheet, board, report_.stock, locale_) + ", " +
                              size_text(sheet.width, sheet.height, scale, locale_);
-    canvas.text(canvas.fitted(what, room - 18, strong), {margin + 18, margin + 33}, strong);
+    canvas.text(canvas.fitted(what, room - 18, cut_strong), {margin + 18, margin + 33}, cut_strong);
     const int settings = settings_of(cuts);
     std::string how =
         locale_.say_in("cuts", "%1 at %2", locale_.plural(cuts.size(), "%1 cut", "%1 cuts"),
@@ -119,7 +117,7 @@ class Pages {
       how = locale_.say("%1; only after its parent's openings have been cut; trim off the bevel",
                         how);
     }
-    canvas.text(canvas.fitted(how, room - 90, plain), {margin, margin + 50}, plain);
+    canvas.text(canvas.fitted(how, room - 90, cut_plain), {margin, margin + 50}, cut_plain);
   }
 
   void draw_footer(paper::Canvas& canvas) const {
@@ -134,25 +132,25 @@ class Pages {
 
   static double table_height(std::size_t cuts) {
     const std::size_t rows = (cuts + columns - 1) / columns;
-    return static_cast<double>(rows + 1) * row_height;
+    return static_cast<double>(rows + 1) * cut_row_height;
   }
 
   // Draws cuts from `first` on, column by column; returns the first that found no room.
   std::size_t draw_table(paper::Canvas& canvas, const std::vector<NumberedCut>& cuts,
                          std::size_t first, double top, double bottom) const {
-    const double room = (bottom - top) / row_height - 1;
+    const double room = (bottom - top) / cut_row_height - 1;
     const auto most_rows = static_cast<std::size_t>(std::max(room, 1.0));
     const std::size_t rows = std::min(most_rows, (cuts.size() - first + columns - 1) / columns);
     const double width = (width_ - 2 * margin) / columns;
     std::size_t next = first;
     for (int column = 0; column < columns && next < cuts.size(); ++column) {
       const double x = margin + column * width;
-      canvas.text(locale_.say("Cut"), {x, top}, strong);
-      canvas.text(locale_.say("Stop"), {x + stop_column, top}, strong);
-      canvas.text(locale_.say("of the piece"), {x + piece_column, top}, strong);
+      canvas.text(locale_.say("Cut"), {x, top}, cut_strong);
+      canvas.text(locale_.say("Stop"), {x + stop_column, top}, cut_strong);
+      canvas.text(locale_.say("of the piece"), {x + piece_column, top}, cut_strong);
       canvas.line({x, top + 3}, {x + width - 12, top + 3}, {0.4, {0, 0, 0}, {}, 1});
       for (std::size_t row = 0; row < rows && next < cuts.size(); ++row, ++next) {
-        const double y = top + static_cast<double>(row + 1) * row_height + 3;
+        const double y = top + static_cast<double>(row + 1) * cut_row_height + 3;
         draw_row(canvas, cuts, next, {x, y}, width);
       }
     }
@@ -165,8 +163,8 @@ class Pages {
     const NumberedCut& cut = cuts[at];
     // A setting in bold is one that is to be set anew.
     const bool anew = at == 0 || cuts[at - 1].stop != cut.stop;
-    canvas.text(std::to_string(cut.number), spot, plain);
-    const TextStyle& style = anew ? strong : plain;
+    canvas.text(std::to_string(cut.number), spot, cut_plain);
+    const TextStyle& style = anew ? cut_strong : cut_plain;
     canvas.text(cut_text(cut, report_, locale_), {spot.x + stop_column, spot.y}, style);
     // Rounded: it only tells which piece is meant.
     const std::string piece = locale_.say(

@@ -5,6 +5,7 @@
 
 #include "engine/sheets/inventory/take.h"
 #include "engine/sheets/stock/size_text.h"
+#include "render/sheetplan/type.h"
 
 namespace mullion {
 namespace {
@@ -12,9 +13,7 @@ namespace {
 using paper::Anchor;
 using paper::TextStyle;
 
-constexpr double margin = 36;
 constexpr double row_height = 14;
-const TextStyle title_style{15, true, {0, 0, 0}, Anchor::left, 0};
 const TextStyle plain{9, false, {0, 0, 0}, Anchor::left, 0};
 const TextStyle strong{9, true, {0, 0, 0}, Anchor::left, 0};
 

@@ -15,9 +15,9 @@ using paper::Drawing;
 using paper::Spot;
 using paper::TextStyle;
 
-constexpr const char* title = mark("Printer calibration");
+constexpr const char* calibration_title = mark("Printer calibration");
 const paper::Pen line_pen{0.4, {0, 0, 0}, {}, 1};
-const paper::Pen diagonal_pen{0.3, {0x50, 0x50, 0x50}, {}, 1};
+const paper::Pen measured_pen{0.3, {0x50, 0x50, 0x50}, {}, 1};
 
 std::string decimal(Length length, Unit unit, const Locale& locale) {
   char text[48];
@@ -51,8 +51,8 @@ void draw_corner(Drawing& drawing, Spot at, const char* letter, double dx, doubl
 void draw_rectangle(Drawing& drawing, const Box& box, Unit unit) {
   const double right = box.x + box.width, bottom = box.y + box.height;
   drawing.stroke(paper::rectangle(box), line_pen);
-  drawing.stroke(paper::line({box.x, box.y}, {right, bottom}), diagonal_pen);
-  drawing.stroke(paper::line({box.x, bottom}, {right, box.y}), diagonal_pen);
+  drawing.stroke(paper::line({box.x, box.y}, {right, bottom}), measured_pen);
+  drawing.stroke(paper::line({box.x, bottom}, {right, box.y}), measured_pen);
   const double step =
       unit == Unit::inch ? paper::points(sixty_fourths(16)) : paper::points(millimetres(5));
   const int major = unit == Unit::inch ? 4 : 2;
@@ -71,7 +71,8 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
   drawing.fill(paper::rectangle(plate), {{255, 255, 255}, 1});
   drawing.stroke(paper::rectangle(plate), line_pen);
   const double x = plate.x + 14;
-  drawing.text(locale.say(title), {x, plate.y + 26}, {16, true, {0, 0, 0}, Anchor::left, 0});
+  drawing.text(locale.say(calibration_title), {x, plate.y + 26},
+               {16, true, {0, 0, 0}, Anchor::left, 0});
   const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
   const paper::Text steps(
       locale.say(
@@ -118,8 +119,8 @@ std::string render_calibration(Unit unit, const Locale& locale) {
   Drawing drawing;
   draw_rectangle(drawing, box, unit);
   draw_words(drawing, box, unit, sides, locale);
-  paper::Document document(paper::Format::pdf, {locale.say(title), "", 150});
-  paper::draw(drawing, document.add_page(size, locale.say(title)));
+  paper::Document document(paper::Format::pdf, {locale.say(calibration_title), "", 150});
+  paper::draw(drawing, document.add_page(size, locale.say(calibration_title)));
   return document.finish();
 }
 

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "engine/locale/locale.h"
-#include "engine/printer/profile.h"
+#include "engine/shop/printer_profile.h"
 #include "render/paper/sheet_size.h"
 
 namespace mullion {

@@ -65,7 +65,7 @@ std::string letters(std::size_t number) {
   return number < 26 ? last : letters(number / 26 - 1) + last;
 }
 
-std::string numbers_of(const Window& window) {
+std::string joined_numbers(const Window& window) {
   std::string numbers;
   for (const int number : window.openings)
     numbers += (numbers.empty() ? "" : "+") + std::to_string(number);
@@ -96,8 +96,8 @@ std::vector<CornerPiece> corner_pieces(const BoardView& view) {
             std::any_of(pieces.begin() + own, pieces.end(),
                         [&](const CornerPiece& piece) { return shows(piece.rect, mark, grid); });
         if (shown) continue;
-        pieces.push_back(
-            {numbers_of(window) + letters(number) + of_layer, square_around(mark, board, grid)});
+        pieces.push_back({joined_numbers(window) + letters(number) + of_layer,
+                          square_around(mark, board, grid)});
       }
     }
   }

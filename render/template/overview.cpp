@@ -20,7 +20,7 @@ using paper::TextStyle;
 
 constexpr double margin = 36, heading = 60, around = 52;
 constexpr double line_height = 11.5;
-const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
+const TextStyle step_style{8.5, false, {0, 0, 0}, Anchor::left, 0};
 
 paper::PageSize page_size(const BoardView& view, const TemplateOptions& options) {
   paper::PageSize size = paper::usual_page(view.job->scale.unit, options.locale);
@@ -40,7 +40,7 @@ std::string scale_text(double scale, const Locale& locale) {
 }
 
 // Where the openings' numbers stand.
-std::vector<Box> numbers_of(const BoardView& view) {
+std::vector<Box> number_boxes(const BoardView& view) {
   std::vector<Box> boxes;
   for (const Window& window : view.layers.back()->windows) {
     const auto [x, y] = label_spot(window, view);
@@ -85,7 +85,7 @@ paper::Path edges_of(const std::vector<OverviewPart>& parts, double scale) {
 void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, const BoardView& view) {
   const Colour red{0xc0, 0x30, 0x30};
   drawing.stroke(edges_of(parts, view.scale), {0.5, red, {3, 2}, 1});
-  std::vector<Box> taken = numbers_of(view);
+  std::vector<Box> taken = number_boxes(view);
   for (const OverviewPart& part : parts) {
     const auto at = [&](Length length) { return paper::points(length) * view.scale; };
     const Box box{at(part.rect.left), at(part.rect.top), at(part.rect.width()),
@@ -106,8 +106,8 @@ double draw_steps(Drawing& drawing, const std::vector<std::string>& steps, Spot 
   double y = corner.y;
   int number = 0;
   for (const std::string& step : steps) {
-    const paper::Text text(step, plain, width - 16);
-    drawing.text(std::to_string(++number) + ".", {corner.x, y + text.baseline()}, plain);
+    const paper::Text text(step, step_style, width - 16);
+    drawing.text(std::to_string(++number) + ".", {corner.x, y + text.baseline()}, step_style);
     drawing.text(text, {corner.x + 16, y + text.baseline()});
     y += text.height() + 2;
   }

@@ -8,7 +8,7 @@ namespace {
 using paper::Pen;
 using paper::Spot;
 
-const Pen mark_pen{0.4, {0x40, 0x40, 0x40}, {}, 1};
+const Pen dimension_pen{0.4, {0x40, 0x40, 0x40}, {}, 1};
 const std::string about = "\xE2\x89\x88";
 constexpr double tick = 5, leader = 7, label_gap = 2;
 
@@ -118,7 +118,7 @@ void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark>
       drawing.stroke(
           paper::polyline({spot_at(side, edge, place, 1), spot_at(side, edge, place, tick),
                            spot_at(side, edge, places[i], tick + leader)}),
-          mark_pen);
+          dimension_pen);
     }
     // Half a capital's height below the leader's end puts the label's middle on it.
     drawing.text(labels[i].text,

@@ -13,9 +13,8 @@ using paper::Anchor;
 using paper::Spot;
 using paper::TextStyle;
 
-const TextStyle strong{8, true, {0, 0, 0}, Anchor::left, 0};
-const TextStyle plain{7, false, {0x20, 0x20, 0x20}, Anchor::left, 0};
-const std::string dot = "  \xC2\xB7  ";
+const TextStyle foot_strong{8, true, {0, 0, 0}, Anchor::left, 0};
+const TextStyle foot_plain{7, false, {0x20, 0x20, 0x20}, Anchor::left, 0};
 constexpr double room_for_name = 130;  // points: "Corners 10-12 to 12-12"
 
 std::string correction_text(const TemplateOptions& options) {
@@ -55,8 +54,9 @@ SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& si
 }
 
 SheetFoot::SheetFoot(const SheetFrame& frame, const BoardView& view, const TemplateOptions& options)
-    : subject_(paper::fitted(dot + sheet_subject(view), frame.foot.width - room_for_name, strong),
-               strong) {
+    : subject_(paper::fitted(middle_dot + sheet_subject(view), frame.foot.width - room_for_name,
+                             foot_strong),
+               foot_strong) {
   const paper::Box& foot = frame.foot;
   const double top = foot.y + 3, low = foot.y + foot.height;
   Furniture furniture;
@@ -64,13 +64,13 @@ SheetFoot::SheetFoot(const SheetFrame& frame, const BoardView& view, const Templ
   if (x + 86 < foot.x + foot.width) x += add_diagonal_square(furniture, {x, top}, view.locale) + 14;
   room_ = {x, top, std::max(0.0, foot.x + foot.width - x), 40};
   const Locale& locale = view.locale;
-  std::string line = locale.say("BACK OF BOARD, mirrored") + dot +
+  std::string line = locale.say("BACK OF BOARD, mirrored") + middle_dot +
                      locale.say("print at 100 %, no scaling; check the rules");
   if (options.printer) {
-    line = locale.say("BACK OF BOARD") + dot + locale.say("100 %, no scaling") + dot +
+    line = locale.say("BACK OF BOARD") + middle_dot + locale.say("100 %, no scaling") + middle_dot +
            correction_text(options);
   }
-  furniture.texts.text(paper::fitted(line, foot.width, plain), {foot.x, low - 2}, plain);
+  furniture.texts.text(paper::fitted(line, foot.width, foot_plain), {foot.x, low - 2}, foot_plain);
   paper::Drawing rules;
   rules.stroke(std::move(furniture.lines), furniture_pen);
   rules_ = std::make_shared<const paper::Drawing>(std::move(rules));
@@ -83,7 +83,7 @@ void SheetFoot::draw_rules(paper::Drawing& drawing) const {
 }
 
 void SheetFoot::draw_words(paper::Drawing& drawing, const std::string& name) const {
-  const paper::Text set(name, strong);
+  const paper::Text set(name, foot_strong);
   drawing.place({words_, {}, {}, "foot", "", true});
   drawing.text(set, baseline_);
   drawing.text(subject_, {baseline_.x + set.width(), baseline_.y});

@@ -21,8 +21,6 @@ const TextStyle small{7.5, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 const TextStyle map_letters{26, true, {0, 0, 0}, Anchor::right, 0};
 
-const std::string dot = "  \xC2\xB7  ";
-
 std::string whole_length(Length length, Unit unit, const Locale& locale) {
   return locale.length(length, {unit, unit == Unit::inch ? inches(1) : millimetres(1)});
 }
@@ -84,19 +82,19 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   if (view.layers.size() > 1) {
     draw_legend(drawing, view, box);
   } else {
-    const std::string line =
-        layer_title(layer, *view.mat, locale) + dot + locale.say("board %1", layer.board.board);
+    const std::string line = layer_title(layer, *view.mat, locale) + middle_dot +
+                             locale.say("board %1", layer.board.board);
     drawing.text(paper::fitted(line, box.width - 20, strong), {box.x + 18, box.y + 36}, strong);
     drawing.fill(paper::rectangle({box.x, box.y + 27, 12, 10}), {layer.board.colour, 1});
     drawing.stroke(paper::rectangle({box.x, box.y + 27, 12, 10}), {0.4, {0, 0, 0}, {}, 1});
   }
   std::string job_line = job.reference;
-  if (!job.title.empty()) job_line += dot + job.title;
-  if (!job.customer.empty()) job_line += dot + job.customer;
+  if (!job.title.empty()) job_line += middle_dot + job.title;
+  if (!job.customer.empty()) job_line += middle_dot + job.customer;
   job_line +=
-      dot + locale.say("%1 x %2, %3 thick", locale.described(layer.outer.width(), job.scale),
-                       locale.described(layer.outer.height(), job.scale),
-                       locale.described(layer.board.thickness, job.scale));
+      middle_dot + locale.say("%1 x %2, %3 thick", locale.described(layer.outer.width(), job.scale),
+                              locale.described(layer.outer.height(), job.scale),
+                              locale.described(layer.board.thickness, job.scale));
   drawing.text(paper::fitted(job_line, box.width, plain), {box.x, box.y + 50}, plain);
 }
 
@@ -213,8 +211,8 @@ void SheetMap::draw(paper::Drawing& drawing, std::size_t row, std::size_t column
 std::string sheet_subject(const BoardView& view) {
   std::string subject = view.job->reference;
   for (const MatLayer* layer : view.layers) {
-    subject += (subject.empty() ? "" : dot) + layer_title(*layer, *view.mat, view.locale) + ", " +
-               layer->board.board;
+    subject += (subject.empty() ? "" : middle_dot) + layer_title(*layer, *view.mat, view.locale) +
+               ", " + layer->board.board;
   }
   return subject;
 }

@@ -3,12 +3,15 @@
 // What template pages carry besides the board: heading, check rules, sheet map, cautions.
 
 #include <memory>
+#include <string>
 #include <vector>
 
 #include "render/paper/tiling.h"
 #include "render/template/board_drawing.h"
 
 namespace mullion {
+
+inline const std::string middle_dot = "  \xC2\xB7  ";  // between the parts of a line
 
 void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::Box& box);
 

@@ -13,7 +13,7 @@
 #include "engine/job/job.h"
 #include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
-#include "engine/printer/profile.h"
+#include "engine/shop/printer_profile.h"
 #include "render/paper/document.h"
 #include "render/paper/sheet_size.h"
 

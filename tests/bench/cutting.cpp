@@ -2,7 +2,7 @@
 
 #include <cstdio>
 
-#include "engine/cutting/run/run.h"
+#include "engine/cuts/run/run.h"
 #include "engine/job/read.h"
 #include "tests/bench/grid_job.h"
 #include "tests/bench/stopwatch.h"

@@ -1,14 +1,14 @@
 #pragma once
 
 // A week's orders as one batch: the blanks of all jobs, and what is written on the label of each.
-// (Which mats are cut together, and in what order, is a CuttingRun: engine/cutting/run/run.h.)
+// (Which mats are cut together, and in what order, is a CuttingRun: engine/cuts/run/run.h.)
 //
 // Exact lengths.
 
 #include <string>
 #include <vector>
 
-#include "engine/cutting/run/run.h"
+#include "engine/cuts/run/run.h"
 #include "engine/mat/mat.h"
 #include "engine/sheets/plan/sheet_plan.h"
 

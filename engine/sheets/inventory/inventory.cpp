@@ -4,9 +4,9 @@
 #include <set>
 
 #include "engine/file/input.h"
-#include "engine/job/document.h"
-#include "engine/job/element.h"
 #include "engine/job/read.h"
+#include "engine/xml/document.h"
+#include "engine/xml/element.h"
 
 namespace mullion {
 namespace {

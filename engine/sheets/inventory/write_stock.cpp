@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <pugixml.hpp>
 
-#include "engine/job/words.h"
-#include "engine/job/write_element.h"
 #include "engine/sheets/inventory/inventory.h"
+#include "engine/xml/words.h"
+#include "engine/xml/write_element.h"
 
 namespace mullion {
 namespace {

@@ -7,7 +7,7 @@
 
 #include <optional>
 
-#include "engine/cutting/cutter/profile.h"
+#include "engine/cuts/cutter/profile.h"
 #include "engine/sheets/guillotine/pattern.h"
 
 namespace mullion {

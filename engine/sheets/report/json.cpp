@@ -1,9 +1,9 @@
 #include <nlohmann/json.hpp>
 
-#include "engine/cutting/sheet/run_json.h"
-#include "engine/job/colour.h"
+#include "engine/cuts/sheet/run_json.h"
 #include "engine/sheets/report/report.h"
 #include "engine/sheets/stock/size_text.h"
+#include "engine/xml/colour.h"
 
 namespace mullion {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <cstdio>
 
-#include "engine/cutting/sheet/scale_text.h"
+#include "engine/cuts/sheet/scale_text.h"
 #include "engine/sheets/stock/size_text.h"
 
 namespace mullion {

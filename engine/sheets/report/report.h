@@ -50,7 +50,7 @@ std::string cost_text(std::int64_t cost, const Stock& stock, const Locale& local
 std::string text_of(const SheetReport& report);
 
 // Lengths in exact ticks of 1/40640 in and as text in the plan's scale. The run is that of
-// engine/cutting/sheet/run_json.h.
+// engine/cuts/sheet/run_json.h.
 std::string json_of(const SheetReport& report);
 
 }  // namespace mullion

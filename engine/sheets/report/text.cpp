@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cstdio>
 
-#include "engine/cutting/sheet/run_text.h"
+#include "engine/cuts/sheet/run_text.h"
 #include "engine/sheets/inventory/inventory.h"
 #include "engine/sheets/report/report.h"
 #include "engine/sheets/stock/size_text.h"

@@ -2,8 +2,8 @@
 
 #include <tuple>
 
-#include "engine/job/colour.h"
 #include "engine/sheets/stock/size_text.h"
+#include "engine/xml/colour.h"
 
 namespace mullion {
 namespace {

@@ -99,7 +99,7 @@ TEST_CASE("straight edges of a free outline stay lines") {
 TEST_CASE("an outline that crosses itself or closes to a ring is refused") {
   const std::string crossing = "the outline crosses itself or goes along one line twice";
   CHECK(flaw_of(drawn("M0 0 L10 10 L10 0 L0 10 Z")) == crossing);
-  CHECK(flaw_of(drawn("M0 0 H10 V10 H0 V0 H10 V10 H0 Z")) == crossing);         // twice round
+  CHECK(flaw_of(drawn("M0 0 H10 V10 H0 V0 H10 V10 H0 Z")) == crossing);           // twice round
   CHECK(flaw_of(drawn("M0 0 H10 V5 H15 H10 V10 H0 Z")) == crossing);              // a spike
   CHECK(flaw_of(drawn("M0 0 H4 V4 H8 V0 H12 V9 H8 V4 H4 V9 H0 Z")) == crossing);  // two halves
   CHECK(flaw_of(drawn("M0 0 H5 H10 V5 V10 H5 H0 V5 Z")).empty());

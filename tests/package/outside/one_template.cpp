@@ -2,7 +2,7 @@
 
 #include <cstdio>
 
-#include "engine/cutting/plan/plan.h"
+#include "engine/cuts/plan/plan.h"
 #include "engine/file/file.h"
 #include "engine/layout/layout.h"
 #include "engine/mat/mat.h"

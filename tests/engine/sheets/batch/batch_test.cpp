@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 #include <set>
 
-#include "engine/cutting/cutter/profile.h"
+#include "engine/cuts/cutter/profile.h"
 #include "engine/sheets/inventory/take.h"
 
 using namespace mullion;

@@ -1,0 +1,89 @@
+#include "engine/cuts/cutter/profile.h"
+
+namespace mullion {
+namespace {
+
+CutterProfile bench() {
+  CutterProfile out;
+  out.id = "bench";
+  out.name = "Bench cutter with a guide and two stops";
+  out.scale = {Unit::inch, sixty_fourths(4)};
+  out.longest_cut = inches(48);
+  out.widest_board = inches(60);
+  out.guide = GuideScale{inches(1), inches(8), Length(), false};
+  out.near_stop = StopScale{inches(1), inches(30), Length()};
+  out.far_stop = StopScale{inches(3), inches(48), Length()};
+  out.arm_length = inches(32);
+  out.mark_lead = sixty_fourths(4);
+  out.over_cuts = {{sixty_fourths(4), sixty_fourths(4)}, {sixty_fourths(8), sixty_fourths(8)}};
+  return out;
+}
+
+CutterProfile plain_bench() {
+  CutterProfile out = bench();
+  out.id = "plain-bench";
+  out.name = "Bench cutter without guide or stops";
+  out.guide.reset();
+  out.near_stop.reset();
+  out.far_stop.reset();
+  return out;
+}
+
+CutterProfile metric_bench() {
+  CutterProfile out;
+  out.id = "metric-bench";
+  out.name = "Bench cutter with metric scales";
+  out.scale = {Unit::millimetre, millimetres(1)};
+  out.longest_cut = millimetres(1200);
+  out.widest_board = millimetres(1550);
+  out.guide = GuideScale{millimetres(20), millimetres(200), Length(), false};
+  out.near_stop = StopScale{millimetres(20), millimetres(800), Length()};
+  out.far_stop = StopScale{millimetres(80), millimetres(1200), Length()};
+  out.arm_length = millimetres(800);
+  out.mark_lead = millimetres(2);
+  out.over_cuts = {{millimetres(1), millimetres(1)}, {millimetres(4), millimetres(4)}};
+  return out;
+}
+
+Length in_proportion(const OverCut& to, Length thickness) {
+  __extension__ using Wide = __int128;
+  const Wide product = static_cast<Wide>(to.distance.ticks()) * thickness.ticks();
+  const Wide per = to.thickness.ticks();
+  return Length::from_ticks(static_cast<std::int64_t>((product + per - 1) / per));
+}
+
+}  // namespace
+
+Length over_cut(const CutterProfile& cutter, Length thickness) {
+  const std::vector<OverCut>& table = cutter.over_cuts;
+  if (thickness <= table.front().thickness) return in_proportion(table.front(), thickness);
+  for (std::size_t i = 1; i < table.size(); ++i) {
+    if (thickness > table[i].thickness) continue;
+    const OverCut step{table[i].thickness - table[i - 1].thickness,
+                       table[i].distance - table[i - 1].distance};
+    return table[i - 1].distance + in_proportion(step, thickness - table[i - 1].thickness);
+  }
+  return in_proportion(table.back(), thickness);
+}
+
+int stops(const CutterProfile& cutter) {
+  return (cutter.near_stop ? 1 : 0) + (cutter.far_stop ? 1 : 0);
+}
+
+const std::vector<CutterProfile>& generic_cutters() {
+  static const std::vector<CutterProfile> all = {bench(), plain_bench(), metric_bench()};
+  return all;
+}
+
+const CutterProfile* generic_cutter(std::string_view id) {
+  for (const CutterProfile& cutter : generic_cutters()) {
+    if (cutter.id == id) return &cutter;
+  }
+  return nullptr;
+}
+
+const CutterProfile& default_cutter() {
+  return generic_cutters().front();
+}
+
+}  // namespace mullion

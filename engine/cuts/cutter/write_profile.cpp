@@ -1,0 +1,73 @@
+#include "engine/cuts/cutter/profile_file.h"
+#include "engine/xml/words.h"
+#include "engine/xml/write_element.h"
+
+namespace mullion {
+namespace {
+
+void write_stop(ElementWriter out, const char* end, const StopScale& stop) {
+  out.attribute("end", end);
+  out.length("least", stop.least);
+  out.length("most", stop.most);
+  out.length_unless("zero", stop.zero, Length());
+}
+
+void write_times(ElementWriter out, const HandlingTimes& t) {
+  out.integer("guide-move", t.guide_move);
+  out.integer("stop-move", t.stop_move);
+  out.integer("quarter-turn", t.quarter_turn);
+  out.integer("rechuck", t.rechuck);
+  out.integer("pencil-line", t.pencil_line);
+  out.integer("by-eye", t.by_eye);
+  out.integer("freehand-line", t.freehand_line);
+  out.integer("bevel-cut", t.bevel_cut);
+  out.integer("straight-cut", t.straight_cut);
+  out.integer("curve", t.curve);
+  out.integer("tape-layer", t.tape_layer);
+  out.integer("arm-stop-move", t.arm_stop_move);
+}
+
+void write_guide(ElementWriter out, const GuideScale& guide) {
+  out.length("least", guide.least);
+  out.length("most", guide.most);
+  out.length_unless("zero", guide.zero, Length());
+  out.yes("board-over-bar", guide.board_over_bar);
+}
+
+void write_blade(ElementWriter out, const CutterProfile& cutter) {
+  out.attribute("guide-side", cutter.side == GuideSide::left ? "left" : "right");
+  out.attribute("tip", cutter.lean == BladeLean::to_guide ? "to-guide" : "from-guide");
+  out.length_unless("mark-lead", cutter.mark_lead, Length());
+  out.length_unless("straight-kerf", cutter.kerf, Length());
+}
+
+}  // namespace
+
+std::string write_cutter(const CutterProfile& cutter) {
+  FileWriter file("cutter", cutter.scale.unit);
+  ElementWriter& out = file.root();
+  out.attribute("version", "1");
+  out.attribute("id", cutter.id);
+  out.attribute("name", cutter.name);
+  out.attribute("unit", word_for(cutter.scale.unit));
+  out.length("division", cutter.scale.increment);
+  ElementWriter rail = out.child("rail");
+  rail.length("longest-cut", cutter.longest_cut);
+  rail.length("widest-board", cutter.widest_board);
+  write_blade(out.child("blade"), cutter);
+  if (cutter.guide) write_guide(out.child("guide"), *cutter.guide);
+  ElementWriter arm = out.child("arm");
+  arm.length("length", cutter.arm_length);
+  arm.length_unless("zero", cutter.arm_zero, Length());
+  if (cutter.near_stop) write_stop(out.child("stop"), "near", *cutter.near_stop);
+  if (cutter.far_stop) write_stop(out.child("stop"), "far", *cutter.far_stop);
+  for (const OverCut& entry : cutter.over_cuts) {
+    ElementWriter over_cut = out.child("over-cut");
+    over_cut.length("thickness", entry.thickness);
+    over_cut.length("distance", entry.distance);
+  }
+  if (cutter.times != HandlingTimes{}) write_times(out.child("times"), cutter.times);
+  return file.text();
+}
+
+}  // namespace mullion

@@ -1,0 +1,48 @@
+#pragma once
+
+// What is set on the cutter for a cut. True distances, in exact ticks; the scales' zeros come in
+// when they are printed (engine/cuts/sheet/scale_text.h).
+
+#include <optional>
+
+#include "engine/cuts/cutter/profile.h"
+
+namespace mullion {
+
+// A strip of board at the guide. Between guide and board it takes its width off the guide's
+// distance; outside the guide's bar, where a board can lie over the bar, it adds its width.
+struct Block {
+  Length width;
+  bool outside = false;
+  friend bool operator==(const Block&, const Block&) = default;
+};
+
+struct Settings {
+  std::optional<Length> guide;  // nothing: the cut is made freehand
+  std::optional<Block> block;
+  std::optional<Length> near_stop, far_stop;  // places of the head's mark; nothing: by eye
+  friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+// What the scales show after a set-up: what is not set stays as it was.
+Settings shown_after(const Settings& shown, const Settings& set);
+
+struct GuideSetting {
+  Length guide;
+  std::optional<Block> block;
+};
+
+// Guide, and block where the guide alone does not reach; nothing where neither does. A block is
+// chosen so that the guide stands at a whole inch or ten millimetres, and is wide enough to handle.
+std::optional<GuideSetting> guide_for(const CutterProfile& cutter, Length distance);
+
+// The block that would do if the board could lie over the guide's bar.
+std::optional<GuideSetting> outside_block(const CutterProfile& cutter, Length distance);
+
+// With the block of an earlier layer's cut, where the guide reaches.
+std::optional<GuideSetting> guide_with(const CutterProfile& cutter, Length distance,
+                                       const std::optional<Block>& block);
+
+std::optional<Length> stop_for(const std::optional<StopScale>& stop, Length place);
+
+}  // namespace mullion

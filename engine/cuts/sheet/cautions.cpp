@@ -1,0 +1,57 @@
+#include "engine/cuts/sheet/cautions.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <numbers>
+
+namespace mullion {
+namespace {
+
+bool has_curves(const CuttingPlan& plan) {
+  return std::any_of(plan.stages.begin(), plan.stages.end(),
+                     [](const Stage& stage) { return !stage.curves.empty(); });
+}
+
+}  // namespace
+
+std::optional<std::string> blade_caution(const CuttingPlan& plan) {
+  for (const Stage& stage : plan.stages) {
+    if (stage.run == stage.thickness) continue;
+    const double degrees = std::atan2(static_cast<double>(stage.thickness.ticks()),
+                                      static_cast<double>(stage.run.ticks())) *
+                           180 / std::numbers::pi;
+    return plan.locale.say(
+        "Set the blade to %1 degrees, not the usual 45: the settings are for that.",
+        std::int64_t{std::lround(degrees)});
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string> cautions(const CuttingPlan& plan) {
+  const Locale& locale = plan.locale;
+  std::vector<std::string> out;
+  for (const Problem& note : plan.notes) {
+    std::string sentence = note.message;
+    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
+    out.push_back(sentence + ".");
+  }
+  if (plan.stacked) {
+    out.push_back(locale.say(
+        "Set the blade's depth for one board; fallouts stay taped in under the next one."));
+  }
+  if (auto blade = blade_caution(plan)) out.push_back(std::move(*blade));
+  if (has_curves(plan)) {
+    out.push_back(locale.say(
+        "Cut curves last, after a trial on scrap: oval cutters differ in what they show."));
+  }
+  out.push_back(locale.say("Fresh blade; test cut on scrap of the same board first."));
+  out.push_back(locale.say("Bevel cuts over a backing sheet, straight cuts without it."));
+  out.push_back(
+      locale.say("Keep the hand on the rail behind the blade; blade out before you let go."));
+  out.push_back(locale.say("All fallouts stay in until the layer is done."));
+  out.push_back(locale.say("Where the maker of your cutter says otherwise, the maker is right."));
+  return out;
+}
+
+}  // namespace mullion

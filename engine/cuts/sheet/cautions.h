@@ -1,0 +1,19 @@
+#pragma once
+
+// What must be minded while a plan is cut, as sentences: the usual cautions, and those of the plan.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/cuts/plan/plan.h"
+
+namespace mullion {
+
+// What is particular to the plan comes first.
+std::vector<std::string> cautions(const CuttingPlan& plan);
+
+// The one of them about the blade's angle, where it is not the usual one.
+std::optional<std::string> blade_caution(const CuttingPlan& plan);
+
+}  // namespace mullion

@@ -1,0 +1,24 @@
+#pragma once
+
+// What each scale of the cutter is to show for a set-up, and whether it has to be moved for it.
+
+#include <string>
+#include <vector>
+
+#include "engine/cuts/plan/plan.h"
+
+namespace mullion {
+
+struct Dial {
+  std::string name;       // "guide", "near stop", "far stop", in the plan's locale
+  std::string shows;      // "3 1/16 in"; "freehand", "by eye" where nothing is set
+  std::string remainder;  // "+ 0.4 mm"; empty where the division is exact
+  bool set = true;
+  bool moves = true;  // false: it shows that already
+};
+
+// Of the scales that the plan's way of working uses. `shown` is what they show before.
+std::vector<Dial> dials_of(const CuttingPlan& plan, const Settings& settings,
+                           const Settings& shown);
+
+}  // namespace mullion

@@ -1,0 +1,17 @@
+#pragma once
+
+// A cutting plan as JSON, complete: whoever reads it needs nothing else to cut the mat.
+//
+// Settings are objects {"shows": "3 1/16 in", "remainder": "0.4 mm"}: what the cutter's scale must
+// show, and what is to be added to it, exactly. Other lengths are exact texts with a unit. Edges
+// are the letters of engine/cuts/plan/board.h.
+
+#include <string>
+
+#include "engine/cuts/plan/plan.h"
+
+namespace mullion {
+
+std::string plan_to_json(const CuttingPlan& plan);
+
+}  // namespace mullion

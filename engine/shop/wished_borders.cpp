@@ -1,0 +1,23 @@
+#include "engine/shop/wished_borders.h"
+
+#include <algorithm>
+
+namespace mullion {
+
+Length usual_border(Unit unit) {
+  return unit == Unit::inch ? inches(2) : millimetres(50);
+}
+
+Sides wished_borders(const Job& job) {
+  const Borders& stated = job.borders;
+  const Length any = stated.least.value_or(usual_border(job.scale.unit));
+  const Length top = stated.top.value_or(any);
+  return {stated.left.value_or(any), top, stated.right.value_or(any),
+          stated.bottom_size.value_or(stated.top ? top : any)};
+}
+
+Length least_of(const Sides& sides) {
+  return std::min({sides.left, sides.top, sides.right, sides.bottom});
+}
+
+}  // namespace mullion

@@ -1,0 +1,48 @@
+#include "engine/cuts/plan/check_cutter.h"
+
+#include <catch2/catch.hpp>
+
+#include "engine/job/read.h"
+
+using namespace mullion;
+
+namespace {
+
+Problems findings(const std::string& width, const std::string& height,
+                  const std::string& shape = "rectangle") {
+  const std::string xml =
+      R"(<job version="1" reference="C" unit="in" increment="1/16">
+      <layers><layer name="Top mat" board="Oat"/></layers><borders all="4"/>
+      <arrange><opening id="w" width=")" +
+      width + "\" height=\"" + height + "\" shape=\"" + shape + "\"/></arrange></job>";
+  const Job job = parse_job(xml, "cutter.xml").value();
+  const Layout layout = lay_out(job).value();
+  return check_on_cutter(job, layout, build_mat(job, layout).value(), default_cutter());
+}
+
+}  // namespace
+
+// The generic cutter's own figures: boards to 60 in across its rail, cuts to 48 in; its over-cut on
+// board 1/16 in thick is 1/16 in at each end.
+TEST_CASE("a board wider than the cutter takes is found, and one as wide is not") {
+  CHECK(findings("47", "47").empty());
+  const Problems wide = findings("47", "53");
+  REQUIRE(wide.size() == 2);
+  CHECK(wide[0].code == "check-cutter-wide");
+  CHECK(wide[0].severity == Severity::warning);
+  CHECK(wide[0].message == "the board is 61 in across the rail; the cutter \"bench\" takes 60 in");
+}
+
+TEST_CASE("a cut longer than the rail is found with its over-cuts, and one as long is not") {
+  CHECK(findings("47 7/8", "20").empty());
+  const Problems along = findings("48", "20");
+  REQUIRE(along.size() == 1);
+  CHECK(along[0].code == "check-cutter-long");
+  CHECK(along[0].message ==
+        "layer 1 \"Top mat\" needs a cut of 48 1/8 in, over-cuts included; the cutter \"bench\" "
+        "cuts at most 48 in");
+}
+
+TEST_CASE("an oval asks nothing of the rail") {
+  CHECK(findings("50", "53", "ellipse").empty());
+}

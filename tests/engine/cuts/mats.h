@@ -1,0 +1,46 @@
+#pragma once
+
+// Mats made by hand for tests: windows by their lines on the top mat's back.
+
+#include <random>
+#include <vector>
+
+#include "engine/cuts/plan/plan.h"
+#include "simulator.h"
+
+namespace mats {
+
+using mullion::Length;
+
+struct Window {
+  Length left, top, right, bottom;  // borders to the board's edges
+};
+
+// One board 1/16 in thick with rectangular windows.
+mullion::Mat single(Length width, Length height, const std::vector<Window>& borders);
+// With the same border on all sides.
+mullion::Mat even(Length width, Length height, Length border);
+// Another layer below, its lines set in by reveal and run.
+void add_layer(mullion::Mat& mat, const mullion::Sides& reveal, Length thickness);
+void set_thickness(mullion::MatLayer& layer, Length thickness);
+
+// Gives the window of that index the shape in every layer, stated for the lowest.
+void give_shape(mullion::Mat& mat, std::size_t window, const mullion::ShapeSpec& shape);
+
+// The board's windows as simulator polygons; without those that have curves or slanting lines.
+std::vector<simulator::Polygon> backs(const mullion::MatLayer& layer);
+std::vector<simulator::Polygon> faces(const mullion::MatLayer& layer);
+
+simulator::Cutter ideal(const mullion::CutterProfile& cutter);
+
+// What is wrong with what the printed plan yields; empty: exactly the mat, each corner cut clean
+// and no further. Straight edges at right angles must be exact, others as likeness.h says. The
+// cutter's over-cuts must be the bevel's run.
+std::string difference(const mullion::Mat& mat, const std::string& plan_json,
+                       const simulator::Cutter& cutter);
+
+// Any mat and any cutter, from a fixed seed.
+mullion::Mat random_mat(std::mt19937& random);
+mullion::CutterProfile random_cutter(std::mt19937& random);
+
+}  // namespace mats

@@ -1,0 +1,156 @@
+// A proof by simulation is worth as much as what it catches.
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "engine/cuts/sheet/json.h"
+#include "mats.h"
+
+using namespace mullion;
+using nlohmann::json;
+
+namespace {
+
+Mat double_mat() {
+  const Length b = inches(3), far = inches(13);
+  Mat mat = mats::single(inches(24), inches(16), {{b, b, far, b}, {far, b, b, inches(4)}});
+  const Length r = sixty_fourths(16);
+  mats::add_layer(mat, {r, r, r, r}, sixty_fourths(4));
+  return mat;
+}
+
+struct Bent {
+  Mat mat = double_mat();
+  CutterProfile cutter = default_cutter();
+  json plan;
+
+  Bent() {
+    PlanOptions options;
+    options.way = Way::two_stops;
+    plan = json::parse(plan_to_json(plan_cutting(mat, cutter, options).value()));
+  }
+  std::string outcome() const { return mats::difference(mat, plan.dump(), mats::ideal(cutter)); }
+  json& stage(std::size_t i) { return plan["stages"][i]; }
+  json& set_up(std::size_t i) { return stage(0)["set_ups"][i]; }
+};
+
+}  // namespace
+
+TEST_CASE("the plan as it is gives the mat") {
+  CHECK(Bent().outcome() == "");
+}
+
+TEST_CASE("a setting that is off by one division spoils the mat") {
+  for (const char* scale : {"guide", "near_stop", "far_stop"}) {
+    for (std::size_t stage = 0; stage < 2; ++stage) {
+      Bent bent;
+      json& setting = bent.stage(stage)["set_ups"][1][scale];
+      if (setting.is_null()) continue;
+      setting["remainder"] = "1.5875 mm";
+      INFO(scale << " on stage " << stage);
+      CHECK(bent.outcome() != "");
+    }
+  }
+}
+
+TEST_CASE("a setting that is off by one tick spoils the mat") {
+  Bent bent;
+  bent.set_up(0)["guide"]["remainder"] = "0.000625 mm";
+  CHECK(bent.outcome() != "");
+}
+
+TEST_CASE("a wrong edge at the guide spoils the mat") {
+  Bent bent;
+  json& placement = bent.set_up(0)["placements"][0];
+  placement["edge_at_guide"] = placement["edge_at_guide"] == "A" ? "C" : "A";
+  CHECK(bent.outcome() == "the turns do not bring the stated edge to the guide");
+}
+
+TEST_CASE("a wrong turn spoils the mat") {
+  Bent bent;
+  json& turns = bent.set_up(1)["placements"][0]["quarter_turns_clockwise"];
+  turns = (turns.get<int>() + 1) % 4;
+  CHECK(bent.outcome() != "");
+}
+
+TEST_CASE("a cut left out, or a blade of the other lean, spoils the mat") {
+  Bent short_one;
+  short_one.set_up(0)["placements"][0]["cuts"].erase(0);
+  CHECK(short_one.outcome() != "");
+
+  Bent bent;
+  simulator::Cutter other = mats::ideal(bent.cutter);
+  other.tip_to_guide = false;
+  CHECK(mats::difference(bent.mat, bent.plan.dump(), other) != "");
+  simulator::Cutter mirrored = mats::ideal(bent.cutter);
+  mirrored.guide_on_left = false;
+  CHECK(mats::difference(bent.mat, bent.plan.dump(), mirrored) != "");
+}
+
+namespace {
+
+// One window 10 x 14 in of the shape, and its plan, to be bent.
+struct BentCurve {
+  Mat mat = mats::even(inches(16), inches(20), inches(3));
+  json plan;
+
+  explicit BentCurve(ShapeSpec shape) {
+    mats::give_shape(mat, 0, shape);
+    plan = json::parse(plan_to_json(plan_cutting(mat, default_cutter()).value()));
+  }
+  json& curve() { return plan["stages"][0]["curves"][0]; }
+  std::string outcome() const {
+    return mats::difference(mat, plan.dump(), mats::ideal(default_cutter()));
+  }
+};
+
+}  // namespace
+
+TEST_CASE("an oval that is set wrong by a division spoils the mat") {
+  for (const auto& [what, part, wrong] :
+       {std::tuple("centre", "from_A", "10 1/64 in"), std::tuple("centre", "from_B", "7 63/64 in"),
+        std::tuple("back", "half_width", "5 1/64 in"),
+        std::tuple("back", "half_height", "6 63/64 in")}) {
+    BentCurve bent({ShapeKind::ellipse, {}, {}, {}, {}});
+    CHECK(bent.outcome() == "");
+    bent.curve()[what][part] = wrong;
+    INFO(what << " " << part);
+    CHECK(bent.outcome() != "");
+  }
+}
+
+TEST_CASE("a template that is drawn wrong, or cut to the wrong side, spoils the mat") {
+  const ShapeSpec arch{ShapeKind::arch, {}, inches(3), {}, {}};
+  CHECK(BentCurve(arch).outcome() == "");
+
+  BentCurve moved(arch);
+  moved.curve()["lines"][0]["parts"][3]["to"]["from_A"] = "3 in";
+  CHECK(moved.outcome() != "");
+
+  BentCurve turned(arch);
+  turned.curve()["direction"] = "anticlockwise as seen from the front";
+  CHECK(turned.outcome() == "the face edge of a shape in layer 1");
+
+  BentCurve left_out(arch);
+  left_out.curve()["lines"].clear();
+  CHECK(left_out.outcome() == "the back edge of a shape in layer 1");
+}
+
+TEST_CASE("an arch lower than a half round needs over-cuts where it meets its sides") {
+  BentCurve bent({ShapeKind::arch, {}, inches(3), {}, {}});
+  bent.curve()["lines"][0]["over_cut"] = "0 in";
+  CHECK(bent.outcome() == "the face edge of a shape in layer 1");
+}
+
+TEST_CASE("an over-cut shorter than the bevel's run leaves the corners hanging") {
+  Bent bent;
+  bent.cutter.over_cuts = {{sixty_fourths(4), sixty_fourths(3)}};
+  const auto plan = plan_cutting(bent.mat, bent.cutter);
+  CHECK(mats::difference(bent.mat, plan_to_json(plan.value()), mats::ideal(bent.cutter)) != "");
+}
+
+TEST_CASE("an under-mat cut to another size than its straight cuts is noticed") {
+  Bent bent;
+  bent.plan["blanks"][2]["arm_stop"]["shows"] = "20 in";
+  CHECK(bent.outcome() == "the straight cuts do not give the blank");
+}

@@ -4,9 +4,8 @@
 
 namespace mullion::cli {
 
-void Answer::add_option(CLI::App& app) {
-  app.add_flag("--json", json_,
-               "Answer with one JSON document on standard output, problems included");
+void Answer::add_option(const Verb& verb) {
+  verb.flag("--json", json_, "Answer with one JSON document on standard output, problems included");
 }
 
 int Answer::fail(const Problems& problems) const {

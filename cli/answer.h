@@ -3,7 +3,6 @@
 // How a verb answers. In words: results on standard output, problems on standard error. With
 // --json: one document on standard output that holds both, and nothing on standard error.
 
-#include <CLI/CLI.hpp>
 #include <string>
 
 #include "cli/load.h"
@@ -15,7 +14,7 @@ class Answer {
  public:
   explicit Answer(std::string verb) : verb_(std::move(verb)) {}
 
-  void add_option(CLI::App& app);
+  void add_option(const Verb& verb);
   bool is_json() const { return json_; }
 
   // What stops the verb. Returns the exit status.

@@ -1,21 +1,20 @@
 #pragma once
 
-// The command line as data: the verbs with their options and arguments, read from the CLI11 app
-// that also parses it. What shells complete and what the manual page says is written from this.
+// The command line as data: the verbs with their options and arguments (CommandLine::tree). What
+// shells complete and what the manual page says is written from this.
 
-#include <CLI/CLI.hpp>
 #include <string>
 #include <vector>
 
 namespace mullion::cli {
 
+// What the value of an option or argument is.
 enum class Takes { nothing, word, number, length, name, job_file, file };
 
 struct Parameter {
   std::vector<std::string> names;  // "-o" and "--output"; "JOB" of an argument
   std::string text;
   Takes takes = Takes::nothing;
-  std::string value;               // what stands for the value in text, such as LENGTH
   std::vector<std::string> words;  // values that are known
   bool required = false, repeated = false;
 };
@@ -27,7 +26,8 @@ struct Command {
   std::vector<Command> verbs;
 };
 
-Command command_tree(const CLI::App& app);
+// What stands for the value in text, such as LENGTH; an argument's own name.
+std::string value_of(const Parameter& parameter);
 
 // The command itself and all below it, parents first.
 std::vector<const Command*> all_commands(const Command& root);

@@ -10,8 +10,14 @@
 
 namespace mullion::cli {
 
-std::string bash_completion(const Command& program);
-std::string zsh_completion(const Command& program);
-std::string fish_completion(const Command& program);
+namespace bash {
+std::string completion(const Command& program);
+}
+namespace zsh {
+std::string completion(const Command& program);
+}
+namespace fish {
+std::string completion(const Command& program);
+}
 
 }  // namespace mullion::cli

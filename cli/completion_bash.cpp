@@ -1,6 +1,6 @@
 #include "cli/completion.h"
 
-namespace mullion::cli {
+namespace mullion::cli::bash {
 namespace {
 
 constexpr const char* head = R"(# bash completion for mullion; written by `mullion completion bash`.
@@ -78,7 +78,7 @@ std::string words(const Command& command) {
 
 }  // namespace
 
-std::string bash_completion(const Command& program) {
+std::string completion(const Command& program) {
   const std::vector<const Command*> commands = all_commands(program);
   std::string out = head;
   for (const Command* command : commands) {
@@ -92,4 +92,4 @@ std::string bash_completion(const Command& program) {
   return out + tail;
 }
 
-}  // namespace mullion::cli
+}  // namespace mullion::cli::bash

@@ -1,6 +1,6 @@
 #include "cli/completion.h"
 
-namespace mullion::cli {
+namespace mullion::cli::fish {
 namespace {
 
 std::string quoted(const std::string& text) {
@@ -58,7 +58,7 @@ complete -c mullion -f
 
 }  // namespace
 
-std::string fish_completion(const Command& program) {
+std::string completion(const Command& program) {
   const std::vector<const Command*> commands = all_commands(program);
   std::string out = "# Written by `mullion completion fish`.\nset -g __mullion_verbs";
   for (const Command* command : commands) {
@@ -75,4 +75,4 @@ std::string fish_completion(const Command& program) {
   return out;
 }
 
-}  // namespace mullion::cli
+}  // namespace mullion::cli::fish

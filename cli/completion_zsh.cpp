@@ -1,6 +1,6 @@
 #include "cli/completion.h"
 
-namespace mullion::cli {
+namespace mullion::cli::zsh {
 namespace {
 
 // Within single quotes, and within the brackets of _arguments.
@@ -45,7 +45,7 @@ std::string option_lines(const Parameter& option) {
     spec += name;
     if (option.takes != Takes::nothing && name.rfind("--", 0) == 0) spec += "=";
     spec += "[" + quoted(option.text, "[]\\") + "]";
-    if (option.takes != Takes::nothing) spec += ":" + option.value + ":" + action(option);
+    if (option.takes != Takes::nothing) spec += ":" + value_of(option) + ":" + action(option);
     out += line(spec);
   }
   return out;
@@ -58,7 +58,7 @@ std::string function_text(const Command& command) {
   for (const Parameter& option : command.options) out += option_lines(option);
   if (command.verbs.empty()) {
     for (const Parameter& argument : command.arguments) {
-      out += line((argument.repeated ? "*:" : ":") + argument.value + ":" + action(argument));
+      out += line((argument.repeated ? "*:" : ":") + value_of(argument) + ":" + action(argument));
     }
     return out + "\n}\n";
   }
@@ -76,7 +76,7 @@ std::string function_text(const Command& command) {
 
 }  // namespace
 
-std::string zsh_completion(const Command& program) {
+std::string completion(const Command& program) {
   std::string out = "#compdef mullion\n# Written by `mullion completion zsh`.\n";
   for (const Command* command : all_commands(program)) out += function_text(*command);
   return out +
@@ -84,4 +84,4 @@ std::string zsh_completion(const Command& program) {
          "  compdef _mullion mullion\nfi\n";
 }
 
-}  // namespace mullion::cli
+}  // namespace mullion::cli::zsh

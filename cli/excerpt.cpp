@@ -76,8 +76,8 @@ std::size_t end_of_thing(const std::vector<Cell>& cells, std::size_t at) {
   return std::max(end, at + 1);
 }
 
-std::string joined(const std::vector<Cell>& cells, std::size_t from, std::size_t to,
-                   std::string Cell::*part) {
+std::string text_of(const std::vector<Cell>& cells, std::size_t from, std::size_t to,
+                    std::string Cell::*part) {
   std::string out;
   for (std::size_t i = from; i < std::min(to, cells.size()); ++i) out += cells[i].*part;
   return out;
@@ -101,11 +101,11 @@ std::string excerpt(std::string_view source, Place place, const Paint& paint, In
   }
   const std::size_t end = end_of_thing(cells, window.at);
   std::string caret = "^";
-  const std::string under = joined(cells, window.at, end, &Cell::blank);
+  const std::string under = text_of(cells, window.at, end, &Cell::blank);
   if (under.size() > 1) caret.append(under.size() - 1, '~');
-  return number + head + joined(cells, 0, cells.size(), &Cell::text) +
-         (window.is_cut ? " ..." : "") + "\n" + margin + joined(cells, 0, window.at, &Cell::blank) +
-         paint(ink, caret) + "\n";
+  return number + head + text_of(cells, 0, cells.size(), &Cell::text) +
+         (window.is_cut ? " ..." : "") + "\n" + margin +
+         text_of(cells, 0, window.at, &Cell::blank) + paint(ink, caret) + "\n";
 }
 
 }  // namespace mullion::cli

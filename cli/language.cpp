@@ -36,14 +36,14 @@ Locale environment_locale(const char* category) {
   return Locale::find("en" + name.substr(territory)).value_or(Locale());
 }
 
-void add_language_option(CLI::App& verb, Locale& locale) {
+void add_language_option(const Verb& verb, Locale& locale) {
   locale = environment_locale("LC_MESSAGES");
-  verb.add_option_function<std::string>(
-          "--language", [&locale](const std::string& name) { locale = *Locale::find(name); },
-          "Of the words on the paper, perhaps with a territory for units and paper, as in es-MX; "
-          "the environment's where not given")
-      ->check(CLI::Validator([](std::string& name) { return refusal(name); },
-                             "{" + joined(languages(), ",") + "}"));
+  verb.option(
+          "--language", Takes::word,
+          [&locale](const std::string& name) { locale = *Locale::find(name); },
+          "Of the words on the paper, perhaps with a territory for units and paper, as in "
+          "es-MX; the environment's where not given")
+      .checked(refusal, languages());
 }
 
 }  // namespace mullion::cli

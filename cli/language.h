@@ -2,8 +2,7 @@
 
 // The language of what a verb puts on paper: by an option, else by the environment.
 
-#include <CLI/CLI.hpp>
-
+#include "cli/command_line.h"
 #include "engine/locale/locale.h"
 
 namespace mullion::cli {
@@ -14,6 +13,6 @@ namespace mullion::cli {
 Locale environment_locale(const char* category);
 
 // --language, with the environment's as default.
-void add_language_option(CLI::App& verb, Locale& locale);
+void add_language_option(const Verb& verb, Locale& locale);
 
 }  // namespace mullion::cli

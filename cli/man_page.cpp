@@ -105,7 +105,7 @@ std::string text(const std::string& words) {
 std::string heading(const Command& command) {
   std::string out = ".Ss " + joined(command.path, " ");
   for (const Parameter& argument : command.arguments) {
-    const std::string shown = argument.value + (argument.repeated ? " ..." : "");
+    const std::string shown = value_of(argument) + (argument.repeated ? " ..." : "");
     out += argument.required ? " " + shown : " [" + shown + "]";
   }
   return out + "\n";
@@ -118,7 +118,7 @@ std::string item(const Parameter& parameter) {
     out += name.front() == '-' ? " Fl " + name.substr(1) : " Ar " + name;
   }
   if (parameter.takes != Takes::nothing && parameter.names.front().front() == '-') {
-    out += " Ar " + parameter.value;
+    out += " Ar " + value_of(parameter);
   }
   out += "\n" + text(parameter.text);
   if (parameter.words.size() > 1) out += "Known: " + joined(parameter.words, ", ") + ".\n";

@@ -1,5 +1,6 @@
 #include "cli/prices.h"
 
+#include "cli/known_words.h"
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/plan/plan.h"
 
@@ -21,22 +22,23 @@ Result<int> planned_minutes(const Loaded& loaded, const std::string& cutter_file
 
 }  // namespace
 
-void add_price_options(CLI::App& verb, PriceOptions& options, bool required) {
-  CLI::Option* book = verb.add_option("--prices", options.book,
-                                      "The shop's price book; without it no price is shown")
-                          ->required(required);
-  verb.add_option("--glazing", options.glazing,
-                  "Name of a glazing in the price book (default: its first)")
-      ->needs(book);
-  verb.add_flag("--unglazed", options.unglazed, "The frame has no glazing")->needs(book);
-  verb.add_option("--cutter", options.cutter,
-                  "A cutter that comes with the program, or its profile file, for the minutes of "
-                  "the cutting plan")
-      ->needs(book);
-  verb.add_option("--minutes", options.minutes,
-                  "Minutes of labour for one piece, instead of those of the cutting plan")
-      ->check(CLI::Range(0, 100'000))
-      ->needs(book);
+void add_price_options(const Verb& verb, PriceOptions& options, bool required) {
+  const Option book = verb.option("--prices", Takes::file, options.book,
+                                  "The shop's price book; without it no price is shown")
+                          .required(required);
+  verb.option("--glazing", Takes::name, options.glazing,
+              "Name of a glazing in the price book (default: its first)")
+      .needs(book);
+  verb.flag("--unglazed", options.unglazed, "The frame has no glazing").needs(book);
+  verb.option("--cutter", Takes::file, options.cutter,
+              "A cutter that comes with the program, or its profile file, for the minutes of "
+              "the cutting plan")
+      .known(cutter_names())
+      .needs(book);
+  verb.option("--minutes", options.minutes,
+              "Minutes of labour for one piece, instead of those of the cutting plan")
+      .between(0, 100'000)
+      .needs(book);
 }
 
 Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& options,

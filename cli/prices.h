@@ -2,7 +2,6 @@
 
 // Options that ask for a price, and the estimate they give.
 
-#include <CLI/CLI.hpp>
 #include <memory>
 #include <string>
 
@@ -19,7 +18,7 @@ struct PriceOptions {
   int minutes = -1;    // of labour for one piece; negative: from the cutting plan
 };
 
-void add_price_options(CLI::App& verb, PriceOptions& options, bool required);
+void add_price_options(const Verb& verb, PriceOptions& options, bool required);
 
 Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& options,
                                      const Locale& locale);

@@ -1,12 +1,9 @@
 #pragma once
 
-// A verb of the program is one file: it adds a subcommand to the app, with its options, and sets
-// what is to be done when that subcommand was given. The work returns an exit status.
+// A verb of the program is one file: it adds itself to the command line, with its options and what
+// is to be done when it was given. The work returns an exit status.
 
-#include <CLI/CLI.hpp>
-#include <functional>
-#include <string>
-
+#include "cli/command_line.h"
 #include "engine/xml/problem.h"
 
 namespace mullion::cli {
@@ -20,23 +17,21 @@ enum Exit : int {
   failure = 4,    // a fault of the program itself
 };
 
-using Action = std::function<int()>;
-
-void add_new(CLI::App& app, Action& action);
-void add_check(CLI::App& app, Action& action);
-void add_explain(CLI::App& app, Action& action);
-void add_sheets(CLI::App& app, Action& action);
-void add_template(CLI::App& app, Action& action);
-void add_printer(CLI::App& app, Action& action);
-void add_proof(CLI::App& app, Action& action);
-void add_suggest(CLI::App& app, Action& action);
-void add_frames(CLI::App& app, Action& action);
-void add_estimate(CLI::App& app, Action& action);
-void add_diff(CLI::App& app, Action& action);
-void add_cuts(CLI::App& app, Action& action);
-void add_cutter(CLI::App& app, Action& action);
-void add_manual(CLI::App& app, Action& action);
-void add_watch(CLI::App& app, Action& action);
-void add_completion(CLI::App& app, Action& action);
+void add_new(CommandLine& program);
+void add_check(CommandLine& program);
+void add_explain(CommandLine& program);
+void add_sheets(CommandLine& program);
+void add_template(CommandLine& program);
+void add_printer(CommandLine& program);
+void add_proof(CommandLine& program);
+void add_suggest(CommandLine& program);
+void add_frames(CommandLine& program);
+void add_estimate(CommandLine& program);
+void add_diff(CommandLine& program);
+void add_cuts(CommandLine& program);
+void add_cutter(CommandLine& program);
+void add_manual(CommandLine& program);
+void add_watch(CommandLine& program);
+void add_completion(CommandLine& program);
 
 }  // namespace mullion::cli

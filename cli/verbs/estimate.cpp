@@ -32,17 +32,17 @@ int make_estimate(const Options& options) {
 
 }  // namespace
 
-void add_estimate(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand("estimate", "Price a job by the shop's own price book");
+void add_estimate(CommandLine& program) {
+  const Verb verb = program.verb("estimate", "Price a job by the shop's own price book");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file")->required();
-  add_price_options(*verb, options->prices, true);
-  verb->add_flag("--costs", options->costs,
-                 "The shop's own cost sheet, with the reckoning of every line, instead of the "
-                 "customer's estimate");
-  add_language_option(*verb, options->locale);
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return make_estimate(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->job, "The job file").required();
+  add_price_options(verb, options->prices, true);
+  verb.flag("--costs", options->costs,
+            "The shop's own cost sheet, with the reckoning of every line, instead of the "
+            "customer's estimate");
+  add_language_option(verb, options->locale);
+  options->answer.add_option(verb);
+  verb.runs([options] { return make_estimate(*options); });
 }
 
 }  // namespace mullion::cli

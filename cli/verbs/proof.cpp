@@ -135,28 +135,28 @@ int make_proof(const Options& options) {
 
 }  // namespace
 
-void add_proof(CLI::App& app, Action& action) {
-  CLI::App* verb =
-      app.add_subcommand("proof", "Draw the page that the customer looks at and signs");
+void add_proof(CommandLine& program) {
+  const Verb verb = program.verb("proof", "Draw the page that the customer looks at and signs");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->jobs,
-                   "The job file; several are choices side by side, lettered from A")
-      ->required()
-      ->expected(1, static_cast<int>(proof::most_choices));
-  verb->add_option("-o,--output", options->output, "The file to write: .pdf, .svg, .png or .html");
-  verb->add_option("--shop", options->shop, "The shop's name, address and logo, for head and foot");
-  verb->add_option("--mail", options->mail,
-                   "Also write a mail with the proof, ready to be sent, as this .eml file");
-  add_price_options(*verb, options->prices, false);
-  verb->add_option("--dpi", options->png_dpi, "Dots per inch of a PNG")
-      ->check(CLI::Range(20, 1200));
-  verb->add_option("--photo-dpi", options->photo_dpi,
-                   "Sample photographs down to this many dots per inch of the page; without it, "
-                   "JPEG data goes into PDF and SVG files as it is")
-      ->check(CLI::Range(36, 1200));
-  add_language_option(*verb, options->locale);
-  verb->add_flag("--glare", options->glare, "Show the light on the glass");
-  verb->callback([&action, options] { action = [options] { return make_proof(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->jobs,
+                "The job file; several are choices side by side, lettered from A")
+      .required()
+      .times(1, static_cast<int>(proof::most_choices));
+  verb.option("-o,--output", Takes::file, options->output,
+              "The file to write: .pdf, .svg, .png or .html");
+  verb.option("--shop", Takes::file, options->shop,
+              "The shop's name, address and logo, for head and foot");
+  verb.option("--mail", Takes::file, options->mail,
+              "Also write a mail with the proof, ready to be sent, as this .eml file");
+  add_price_options(verb, options->prices, false);
+  verb.option("--dpi", options->png_dpi, "Dots per inch of a PNG").between(20, 1200);
+  verb.option("--photo-dpi", options->photo_dpi,
+              "Sample photographs down to this many dots per inch of the page; without it, "
+              "JPEG data goes into PDF and SVG files as it is")
+      .between(36, 1200);
+  add_language_option(verb, options->locale);
+  verb.flag("--glare", options->glare, "Show the light on the glass");
+  verb.runs([options] { return make_proof(*options); });
 }
 
 }  // namespace mullion::cli

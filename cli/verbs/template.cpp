@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <memory>
 
+#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/load.h"
 #include "cli/verb.h"
@@ -65,38 +66,38 @@ int make_template(Options options) {
 
 }  // namespace
 
-void add_template(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
-      "template", "Draw the full-scale template of the back of each layer, mirrored");
+void add_template(CommandLine& program) {
+  const Verb verb =
+      program.verb("template", "Draw the full-scale template of the back of each layer, mirrored");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file")->required();
-  verb->add_option("-o,--output", options->output,
-                   "The file to write: .pdf, .svg or .png; or .dxf, the cut lines alone")
-      ->required();
-  verb->add_option("--layer", options->drawing.layer,
-                   "Only this layer, counted from 1 at the top; an SVG or PNG holds one")
-      ->check(CLI::Range(1, 64));
-  verb->add_option("--paper", options->paper,
-                   "board: a page of the board's size; or sheets to be joined: letter, legal, "
-                   "tabloid, ansi-c to ansi-e, a4 to a0, roll-17, roll-24, roll-36, roll-44, or a "
-                   "size such as \"13 x 19 in\"");
-  verb->add_option("--unprintable", options->unprintable,
-                   "Edge of a sheet that the printer leaves white (1/4 in)");
-  verb->add_flag("--butt", options->drawing.butted,
-                 "Sheets are cut on both sides of a join, not laid over one another");
-  verb->add_flag("--corners", options->drawing.corners_only,
-                 "Small pieces for the corners alone, to be located from the board's edges");
-  verb->add_flag("--overlaid", options->drawing.overlaid,
-                 "All layers in one drawing, a colour each");
-  verb->add_flag("--plot", options->drawing.plot_only,
-                 "Hairlines of the cut lines and nothing else, for a plotter or laser cutter");
-  verb->add_option("--kerf", options->kerf,
-                   "Width that the plotter's tool takes away, for --plot and .dxf");
-  verb->add_option("--printer", options->printer, "A printer's profile, to undo its faults");
-  add_language_option(*verb, options->drawing.locale);
-  verb->add_option("--dpi", options->drawing.png_dpi, "Dots per inch of a PNG")
-      ->check(CLI::Range(20, 1200));
-  verb->callback([&action, options] { action = [options] { return make_template(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->job, "The job file").required();
+  verb.option("-o,--output", Takes::file, options->output,
+              "The file to write: .pdf, .svg or .png; or .dxf, the cut lines alone")
+      .required();
+  verb.option("--layer", options->drawing.layer,
+              "Only this layer, counted from 1 at the top; an SVG or PNG holds one")
+      .between(1, 64);
+  verb.option("--paper", Takes::word, options->paper,
+              "board: a page of the board's size; or sheets to be joined: letter, legal, "
+              "tabloid, ansi-c to ansi-e, a4 to a0, roll-17, roll-24, roll-36, roll-44, or a "
+              "size such as \"13 x 19 in\"")
+      .known(paper_names());
+  verb.option("--unprintable", Takes::length, options->unprintable,
+              "Edge of a sheet that the printer leaves white (1/4 in)");
+  verb.flag("--butt", options->drawing.butted,
+            "Sheets are cut on both sides of a join, not laid over one another");
+  verb.flag("--corners", options->drawing.corners_only,
+            "Small pieces for the corners alone, to be located from the board's edges");
+  verb.flag("--overlaid", options->drawing.overlaid, "All layers in one drawing, a colour each");
+  verb.flag("--plot", options->drawing.plot_only,
+            "Hairlines of the cut lines and nothing else, for a plotter or laser cutter");
+  verb.option("--kerf", Takes::length, options->kerf,
+              "Width that the plotter's tool takes away, for --plot and .dxf");
+  verb.option("--printer", Takes::file, options->printer,
+              "A printer's profile, to undo its faults");
+  add_language_option(verb, options->drawing.locale);
+  verb.option("--dpi", options->drawing.png_dpi, "Dots per inch of a PNG").between(20, 1200);
+  verb.runs([options] { return make_template(*options); });
 }
 
 }  // namespace mullion::cli

@@ -283,42 +283,43 @@ int begin(Options options) {
 
 }  // namespace
 
-void add_new(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
-      "new", "Begin a job: asks a few questions, or takes sizes or picture files");
+void add_new(CommandLine& program) {
+  const Verb verb =
+      program.verb("new", "Begin a job: asks a few questions, or takes sizes or picture files");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file to write, or - for standard output")
-      ->required();
-  verb->add_option("IMAGE", options->images,
-                   "JPEG or PNG files of the pictures; sizes are proposed from their pixels and "
-                   "resolution (300 per inch where a file states none)")
-      ->expected(0, -1);
-  verb->add_option("--size", options->sizes, "Of a picture: \"10 x 8\"; once for each, in order")
-      ->expected(1)
-      ->take_all();
-  verb->add_option("--name", options->names, "Of a picture; once for each, in order")
-      ->expected(1)
-      ->take_all();
-  verb->add_option(
-          "--unit", options->unit,
+  verb.argument("JOB", Takes::job_file, options->job,
+                "The job file to write, or - for standard output")
+      .required();
+  verb.argument("IMAGE", Takes::file, options->images,
+                "JPEG or PNG files of the pictures; sizes are proposed from their pixels and "
+                "resolution (300 per inch where a file states none)")
+      .times(0, Option::any_number);
+  verb.option("--size", Takes::file, options->sizes,
+              "Of a picture: \"10 x 8\"; once for each, in order")
+      .one_each_time();
+  verb.option("--name", Takes::name, options->names, "Of a picture; once for each, in order")
+      .one_each_time();
+  verb.option(
+          "--unit", Takes::word, options->unit,
           "Of the job: in, mm or cm; where not given, in, or mm where the locale is of a metric "
           "territory")
-      ->check(CLI::IsMember({"in", "mm", "cm"}));
-  verb->add_option("--border", options->border,
-                   "Around the openings (3 in or 75 mm); with a frame, the least border");
-  verb->add_option("--bottom-extra", options->bottom_extra, "The bottom border wider by this");
-  verb->add_option("--gap", options->gap, "Between neighbours (1 in or 25 mm)");
-  verb->add_option("--layers", options->layers, "How many mats, one above the other")
-      ->check(CLI::Range(1, 64));
-  verb->add_option("--board", options->boards, "The board of a mat; once for each, top mat first")
-      ->expected(1)
-      ->take_all();
-  verb->add_option("--frame", options->frame, "The rabbet of a frame at hand: \"14 1/8 x 18 1/8\"");
-  verb->add_option("--reference", options->reference, "The shop's own number for the job");
-  verb->add_option("--customer", options->customer, "The customer's name");
-  verb->add_option("--title", options->title, "What the job is called");
-  verb->add_flag("--force", options->force, "Replace a file that is there already");
-  verb->callback([&action, options] { action = [options] { return begin(*options); }; });
+      .among({"in", "mm", "cm"});
+  verb.option("--border", Takes::length, options->border,
+              "Around the openings (3 in or 75 mm); with a frame, the least border");
+  verb.option("--bottom-extra", Takes::file, options->bottom_extra,
+              "The bottom border wider by this");
+  verb.option("--gap", Takes::length, options->gap, "Between neighbours (1 in or 25 mm)");
+  verb.option("--layers", options->layers, "How many mats, one above the other").between(1, 64);
+  verb.option("--board", Takes::file, options->boards,
+              "The board of a mat; once for each, top mat first")
+      .one_each_time();
+  verb.option("--frame", Takes::file, options->frame,
+              "The rabbet of a frame at hand: \"14 1/8 x 18 1/8\"");
+  verb.option("--reference", Takes::file, options->reference, "The shop's own number for the job");
+  verb.option("--customer", Takes::file, options->customer, "The customer's name");
+  verb.option("--title", Takes::file, options->title, "What the job is called");
+  verb.flag("--force", options->force, "Replace a file that is there already");
+  verb.runs([options] { return begin(*options); });
 }
 
 }  // namespace mullion::cli

@@ -4,6 +4,7 @@
 
 #include "cli/answer.h"
 #include "cli/job_argument.h"
+#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/cuts/cutter/profile_file.h"
@@ -134,30 +135,32 @@ int make_cuts(const Options& options) {
 
 }  // namespace
 
-void add_cuts(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
+void add_cuts(CommandLine& program) {
+  const Verb verb = program.verb(
       "cuts", "Plan the cuts: settings, stops, turns and order for a hand-operated cutter");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->jobs,
-                   "The job file; several are cut as one run. job.xml*40 is forty mats of a job")
-      ->required();
-  verb->add_option("-o,--output", options->output,
-                   "The file to write: .pdf, .txt or .json; text to the terminal where not given");
-  verb->add_option("--cutter", options->cutter,
-                   "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
-                   "given");
-  verb->add_option("--quantity", options->quantity,
-                   "Mats alike of the one job; the job's where not given")
-      ->check(CLI::Range(1, most_mats));
-  verb->add_option("--way", options->way, "pencil, one-stop or two-stops; the quickest else")
-      ->check(CLI::IsMember({"pencil", "one-stop", "two-stops"}));
-  add_language_option(*verb, options->locale);
-  verb->add_flag("--separate", options->separate,
-                 "Cut each under-mat by itself, not taped behind the top mat");
-  verb->add_option("--trim", options->trim,
-                   "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return make_cuts(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->jobs,
+                "The job file; several are cut as one run. job.xml*40 is forty mats of a job")
+      .required();
+  verb.option("-o,--output", Takes::file, options->output,
+              "The file to write: .pdf, .txt or .json; text to the terminal where not given");
+  verb.option("--cutter", Takes::file, options->cutter,
+              "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
+              "given")
+      .known(cutter_names());
+  verb.option("--quantity", options->quantity,
+              "Mats alike of the one job; the job's where not given")
+      .between(1, most_mats);
+  verb.option("--way", Takes::word, options->way,
+              "pencil, one-stop or two-stops; the quickest else")
+      .among({"pencil", "one-stop", "two-stops"});
+  add_language_option(verb, options->locale);
+  verb.flag("--separate", options->separate,
+            "Cut each under-mat by itself, not taped behind the top mat");
+  verb.option("--trim", Takes::length, options->trim,
+              "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
+  options->answer.add_option(verb);
+  verb.runs([options] { return make_cuts(*options); });
 }
 
 }  // namespace mullion::cli

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
+#include "cli/known_words.h"
 #include "cli/report.h"
 #include "cli/verb.h"
 #include "cli/watch/outputs.h"
@@ -177,22 +178,23 @@ int watch_job(Options options) {
 
 }  // namespace
 
-void add_watch(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
+void add_watch(CommandLine& program) {
+  const Verb verb = program.verb(
       "watch", "Make proof, template and cuts anew at each save, on a page that reloads itself");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->wishes.job, "The job file")->required();
-  verb->add_option("--into", options->wishes.folder,
-                   "Keep the outputs in this folder; without it they go when the watch ends");
-  verb->add_option("--port", options->port,
-                   "Port of the page, on this machine alone; a free one where not given")
-      ->check(CLI::Range(1024, 65535));
-  verb->add_option("--shop", options->wishes.shop, "As for proof");
-  verb->add_option("--prices", options->wishes.prices, "As for proof");
-  verb->add_option("--paper", options->wishes.paper, "As for template");
-  verb->add_option("--cutter", options->wishes.cutter, "As for cuts");
-  verb->add_option("--language", options->wishes.language, "As for each of them");
-  verb->callback([&action, options] { action = [options] { return watch_job(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->wishes.job, "The job file").required();
+  verb.option("--into", Takes::file, options->wishes.folder,
+              "Keep the outputs in this folder; without it they go when the watch ends");
+  verb.option("--port", options->port,
+              "Port of the page, on this machine alone; a free one where not given")
+      .between(1024, 65535);
+  verb.option("--shop", Takes::file, options->wishes.shop, "As for proof");
+  verb.option("--prices", Takes::file, options->wishes.prices, "As for proof");
+  verb.option("--paper", Takes::word, options->wishes.paper, "As for template")
+      .known(paper_names());
+  verb.option("--cutter", Takes::file, options->wishes.cutter, "As for cuts").known(cutter_names());
+  verb.option("--language", Takes::file, options->wishes.language, "As for each of them");
+  verb.runs([options] { return watch_job(*options); });
 }
 
 }  // namespace mullion::cli

@@ -65,23 +65,24 @@ int printer(const Options& options) {
 
 }  // namespace
 
-void add_printer(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
+void add_printer(CommandLine& program) {
+  const Verb verb = program.verb(
       "printer", "Measure a printer: a calibration page (.pdf), then its profile (.xml)");
   auto options = std::make_shared<Options>();
-  verb->add_option("-o,--output", options->output,
-                   "The calibration page, a .pdf; or the profile, an .xml")
-      ->required();
-  verb->add_option("--unit", options->unit, "Unit of the page and the readings: in or mm")
-      ->check(CLI::IsMember({"in", "mm"}));
-  verb->add_option("--name", options->name, "The printer's name, which every template will say");
-  verb->add_option("--across", options->across, "Measured from A to B");
-  verb->add_option("--down", options->down, "Measured from A to C");
-  verb->add_option("--falling", options->falling, "Measured from A to D");
-  verb->add_option("--rising", options->rising, "Measured from C to B");
-  add_language_option(*verb, options->locale);
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return printer(*options); }; });
+  verb.option("-o,--output", Takes::file, options->output,
+              "The calibration page, a .pdf; or the profile, an .xml")
+      .required();
+  verb.option("--unit", Takes::word, options->unit, "Unit of the page and the readings: in or mm")
+      .among({"in", "mm"});
+  verb.option("--name", Takes::name, options->name,
+              "The printer's name, which every template will say");
+  verb.option("--across", Takes::length, options->across, "Measured from A to B");
+  verb.option("--down", Takes::length, options->down, "Measured from A to C");
+  verb.option("--falling", Takes::length, options->falling, "Measured from A to D");
+  verb.option("--rising", Takes::length, options->rising, "Measured from C to B");
+  add_language_option(verb, options->locale);
+  options->answer.add_option(verb);
+  verb.runs([options] { return printer(*options); });
 }
 
 }  // namespace mullion::cli

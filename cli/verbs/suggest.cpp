@@ -192,30 +192,27 @@ std::string criteria_text() {
 
 }  // namespace
 
-void add_suggest(CLI::App& app, Action& action) {
-  CLI::App* verb =
-      app.add_subcommand("suggest", "Find good arrangements for the pictures of a job");
+void add_suggest(CommandLine& program) {
+  const Verb verb = program.verb("suggest", "Find good arrangements for the pictures of a job");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "A job file; its pictures are enough")->required();
-  verb->add_option("--contact", options->contact,
-                   "A contact sheet to choose from: .pdf, .svg or .png");
-  add_language_option(*verb, options->locale);
-  verb->add_option("--jobs", options->jobs,
-                   "Write each as a job file: this name, a dash, its number and .xml");
-  verb->add_option("-n,--count", options->count, "How many different ones")
-      ->check(CLI::Range(1, 24))
-      ->capture_default_str();
-  verb->add_option("--gap", options->gap, "Between neighbours; where not given 1 in or 25 mm");
-  verb->add_option("--border", options->border,
-                   "The least border; where not given the job's own, else 2 in or 5 cm");
-  verb->add_flag("--stock", options->stock, "Only boards of common frame sizes");
-  verb->add_option("--sizes", options->sizes, "Only boards of the sizes in this list");
-  verb->add_option("--threads", options->threads, "How many to work with")
-      ->check(CLI::Range(1, 8))
-      ->capture_default_str();
-  options->answer.add_option(*verb);
-  verb->footer(criteria_text() + "\n" + app.get_footer());
-  verb->callback([&action, options] { action = [options] { return suggest_jobs(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->job, "A job file; its pictures are enough")
+      .required();
+  verb.option("--contact", Takes::file, options->contact,
+              "A contact sheet to choose from: .pdf, .svg or .png");
+  add_language_option(verb, options->locale);
+  verb.option("--jobs", Takes::file, options->jobs,
+              "Write each as a job file: this name, a dash, its number and .xml");
+  verb.option("-n,--count", options->count, "How many different ones").between(1, 24).shows_usual();
+  verb.option("--gap", Takes::length, options->gap,
+              "Between neighbours; where not given 1 in or 25 mm");
+  verb.option("--border", Takes::length, options->border,
+              "The least border; where not given the job's own, else 2 in or 5 cm");
+  verb.flag("--stock", options->stock, "Only boards of common frame sizes");
+  verb.option("--sizes", Takes::file, options->sizes, "Only boards of the sizes in this list");
+  verb.option("--threads", options->threads, "How many to work with").between(1, 8).shows_usual();
+  options->answer.add_option(verb);
+  verb.ends_with(criteria_text());
+  verb.runs([options] { return suggest_jobs(*options); });
 }
 
 }  // namespace mullion::cli

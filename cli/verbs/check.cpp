@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/known_words.h"
 #include "cli/verb.h"
 #include "engine/cuts/plan/check_cutter.h"
 #include "engine/xml/source_text.h"
@@ -72,16 +73,17 @@ int check(const Options& options) {
 
 }  // namespace
 
-void add_check(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
-      "check", "Read a job, lay it out, and say what is wrong or unwise about it");
+void add_check(CommandLine& program) {
+  const Verb verb =
+      program.verb("check", "Read a job, lay it out, and say what is wrong or unwise about it");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file")->required();
-  verb->add_option("--cutter", options->cutter,
-                   "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
-                   "given");
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return check(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->job, "The job file").required();
+  verb.option("--cutter", Takes::file, options->cutter,
+              "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
+              "given")
+      .known(cutter_names());
+  options->answer.add_option(verb);
+  verb.runs([options] { return check(*options); });
 }
 
 }  // namespace mullion::cli

@@ -28,20 +28,18 @@ int tell_differences(const std::string& before, const std::string& after, const 
 
 }  // namespace
 
-void add_diff(CLI::App& app, Action& action) {
-  CLI::App* verb =
-      app.add_subcommand("diff", "Say in words what changed from one version of a job to another");
+void add_diff(CommandLine& program) {
+  const Verb verb =
+      program.verb("diff", "Say in words what changed from one version of a job to another");
   auto before = std::make_shared<std::string>(), after = std::make_shared<std::string>();
-  verb->add_option("BEFORE", *before, "The earlier job file")->required();
-  verb->add_option("AFTER", *after, "The later job file")->required();
+  verb.argument("BEFORE", Takes::job_file, *before, "The earlier job file").required();
+  verb.argument("AFTER", Takes::job_file, *after, "The later job file").required();
   auto locale = std::make_shared<Locale>();
-  add_language_option(*verb, *locale);
+  add_language_option(verb, *locale);
   auto answer = std::make_shared<Answer>("diff");
-  answer->add_option(*verb);
-  verb->callback([&action, before, after, locale, answer] {
-    action = [before, after, locale, answer] {
-      return tell_differences(*before, *after, *locale, *answer);
-    };
+  answer->add_option(verb);
+  verb.runs([before, after, locale, answer] {
+    return tell_differences(*before, *after, *locale, *answer);
   });
 }
 

@@ -9,6 +9,7 @@
 
 #include "cli/answer.h"
 #include "cli/job_argument.h"
+#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/cuts/cutter/profile_file.h"
@@ -284,53 +285,57 @@ std::vector<std::string> label_sheet_names() {
 
 }  // namespace
 
-void add_sheets(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
+void add_sheets(CommandLine& program) {
+  const Verb verb = program.verb(
       "sheets", "Plan how the blanks of one or many jobs are cut out of sheets of board");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->jobs, "The job files; job.xml*40 is forty mats of a job")
-      ->required();
-  verb->add_option("-o,--output", options->outputs,
-                   "What to write: .pdf (a page for each sheet), .json or .txt; may be given more "
-                   "than once; the text goes to standard output where nothing is given");
-  verb->add_option("--stock", options->stock,
-                   "The stock file: sheets and off-cuts with sizes, prices and how many there are; "
-                   "without it, the common sizes of every board and the least area");
-  verb->add_flag("--commit", options->commit,
-                 "Take what is cut from the stock file, and add the off-cuts that are kept");
-  verb->add_flag("--no-fallouts", options->no_fallouts, "Do not cut blanks from fallouts");
-  verb->add_option(
-      "--run-sheet", options->run_sheet,
-      "A .pdf, .txt or .json to write: which mats are cut together, at which settings, "
-      "in what order");
-  add_language_option(*verb, options->locale);
-  verb->add_flag("--separate", options->separate,
-                 "Under-mats are cut by themselves, from blanks as large as the top mat's");
-  verb->add_option("--trim", options->trim,
-                   "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
-  verb->add_option("--labels", options->labels, "A PDF of labels to write, one for each blank");
-  verb->add_option("--label-sheet", options->label_sheet, "The sheet of labels to print on")
-      ->check(CLI::IsMember(label_sheet_names()));
-  verb->add_option("--skip-labels", options->skip_labels,
-                   "Labels of the first sheet that are gone already")
-      ->check(CLI::Range(0, 1000));
-  verb->add_option("--cutter", options->cutter,
-                   "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
-                   "given. The options below replace what it says");
-  verb->add_option("--kerf", options->kerf, "Width that each cut takes; a knife takes none");
-  verb->add_option("--longest-cut", options->longest_cut, "The longest cut of the cutter");
-  verb->add_option("--widest-board", options->widest_board,
-                   "The widest board that can be laid across the rail");
-  verb->add_option("--farthest-stop", options->farthest_stop,
-                   "The longest part that the squaring arm's stop measures off");
-  verb->add_option("--keep-shorter", options->keep_shorter,
-                   "The shorter side of the smallest off-cut to keep (8 in)");
-  verb->add_option("--keep-longer", options->keep_longer,
-                   "The longer side of the smallest off-cut to keep (10 in)");
-  verb->add_option("--effort", options->effort, "How many times the usual effort to spend")
-      ->check(CLI::Range(1, 1000));
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return make_sheets(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->jobs,
+                "The job files; job.xml*40 is forty mats of a job")
+      .required();
+  verb.option("-o,--output", Takes::file, options->outputs,
+              "What to write: .pdf (a page for each sheet), .json or .txt; may be given more "
+              "than once; the text goes to standard output where nothing is given");
+  verb.option("--stock", Takes::file, options->stock,
+              "The stock file: sheets and off-cuts with sizes, prices and how many there are; "
+              "without it, the common sizes of every board and the least area");
+  verb.flag("--commit", options->commit,
+            "Take what is cut from the stock file, and add the off-cuts that are kept");
+  verb.flag("--no-fallouts", options->no_fallouts, "Do not cut blanks from fallouts");
+  verb.option("--run-sheet", Takes::file, options->run_sheet,
+              "A .pdf, .txt or .json to write: which mats are cut together, at which settings, "
+              "in what order");
+  add_language_option(verb, options->locale);
+  verb.flag("--separate", options->separate,
+            "Under-mats are cut by themselves, from blanks as large as the top mat's");
+  verb.option("--trim", Takes::length, options->trim,
+              "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
+  verb.option("--labels", Takes::file, options->labels,
+              "A PDF of labels to write, one for each blank");
+  verb.option("--label-sheet", Takes::word, options->label_sheet, "The sheet of labels to print on")
+      .among(label_sheet_names());
+  verb.option("--skip-labels", options->skip_labels,
+              "Labels of the first sheet that are gone already")
+      .between(0, 1000);
+  verb.option("--cutter", Takes::file, options->cutter,
+              "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
+              "given. The options below replace what it says")
+      .known(cutter_names());
+  verb.option("--kerf", Takes::length, options->kerf,
+              "Width that each cut takes; a knife takes none");
+  verb.option("--longest-cut", Takes::length, options->longest_cut,
+              "The longest cut of the cutter");
+  verb.option("--widest-board", Takes::file, options->widest_board,
+              "The widest board that can be laid across the rail");
+  verb.option("--farthest-stop", Takes::length, options->farthest_stop,
+              "The longest part that the squaring arm's stop measures off");
+  verb.option("--keep-shorter", Takes::length, options->keep_shorter,
+              "The shorter side of the smallest off-cut to keep (8 in)");
+  verb.option("--keep-longer", Takes::length, options->keep_longer,
+              "The longer side of the smallest off-cut to keep (10 in)");
+  verb.option("--effort", options->effort, "How many times the usual effort to spend")
+      .between(1, 1000);
+  options->answer.add_option(verb);
+  verb.runs([options] { return make_sheets(*options); });
 }
 
 }  // namespace mullion::cli

@@ -60,13 +60,14 @@ int explain(const Options& options) {
 
 }  // namespace
 
-void add_explain(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
-      "explain", "Say what a code in a message means, why it matters and what to do");
+void add_explain(CommandLine& program) {
+  const Verb verb =
+      program.verb("explain", "Say what a code in a message means, why it matters and what to do");
   auto options = std::make_shared<Options>();
-  verb->add_option("CODE", options->code, "Such as check-bar-thin; without one, all are listed");
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return explain(*options); }; });
+  verb.argument("CODE", Takes::file, options->code,
+                "Such as check-bar-thin; without one, all are listed");
+  options->answer.add_option(verb);
+  verb.runs([options] { return explain(*options); });
 }
 
 }  // namespace mullion::cli

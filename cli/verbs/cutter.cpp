@@ -2,6 +2,7 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/verb.h"
 #include "engine/cuts/cutter/check.h"
@@ -100,34 +101,42 @@ int check(const Options& options) {
 
 }  // namespace
 
-void add_cutter(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand("cutter", "Describe a cutter, and measure it up");
-  verb->require_subcommand(1);
+void add_cutter(CommandLine& program) {
+  const Verb verb = program.verb("cutter", "Describe a cutter, and measure it up");
   auto options = std::make_shared<Options>();
 
-  CLI::App* shown = verb->add_subcommand("show", "Print a cutter as a file to start from");
-  shown->add_option("CUTTER", options->cutter, "bench, plain-bench, metric-bench or a file");
-  shown->add_option("-o,--output", options->output, "The cutter file to write");
-  options->show_answer.add_option(*shown);
-  shown->callback([&action, options] { action = [options] { return show(*options); }; });
+  const Verb shown = verb.verb("show", "Print a cutter as a file to start from");
+  shown
+      .argument("CUTTER", Takes::file, options->cutter,
+                "bench, plain-bench, metric-bench or a file")
+      .known(cutter_names());
+  shown.option("-o,--output", Takes::file, options->output, "The cutter file to write");
+  options->show_answer.add_option(shown);
+  shown.runs([options] { return show(*options); });
 
-  CLI::App* checked = verb->add_subcommand(
-      "check", "Print the test cuts; with what was measured, write the corrected cutter");
-  checked->add_option("CUTTER", options->cutter, "bench, plain-bench, metric-bench or a file");
-  checked->add_option("-o,--output", options->output,
-                      "The test cuts to write, .pdf or .txt; with what was measured, the corrected "
-                      "cutter file");
-  checked->add_option("--thickness", options->thickness, "Of the board (1/16 in or 1.5 mm)");
-  checked->add_option("--line", options->line,
-                      "From the edge at the guide to the cut, on the back");
-  checked->add_option("--near-end", options->near_end, "From the arm's edge to the cut's near end");
-  checked->add_option("--far-end", options->far_end, "From the arm's edge to the cut's far end");
-  checked->add_option("--mark", options->mark, "Blade past a line, with the mark on it");
-  checked->add_option("--corner", options->corner,
-                      "Cut past the corner on the face; short of it: below zero");
-  add_language_option(*checked, options->locale);
-  options->check_answer.add_option(*checked);
-  checked->callback([&action, options] { action = [options] { return check(*options); }; });
+  const Verb checked =
+      verb.verb("check", "Print the test cuts; with what was measured, write the corrected cutter");
+  checked
+      .argument("CUTTER", Takes::file, options->cutter,
+                "bench, plain-bench, metric-bench or a file")
+      .known(cutter_names());
+  checked.option("-o,--output", Takes::file, options->output,
+                 "The test cuts to write, .pdf or .txt; with what was measured, the corrected "
+                 "cutter file");
+  checked.option("--thickness", Takes::length, options->thickness,
+                 "Of the board (1/16 in or 1.5 mm)");
+  checked.option("--line", Takes::length, options->line,
+                 "From the edge at the guide to the cut, on the back");
+  checked.option("--near-end", Takes::length, options->near_end,
+                 "From the arm's edge to the cut's near end");
+  checked.option("--far-end", Takes::length, options->far_end,
+                 "From the arm's edge to the cut's far end");
+  checked.option("--mark", Takes::length, options->mark, "Blade past a line, with the mark on it");
+  checked.option("--corner", Takes::length, options->corner,
+                 "Cut past the corner on the face; short of it: below zero");
+  add_language_option(checked, options->locale);
+  options->check_answer.add_option(checked);
+  checked.runs([options] { return check(*options); });
 }
 
 }  // namespace mullion::cli

@@ -54,20 +54,18 @@ int list_frames(const Options& options) {
 
 }  // namespace
 
-void add_frames(CLI::App& app, Action& action) {
-  CLI::App* verb = app.add_subcommand(
+void add_frames(CommandLine& program) {
+  const Verb verb = program.verb(
       "frames",
       "List the smallest frame sizes on the shelf that a job fits, and its borders there");
   auto options = std::make_shared<Options>();
-  verb->add_option("JOB", options->job, "The job file")->required();
-  verb->add_option("--sizes", options->sizes, "The shop's own list of frame sizes");
-  verb->add_option("--border", options->border,
-                   "The least border; where not given the job's own, else 2 in or 5 cm");
-  verb->add_option("--most", options->most, "How many sizes to list")
-      ->check(CLI::Range(1, 100))
-      ->capture_default_str();
-  options->answer.add_option(*verb);
-  verb->callback([&action, options] { action = [options] { return list_frames(*options); }; });
+  verb.argument("JOB", Takes::job_file, options->job, "The job file").required();
+  verb.option("--sizes", Takes::file, options->sizes, "The shop's own list of frame sizes");
+  verb.option("--border", Takes::length, options->border,
+              "The least border; where not given the job's own, else 2 in or 5 cm");
+  verb.option("--most", options->most, "How many sizes to list").between(1, 100).shows_usual();
+  options->answer.add_option(verb);
+  verb.runs([options] { return list_frames(*options); });
 }
 
 }  // namespace mullion::cli

@@ -16,10 +16,6 @@ bool possible(Way way, const CutterProfile& cutter) {
   return static_cast<int>(way) <= stops(cutter);
 }
 
-Problem note(Severity severity, const char* code, std::string message) {
-  return {severity, code, std::move(message), {}, {}};
-}
-
 // Where a groove's panel is cut out: the groove's outer edge on the face, and below it the back.
 tl::expected<Window, std::string> panel_of(const MatGroove& groove, Length run) {
   const Length half = half_rounded_down(groove.width);
@@ -213,7 +209,7 @@ class Fitness {
   }
   std::string text(Length length) const { return format_exact(length, cutter_.scale.unit); }
   void fail(const char* code, std::string message) {
-    problems_.push_back(note(Severity::error, code, std::move(message)));
+    problems_.push_back({Severity::error, code, std::move(message), {}, {}});
   }
 
   const Mat& mat_;
@@ -223,17 +219,13 @@ class Fitness {
   bool too_wide_ = false, too_long_ = false;
 };
 
-void add_notes(CuttingPlan& plan) {
-  const Locale& locale = plan.locale;
+std::vector<PlanNote> notes_on(const CuttingPlan& plan) {
+  std::vector<PlanNote> notes;
   int freehand = 0;
   for (const Stage& stage : plan.stages) {
-    if (stage.layer > 1 && stage.kind == StageKind::layer && !stage.shift &&
-        !stage.set_ups.empty()) {
-      plan.notes.push_back(
-          note(Severity::note, "cutting-uneven-shift",
-               locale.say("layer %1 is not set off by one amount from the layer above it: its "
-                          "settings are given cut by cut",
-                          stage.layer)));
+    const bool is_under_mat = stage.layer > 1 && stage.kind == StageKind::layer;
+    if (is_under_mat && !stage.shift && !stage.set_ups.empty()) {
+      notes.push_back(UnevenShift{stage.layer});
     }
     for (const SetUp& set_up : stage.set_ups) {
       for (const Placement& placement : set_up.placements) {
@@ -241,29 +233,23 @@ void add_notes(CuttingPlan& plan) {
       }
     }
   }
-  const Unit unit = plan.cutter.scale.unit;
   if (freehand > 0 && plan.cutter.guide) {
-    plan.notes.push_back(
-        note(Severity::warning, "cutting-beyond-guide",
-             locale.plural(freehand,
-                           "%1 line lies beyond the guide's reach of %2: cut freehand against the "
-                           "rail on a pencil line",
-                           "%1 lines lie beyond the guide's reach of %2: cut freehand against the "
-                           "rail on a pencil line",
-                           locale.exact_length(plan.cutter.guide->most, unit))));
+    notes.push_back(BeyondGuide{freehand, plan.cutter.guide->most});
   }
-  for (const StraightCut& side : plan.blanks) {
-    if (side.length <= plan.cutter.longest_cut) continue;
-    plan.notes.push_back(
-        note(Severity::warning, "cutting-long-blank",
-             locale.say("a side of the blank, %1 long, is longer than the cutter's longest cut: "
-                        "have the blank cut to size",
-                        locale.exact_length(side.length, unit))));
-    break;
-  }
+  const auto long_side =
+      std::find_if(plan.blanks.begin(), plan.blanks.end(),
+                   [&](const StraightCut& side) { return side.length > plan.cutter.longest_cut; });
+  if (long_side != plan.blanks.end()) notes.push_back(LongBlank{long_side->length});
+  return notes;
 }
 
 }  // namespace
+
+std::string_view code_of(const PlanNote& note) {
+  constexpr std::string_view codes[] = {"cutting-uneven-shift", "cutting-beyond-guide",
+                                        "cutting-long-blank"};
+  return codes[note.index()];
+}
 
 const char* name_of(Way way) {
   constexpr const char* names[] = {mark("pencil lines"), mark("one stop"), mark("two stops")};
@@ -285,7 +271,7 @@ Result<CuttingPlan> plan_cutting(const Mat& mat, const CutterProfile& cutter,
   }
   best->ways = std::move(ways);
   best->locale = options.locale;
-  add_notes(*best);
+  best->notes = notes_on(*best);
   return std::move(*best);
 }
 

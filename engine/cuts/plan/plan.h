@@ -9,6 +9,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <variant>
 #include <vector>
 
 #include "engine/cuts/plan/lines.h"
@@ -153,6 +155,23 @@ struct WayTime {
   std::int64_t seconds = 0;
 };
 
+// What is to be known before a plan is cut. Values: a page or a terminal words them
+// (engine/cuts/sheet/cautions.h).
+struct UnevenShift {  // the layer is not set off by one amount from the layer above it
+  int layer = 0;
+};
+struct BeyondGuide {  // so many lines lie further in than the guide reaches
+  int lines = 0;
+  Length reach;
+};
+struct LongBlank {  // a side of the blank is longer than the cutter's longest cut
+  Length side;
+};
+using PlanNote = std::variant<UnevenShift, BeyondGuide, LongBlank>;
+
+// "cutting-uneven-shift" and the like.
+std::string_view code_of(const PlanNote& note);
+
 struct CuttingPlan {
   CutterProfile cutter;
   std::string reference, title;
@@ -164,7 +183,7 @@ struct CuttingPlan {
   std::vector<Stage> stages;
   std::vector<WayTime> ways;            // what each possible way would take
   std::int64_t seconds = 0, bound = 0;  // all mats, blanks included
-  Problems notes;
+  std::vector<PlanNote> notes;
   Locale locale{};  // in which it is told
 };
 

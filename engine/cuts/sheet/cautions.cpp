@@ -1,7 +1,6 @@
 #include "engine/cuts/sheet/cautions.h"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -13,7 +12,37 @@ bool has_curves(const CuttingPlan& plan) {
                      [](const Stage& stage) { return !stage.curves.empty(); });
 }
 
+struct NoteWords {
+  Unit unit;
+  const Locale& locale;
+
+  std::string operator()(const UnevenShift& note) const {
+    return locale.say(
+        "Layer %1 is not set off by one amount from the layer above it: its settings are given cut "
+        "by cut.",
+        note.layer);
+  }
+  std::string operator()(const BeyondGuide& note) const {
+    return locale.plural(note.lines,
+                         "%1 line lies beyond the guide's reach of %2: cut freehand against the "
+                         "rail on a pencil line.",
+                         "%1 lines lie beyond the guide's reach of %2: cut freehand against the "
+                         "rail on a pencil line.",
+                         locale.exact_length(note.reach, unit));
+  }
+  std::string operator()(const LongBlank& note) const {
+    return locale.say(
+        "A side of the blank, %1 long, is longer than the cutter's longest cut: have the blank cut "
+        "to size.",
+        locale.exact_length(note.side, unit));
+  }
+};
+
 }  // namespace
+
+std::string sentence_of(const PlanNote& note, Unit unit, const Locale& locale) {
+  return std::visit(NoteWords{unit, locale}, note);
+}
 
 std::optional<std::string> blade_caution(const CuttingPlan& plan) {
   for (const Stage& stage : plan.stages) {
@@ -31,10 +60,8 @@ std::optional<std::string> blade_caution(const CuttingPlan& plan) {
 std::vector<std::string> cautions(const CuttingPlan& plan) {
   const Locale& locale = plan.locale;
   std::vector<std::string> out;
-  for (const Problem& note : plan.notes) {
-    std::string sentence = note.message;
-    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
-    out.push_back(sentence + ".");
+  for (const PlanNote& note : plan.notes) {
+    out.push_back(sentence_of(note, plan.cutter.scale.unit, locale));
   }
   if (plan.stacked) {
     out.push_back(locale.say(

@@ -46,14 +46,27 @@ class PlanWriter {
                 {"seconds_at_least", plan_.bound},
                 {"blanks", blanks()},
                 {"stages", Json::array()},
+                {"notes", Json::array()},
                 {"cautions", Json::array()}};
     for (const Stage& stage : plan_.stages) out["stages"].push_back(stage_json(stage));
+    for (const PlanNote& note : plan_.notes) out["notes"].push_back(note_json(note));
     for (const std::string& caution : cautions(plan_)) out["cautions"].push_back(caution);
     return out;
   }
 
  private:
   std::string exact(Length length) const { return format_exact(length, plan_.cutter.scale.unit); }
+
+  Json note_json(const PlanNote& note) const {
+    Json out = {{"code", code_of(note)}};
+    if (const auto* uneven = std::get_if<UnevenShift>(&note)) out["layer"] = uneven->layer;
+    if (const auto* beyond = std::get_if<BeyondGuide>(&note)) {
+      out["lines"] = beyond->lines;
+      out["reach"] = exact(beyond->reach);
+    }
+    if (const auto* blank = std::get_if<LongBlank>(&note)) out["side"] = exact(blank->side);
+    return out;
+  }
 
   Json setting(Length true_distance, Length zero) const {
     return setting_json(plan_.cutter, true_distance, zero);

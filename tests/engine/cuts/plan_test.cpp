@@ -223,7 +223,7 @@ TEST_CASE(
   }
   CHECK(freehand == 2);
   REQUIRE(plan.notes.size() == 1);
-  CHECK(plan.notes[0].code == "cutting-beyond-guide");
+  CHECK(code_of(plan.notes[0]) == "cutting-beyond-guide");
 
   CutterProfile over_bar = default_cutter();
   over_bar.guide->board_over_bar = true;

@@ -21,6 +21,8 @@ std::string value_of(const Parameter& parameter) {
       return "NUMBER";
     case Takes::length:
       return "LENGTH";
+    case Takes::size:
+      return "SIZE";
     case Takes::name:
       return "NAME";
     case Takes::job_file:

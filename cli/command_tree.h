@@ -9,7 +9,7 @@
 namespace mullion::cli {
 
 // What the value of an option or argument is.
-enum class Takes { nothing, word, number, length, name, job_file, file };
+enum class Takes { nothing, word, number, length, size, name, job_file, file };
 
 struct Parameter {
   std::vector<std::string> names;  // "-o" and "--output"; "JOB" of an argument

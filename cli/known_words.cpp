@@ -1,6 +1,7 @@
 #include "cli/known_words.h"
 
 #include "engine/cuts/cutter/profile.h"
+#include "engine/locale/locale.h"
 #include "render/paper/sheet_size.h"
 
 namespace mullion::cli {
@@ -15,6 +16,11 @@ std::vector<std::string> paper_names() {
   std::vector<std::string> out{"board"};
   for (const paper::SheetSize& size : paper::sheet_sizes()) out.push_back(size.name);
   return out;
+}
+
+std::vector<std::string> languages() {
+  const auto known = Locale::languages();
+  return {known.begin(), known.end()};
 }
 
 }  // namespace mullion::cli

@@ -10,5 +10,6 @@ namespace mullion::cli {
 
 std::vector<std::string> cutter_names();  // beside which a cutter file may be named
 std::vector<std::string> paper_names();   // beside which a size may be given
+std::vector<std::string> languages();     // to which a territory may be added
 
 }  // namespace mullion::cli

@@ -3,6 +3,7 @@
 #include <cstdlib>
 
 #include "cli/command_tree.h"
+#include "cli/known_words.h"
 
 namespace mullion::cli {
 namespace {
@@ -13,11 +14,6 @@ std::string environment_name(const char* category) {
     if (value != nullptr && *value != '\0') return value;
   }
   return {};
-}
-
-std::vector<std::string> languages() {
-  const auto known = Locale::languages();
-  return {known.begin(), known.end()};
 }
 
 std::string refusal(const std::string& name) {

@@ -64,7 +64,7 @@ void add_explain(CommandLine& program) {
   const Verb verb =
       program.verb("explain", "Say what a code in a message means, why it matters and what to do");
   auto options = std::make_shared<Options>();
-  verb.argument("CODE", Takes::file, options->code,
+  verb.argument("CODE", Takes::word, options->code,
                 "Such as check-bar-thin; without one, all are listed");
   options->answer.add_option(verb);
   verb.runs([options] { return explain(*options); });

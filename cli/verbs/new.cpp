@@ -294,7 +294,7 @@ void add_new(CommandLine& program) {
                 "JPEG or PNG files of the pictures; sizes are proposed from their pixels and "
                 "resolution (300 per inch where a file states none)")
       .times(0, Option::any_number);
-  verb.option("--size", Takes::file, options->sizes,
+  verb.option("--size", Takes::size, options->sizes,
               "Of a picture: \"10 x 8\"; once for each, in order")
       .one_each_time();
   verb.option("--name", Takes::name, options->names, "Of a picture; once for each, in order")
@@ -306,18 +306,18 @@ void add_new(CommandLine& program) {
       .among({"in", "mm", "cm"});
   verb.option("--border", Takes::length, options->border,
               "Around the openings (3 in or 75 mm); with a frame, the least border");
-  verb.option("--bottom-extra", Takes::file, options->bottom_extra,
+  verb.option("--bottom-extra", Takes::length, options->bottom_extra,
               "The bottom border wider by this");
   verb.option("--gap", Takes::length, options->gap, "Between neighbours (1 in or 25 mm)");
   verb.option("--layers", options->layers, "How many mats, one above the other").between(1, 64);
-  verb.option("--board", Takes::file, options->boards,
+  verb.option("--board", Takes::name, options->boards,
               "The board of a mat; once for each, top mat first")
       .one_each_time();
-  verb.option("--frame", Takes::file, options->frame,
+  verb.option("--frame", Takes::size, options->frame,
               "The rabbet of a frame at hand: \"14 1/8 x 18 1/8\"");
-  verb.option("--reference", Takes::file, options->reference, "The shop's own number for the job");
-  verb.option("--customer", Takes::file, options->customer, "The customer's name");
-  verb.option("--title", Takes::file, options->title, "What the job is called");
+  verb.option("--reference", Takes::name, options->reference, "The shop's own number for the job");
+  verb.option("--customer", Takes::name, options->customer, "The customer's name");
+  verb.option("--title", Takes::name, options->title, "What the job is called");
   verb.flag("--force", options->force, "Replace a file that is there already");
   verb.runs([options] { return begin(*options); });
 }

@@ -324,7 +324,7 @@ void add_sheets(CommandLine& program) {
               "Width that each cut takes; a knife takes none");
   verb.option("--longest-cut", Takes::length, options->longest_cut,
               "The longest cut of the cutter");
-  verb.option("--widest-board", Takes::file, options->widest_board,
+  verb.option("--widest-board", Takes::length, options->widest_board,
               "The widest board that can be laid across the rail");
   verb.option("--farthest-stop", Takes::length, options->farthest_stop,
               "The longest part that the squaring arm's stop measures off");

@@ -193,7 +193,8 @@ void add_watch(CommandLine& program) {
   verb.option("--paper", Takes::word, options->wishes.paper, "As for template")
       .known(paper_names());
   verb.option("--cutter", Takes::file, options->wishes.cutter, "As for cuts").known(cutter_names());
-  verb.option("--language", Takes::file, options->wishes.language, "As for each of them");
+  verb.option("--language", Takes::word, options->wishes.language, "As for each of them")
+      .known(languages());
   verb.runs([options] { return watch_job(*options); });
 }
 

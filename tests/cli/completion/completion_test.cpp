@@ -81,14 +81,20 @@ TEST_CASE("bash completes papers, cutters and ways of cutting by name") {
   CHECK(in_bash("mullion template --paper = tab") == std::vector<std::string>{"tabloid"});
   CHECK(has(in_bash("mullion template --paper ="), "a4"));
   CHECK(has(in_bash("mullion cuts --cutter ''"), "metric-bench"));
+  CHECK(has(in_bash("mullion watch --language ''"), "de"));
   CHECK(in_bash("mullion cuts --way two") == std::vector<std::string>{"two-stops"});
 }
 
-TEST_CASE("bash offers job files for a job, any file for others, and none for a length") {
+TEST_CASE(
+    "bash offers job files for a job, any file for others, and none for a length, a size or a "
+    "name") {
   CHECK(in_bash("mullion check ''") == std::vector<std::string>{"dune.xml", "two words.xml"});
   CHECK(has(in_bash("mullion proof -o ''"), "dune.png"));
   CHECK_FALSE(has(in_bash("mullion proof --glare ''"), "dune.png"));
-  CHECK(in_bash("mullion template --kerf ''") == std::vector<std::string>{""});
+  for (const char* line : {"template --kerf ''", "sheets --widest-board ''", "new --size ''",
+                           "new --customer ''", "explain ''"}) {
+    CHECK(in_bash("mullion " + std::string(line)) == std::vector<std::string>{""});
+  }
 }
 
 TEST_CASE("fish completes verbs, options, words and files") {

@@ -53,12 +53,12 @@ tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit
   return out;
 }
 
-// A plan in its three forms.
+// A plan in its forms; `answer` is that of --json.
 struct Forms {
-  std::function<std::string()> json, pdf, text;
+  std::function<std::string()> json, pdf, text, answer;
 };
 
-int write_by_ending(const Options& options, const Problems& checks, const Forms& forms) {
+int write_by_ending(const Options& options, const Forms& forms) {
   const std::string& path = options.output;
   const std::string ending = ending_of(path);
   const Answer& answer = options.answer;
@@ -71,9 +71,7 @@ int write_by_ending(const Options& options, const Problems& checks, const Forms&
                                                            : forms.text());
     if (status != success || !answer.is_json()) return status;
   }
-  return answer.give(forms.text, [&] {
-    return plan_json("cuts", forms.json(), {success, checks});
-  });
+  return answer.give(forms.text, forms.answer);
 }
 
 int write_plan(const Options& options, const OrderedJob& order, const Problems& checks,
@@ -84,10 +82,12 @@ int write_plan(const Options& options, const OrderedJob& order, const Problems& 
   if (!plan) return options.answer.fail(plan.error());
   plan->reference = job.reference;
   plan->title = job.title;
-  return write_by_ending(
-      options, checks,
-      {[&] { return plan_to_json(*plan); }, [&] { return render_cutsheet(*plan, job.date); },
-       [&] { return plan_to_text(*plan); }});
+  return write_by_ending(options, {[&] { return plan_to_json(*plan); },
+                                   [&] { return render_cutsheet(*plan, job.date); },
+                                   [&] { return plan_to_text(*plan); },
+                                   [&] {
+                                     return cuts_json(*plan, {success, checks});
+                                   }});
 }
 
 int write_run(const Options& options, std::vector<OrderedJob> orders, const Problems& checks,
@@ -102,9 +102,11 @@ int write_run(const Options& options, std::vector<OrderedJob> orders, const Prob
   const Result<CuttingRun> run = plan_run(jobs, cutter, wanted);
   if (!run) return options.answer.fail(run.error());
   return write_by_ending(
-      options, checks,
-      {[&] { return run_to_json(*run); }, [&] { return render_run_sheet(*run, date); },
-       [&] { return run_to_text(*run); }});
+      options, {[&] { return run_to_json(*run); }, [&] { return render_run_sheet(*run, date); },
+                [&] { return run_to_text(*run); },
+                [&] {
+                  return cuts_json(*run, {success, checks});
+                }});
 }
 
 int make_cuts(const Options& options) {

@@ -257,7 +257,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
     if (!committed) return answer.fail(committed.error());
   }
   if (!answer.is_json()) return success;
-  return write_output("-", plan_json("sheets", json_of(sheet_report), {success, notes}));
+  return write_output("-", sheets_json(sheet_report, {success, notes}));
 }
 
 int make_sheets(Options options) {

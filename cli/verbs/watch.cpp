@@ -5,7 +5,6 @@
 #include <cstdio>
 #include <filesystem>
 #include <memory>
-#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 #include "cli/known_words.h"
@@ -15,6 +14,7 @@
 #include "cli/watch/server.h"
 #include "cli/watch/stamps.h"
 #include "engine/file/file.h"
+#include "engine/report/report.h"
 
 namespace mullion {
 std::string_view watch_page();  // page.html
@@ -106,15 +106,10 @@ class Watch {
   }
 
   std::string state() const {
-    nlohmann::ordered_json out = {{"version", version_},
-                                  {"job", fs::path(wishes_.job).filename().string()},
-                                  {"problems", made_.problems},
-                                  {"failed", made_.failed},
-                                  {"outputs", nlohmann::json::array()}};
-    for (const Output& output : outputs_) {
-      out["outputs"].push_back({{"label", output.label}, {"name", output.name}});
-    }
-    return out.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+    WatchState out{
+        version_, fs::path(wishes_.job).filename().string(), made_.problems, made_.failed, {}};
+    for (const Output& output : outputs_) out.outputs.push_back({output.label, output.name});
+    return watch_json(out);
   }
 
   Wishes wishes_;

@@ -69,12 +69,6 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
   return report::text_of(out);
 }
 
-std::string plan_json(std::string_view verb, std::string_view plan, const Outcome& outcome) {
-  Json out = document(verb, outcome);
-  out["plan"] = Json::parse(plan);
-  return report::text_of(out);
-}
-
 std::string explanations_json(const std::vector<Explanation>& entries) {
   Json out = document("explain");
   out["codes"] = Json::array();
@@ -86,6 +80,18 @@ std::string explanations_json(const std::vector<Explanation>& entries) {
                             {"advice", entry.advice}});
   }
   return report::text_of(out);
+}
+
+std::string watch_json(const WatchState& state) {
+  Json out = {{"version", state.version},
+              {"job", state.job},
+              {"problems", state.problems},
+              {"failed", state.failed},
+              {"outputs", Json::array()}};
+  for (const WatchState::Output& output : state.outputs) {
+    out["outputs"].push_back({{"label", output.label}, {"name", output.name}});
+  }
+  return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::string changes_json(const std::vector<std::string>& sentences) {

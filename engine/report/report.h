@@ -24,6 +24,10 @@
 
 namespace mullion {
 
+struct CuttingPlan;
+struct CuttingRun;
+struct SheetReport;
+
 struct Outcome {
   int status = 0;
   Problems problems;
@@ -48,11 +52,26 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit);
 // each line, cost and cost_known.
 std::string estimate_json(const price::Estimate& estimate, bool with_costs);
 
-// plan: the document that the verb writes to a .json file. For `cuts` and `sheets`.
-std::string plan_json(std::string_view verb, std::string_view plan, const Outcome& outcome);
+// plan: the document that the verb writes to a .json file.
+std::string cuts_json(const CuttingPlan& plan, const Outcome& outcome);
+std::string cuts_json(const CuttingRun& run, const Outcome& outcome);
+std::string sheets_json(const SheetReport& report, const Outcome& outcome);
 
 // codes [{code, severity, summary, reason, advice}].
 std::string explanations_json(const std::vector<Explanation>& entries);
+
+// What `watch` tells its page, on one line and without the three names: version (how many saves),
+// job, problems (in the words of the terminal), failed (labels), outputs [{label, name}].
+struct WatchState {
+  struct Output {
+    std::string label, name;
+  };
+  int version = 0;
+  std::string job, problems;
+  std::vector<std::string> failed;
+  std::vector<Output> outputs;
+};
+std::string watch_json(const WatchState& state);
 
 // changes [sentence].
 std::string changes_json(const std::vector<std::string>& sentences);

@@ -57,7 +57,7 @@ Json step_json(const CuttingRun& run, const RunStep& step) {
 
 }  // namespace
 
-std::string run_to_json(const CuttingRun& run) {
+Json run_json(const CuttingRun& run) {
   Json out = {{"version", 1},
               {"cutter", run.cutter.id},
               {"mats", mats_in(run)},
@@ -72,7 +72,11 @@ std::string run_to_json(const CuttingRun& run) {
   for (const RunKind& kind : run.kinds) out["kinds"].push_back(kind_json(kind));
   for (const RunBlank& blank : run.blanks) out["blanks"].push_back(blank_json(run, blank));
   for (const RunStep& step : run.steps) out["steps"].push_back(step_json(run, step));
-  return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return out;
+}
+
+std::string run_to_json(const CuttingRun& run) {
+  return run_json(run).dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace mullion

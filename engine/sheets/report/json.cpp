@@ -1,7 +1,6 @@
-#include <nlohmann/json.hpp>
+#include "engine/sheets/report/json.h"
 
-#include "engine/cuts/sheet/run_json.h"
-#include "engine/sheets/report/report.h"
+#include "engine/cuts/sheet/plan_json.h"
 #include "engine/sheets/stock/size_text.h"
 #include "engine/xml/colour.h"
 
@@ -37,7 +36,7 @@ class Writer {
                                  {"width", length(offcut.piece.width, scale_)},
                                  {"height", length(offcut.piece.height, scale_)}});
     }
-    if (report_.run) json["run"] = Json::parse(run_to_json(*report_.run));
+    if (report_.run) json["run"] = run_json(*report_.run);
     return json;
   }
 
@@ -108,8 +107,12 @@ class Writer {
 
 }  // namespace
 
+Json sheets_json(const SheetReport& report) {
+  return Writer(report).plan();
+}
+
 std::string json_of(const SheetReport& report) {
-  return Writer(report).plan().dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return sheets_json(report).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace mullion

@@ -42,7 +42,6 @@ Problems checks_of(const std::vector<OrderedJob>& jobs) {
 tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit unit) {
   PlanOptions out;
   out.stacked = !options.separate;
-  if (ending_of(options.output) == "pdf") out.locale = options.locale;
   if (!options.way.empty()) out.way = ways.at(options.way);
   if (unit != Unit::inch) out.trim = millimetres(3);
   if (!options.trim.empty()) {
@@ -83,7 +82,7 @@ int write_plan(const Options& options, const OrderedJob& order, const Problems& 
   plan->reference = job.reference;
   plan->title = job.title;
   return write_by_ending(options, {[&] { return plan_to_json(*plan); },
-                                   [&] { return render_cutsheet(*plan, job.date); },
+                                   [&] { return render_cutsheet(*plan, job.date, options.locale); },
                                    [&] { return plan_to_text(*plan); },
                                    [&] {
                                      return cuts_json(*plan, {success, checks});
@@ -101,12 +100,12 @@ int write_run(const Options& options, std::vector<OrderedJob> orders, const Prob
   }
   const Result<CuttingRun> run = plan_run(jobs, cutter, wanted);
   if (!run) return options.answer.fail(run.error());
-  return write_by_ending(
-      options, {[&] { return run_to_json(*run); }, [&] { return render_run_sheet(*run, date); },
-                [&] { return run_to_text(*run); },
-                [&] {
-                  return cuts_json(*run, {success, checks});
-                }});
+  return write_by_ending(options, {[&] { return run_to_json(*run); },
+                                   [&] { return render_run_sheet(*run, date, options.locale); },
+                                   [&] { return run_to_text(*run); },
+                                   [&] {
+                                     return cuts_json(*run, {success, checks});
+                                   }});
 }
 
 int make_cuts(const Options& options) {

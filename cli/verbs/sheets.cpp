@@ -126,13 +126,11 @@ int write_one(const std::string& path, const SheetReport& report, const std::vec
   return write_output(path, render_sheet_pages(report, pages));
 }
 
-int write_run_sheet(const std::string& path, CuttingRun run, const Locale& locale) {
+int write_run_sheet(const std::string& path, const CuttingRun& run, const Locale& locale) {
   const std::string ending = ending_of(path);
   if (ending == "json") return write_output(path, run_to_json(run));
   if (ending == "txt" || path == "-") return write_output(path, run_to_text(run));
-  run.locale = locale;
-  for (RunKind& kind : run.kinds) kind.plan.locale = locale;
-  return write_output(path, render_run_sheet(run));
+  return write_output(path, render_run_sheet(run, {}, locale));
 }
 
 int check_usage(const Options& options) {

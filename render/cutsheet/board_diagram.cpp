@@ -273,7 +273,7 @@ BoardEdge guide_edge_with_top_up(const CuttingPlan& plan) {
 
 }  // namespace
 
-BoardPicture board_picture(const CuttingPlan& plan, const Stage& stage, double type) {
+BoardPicture board_picture(const ToldPlan& plan, const Stage& stage, double type) {
   BoardPicture out{plan, stage, type, {}, {}};
   OpeningBoxes boxes;
   for (const SetUp& set_up : stage.set_ups) {

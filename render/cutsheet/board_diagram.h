@@ -5,7 +5,7 @@
 
 #include <vector>
 
-#include "engine/cuts/plan/plan.h"
+#include "engine/cuts/sheet/told.h"
 #include "render/paper/canvas.h"
 
 namespace mullion::cutsheet {
@@ -24,14 +24,14 @@ struct OpeningMark {
 
 // What the diagrams of a stage have in common. Refers to the plan and the stage.
 struct BoardPicture {
-  const CuttingPlan& plan;
+  const ToldPlan& plan;
   const Stage& stage;
   double type = 8.5;  // size of letters and numbers, in points
   std::vector<BoardLine> lines;
   std::vector<OpeningMark> openings;  // none for a single opening
 };
 
-BoardPicture board_picture(const CuttingPlan& plan, const Stage& stage, double type);
+BoardPicture board_picture(const ToldPlan& plan, const Stage& stage, double type);
 
 void draw_board_as_it_lies(paper::Canvas& canvas, const BoardPicture& board,
                            const Placement& placement, const paper::Box& box);

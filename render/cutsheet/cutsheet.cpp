@@ -16,14 +16,14 @@ using cutsheet::Flow;
 using cutsheet::Look;
 using cutsheet::Tile;
 
-std::string title_of(const CuttingPlan& plan) {
+std::string title_of(const ToldPlan& plan) {
   const Locale& locale = plan.locale;
   const std::string out = plan.reference.empty() ? locale.say("Cutting plan")
                                                  : locale.say("Cutting plan %1", plan.reference);
   return plan.title.empty() ? out : locale.say("%1: %2", out, plan.title);
 }
 
-std::string summary_of(const CuttingPlan& plan) {
+std::string summary_of(const ToldPlan& plan) {
   const Scale& scale = plan.cutter.scale;
   const Locale& locale = plan.locale;
   return locale.say(
@@ -35,7 +35,7 @@ std::string summary_of(const CuttingPlan& plan) {
 
 class Sheet {
  public:
-  Sheet(const CuttingPlan& plan, Flow& flow, const Look& look)
+  Sheet(const ToldPlan& plan, Flow& flow, const Look& look)
       : plan_(plan), flow_(flow), look_(look) {}
 
   void write() {
@@ -82,7 +82,7 @@ class Sheet {
     for (Tile& tile : placements) tiles.push_back(std::move(tile));
   }
 
-  const CuttingPlan& plan_;
+  const ToldPlan& plan_;
   Flow& flow_;
   const Look& look_;
   Settings shown_;
@@ -90,9 +90,11 @@ class Sheet {
 
 }  // namespace
 
-std::string render_cutsheet(const CuttingPlan& plan, const std::string& date) {
+std::string render_cutsheet(const CuttingPlan& planned, const std::string& date,
+                            const Locale& locale) {
+  const ToldPlan plan{planned, locale};
   return cutsheet::set_on_pages(
-      paper::usual_page(plan.cutter.scale.unit, plan.locale), title_of(plan), date, plan.locale,
+      paper::usual_page(plan.cutter.scale.unit, locale), title_of(plan), date, locale,
       [&](Flow& flow, const Look& look) { Sheet(plan, flow, look).write(); });
 }
 

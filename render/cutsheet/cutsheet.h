@@ -7,14 +7,17 @@
 #include <string>
 
 #include "engine/cuts/run/run.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
 // `date` as in paper::DocumentInfo.
-std::string render_cutsheet(const CuttingPlan& plan, const std::string& date = {});
+std::string render_cutsheet(const CuttingPlan& plan, const std::string& date = {},
+                            const Locale& locale = {});
 
 // The sheet of a run: its kinds and orders, the blanks, then step by step what to set and which
 // mats to cut with it, with a tally box for every mat.
-std::string render_run_sheet(const CuttingRun& run, const std::string& date = {});
+std::string render_run_sheet(const CuttingRun& run, const std::string& date = {},
+                             const Locale& locale = {});
 
 }  // namespace mullion

@@ -56,7 +56,7 @@ Entry entry_of(const std::string& first, const std::string& more, const Look& lo
 
 // The opening is not named where there is one alone.
 Entry cut_entry(const BoardPicture& board, const BevelCut& cut, const Look& look, double width) {
-  const CuttingPlan& plan = board.plan;
+  const ToldPlan& plan = board.plan;
   const Stage& stage = board.stage;
   std::string more = brief_ends_text(plan, stage, cut);
   if (cut.pencil > 0 && lines_are_named(plan, stage)) {
@@ -70,7 +70,7 @@ Entry cut_entry(const BoardPicture& board, const BevelCut& cut, const Look& look
 }
 
 // The distances of freehand lines from the edge at the guide's side.
-std::string freehand_distances(const CuttingPlan& plan, const Placement& placement) {
+std::string freehand_distances(const ToldPlan& plan, const Placement& placement) {
   std::string out;
   std::optional<Length> last;
   for (const BevelCut& cut : placement.cuts) {
@@ -83,7 +83,7 @@ std::string freehand_distances(const CuttingPlan& plan, const Placement& placeme
 }
 
 // From the placement before; where there are several mats, every blank is taken up first.
-std::string turn_words(const CuttingPlan& plan, const Placement& placement, bool first) {
+std::string turn_words(const ToldPlan& plan, const Placement& placement, bool first) {
   const Locale& locale = plan.locale;
   const std::string turn = turn_text(placement.turns, locale);
   if (plan.quantity == 1) return turn;
@@ -92,7 +92,7 @@ std::string turn_words(const CuttingPlan& plan, const Placement& placement, bool
 
 Tile placement_tile(const BoardPicture& board, const Placement& placement, const std::string& turn,
                     const Look& look, double width) {
-  const CuttingPlan& plan = board.plan;
+  const ToldPlan& plan = board.plan;
   const double inner = width - tile_gap;
   std::vector<Entry> entries;
   for (const BevelCut& cut : placement.cuts) {

@@ -17,46 +17,50 @@ using cutsheet::Flow;
 using cutsheet::Look;
 using cutsheet::Tile;
 
-std::string title_of(const CuttingRun& run) {
-  const Locale& locale = run.locale;
+std::string title_of(const CuttingRun& run, const Locale& locale) {
   return locale.say("Run of %1 of %2", locale.plural(mats_in(run), "%1 mat", "%1 mats"),
                     locale.plural(run.kinds.size(), "%1 kind", "%1 kinds"));
 }
 
 class RunSheet {
  public:
-  RunSheet(const CuttingRun& run, Flow& flow, const Look& look)
-      : run_(run), flow_(flow), look_(look) {}
+  RunSheet(const CuttingRun& run, const Locale& locale, Flow& flow, const Look& look)
+      : run_(run), locale_(locale), flow_(flow), look_(look) {
+    for (const RunKind& kind : run.kinds) plans_.push_back({kind.plan, locale});
+  }
 
   void write() {
-    cutsheet::add_head(flow_, title_of(run_), summary(), cautions(run_), run_.locale, look_);
+    cutsheet::add_head(flow_, title_of(run_, locale_), summary(), cautions(run_, locale_), locale_,
+                       look_);
     add_kinds();
     std::vector<std::string> blanks;
-    for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank));
-    cutsheet::add_blanks(flow_, blanks, run_.locale, look_);
+    for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank, locale_));
+    cutsheet::add_blanks(flow_, blanks, locale_, look_);
     flow_.gap(6);
     for (const RunStep& step : run_.steps) add_step(step);
     flush();
   }
 
  private:
+  const ToldPlan& plan_of(const RunWork& work) const {
+    return plans_[static_cast<std::size_t>(work.kind)];
+  }
+
   std::string summary() const {
-    const Locale& locale = run_.locale;
-    return locale.say("%1; %2, kind by kind %3. Mats with the same settings are cut together.",
-                      run_.cutter.name, duration_text(run_.seconds, locale),
-                      duration_text(run_.alone, locale));
+    return locale_.say("%1; %2, kind by kind %3. Mats with the same settings are cut together.",
+                       run_.cutter.name, duration_text(run_.seconds, locale_),
+                       duration_text(run_.alone, locale_));
   }
 
   void add_kinds() {
-    const Locale& locale = run_.locale;
-    flow_.bar(locale.say("Kinds"), look_, look_.text() * 2);
+    flow_.bar(locale_.say("Kinds"), look_, look_.text() * 2);
     for (const RunKind& kind : run_.kinds) {
       const Scale& scale = run_.cutter.scale;
-      flow_.text(locale.say("Kind %1: %2, %3 x %4, cut with %5: %6", kind.number,
-                            locale.plural(kind.plan.quantity, "%1 mat", "%1 mats"),
-                            locale.described(kind.plan.outer.width(), scale),
-                            locale.described(kind.plan.outer.height(), scale),
-                            locale.say(name_of(kind.plan.way)), kind_text(kind)),
+      flow_.text(locale_.say("Kind %1: %2, %3 x %4, cut with %5: %6", kind.number,
+                             locale_.plural(kind.plan.quantity, "%1 mat", "%1 mats"),
+                             locale_.described(kind.plan.outer.width(), scale),
+                             locale_.described(kind.plan.outer.height(), scale),
+                             locale_.say(name_of(kind.plan.way)), kind_text(kind, locale_)),
                  {.size = look_.text()});
     }
     flow_.gap(4);
@@ -69,12 +73,13 @@ class RunSheet {
 
   void add_work(const RunStep& step, const RunWork& work) {
     const RunKind& kind = kind_of(run_, work);
+    const ToldPlan& plan = plan_of(work);
     const Stage& stage = stage_of(run_, work);
-    pictures_.push_back(cutsheet::board_picture(kind.plan, stage, look_.small()));
+    pictures_.push_back(cutsheet::board_picture(plan, stage, look_.small()));
     const cutsheet::BoardPicture& board = pictures_.back();
-    if (begins_stage(work) && needs_preparation(kind.plan, stage)) {
+    if (begins_stage(work) && needs_preparation(plan, stage)) {
       flush();
-      flow_.bar(run_.locale.say("Kind %1: %2", kind.number, stage_text(kind.plan, stage)), look_,
+      flow_.bar(locale_.say("Kind %1: %2", kind.number, stage_text(plan, stage)), look_,
                 look_.diagram());
       cutsheet::add_before(flow_, board, look_);
     }
@@ -85,7 +90,7 @@ class RunSheet {
     cutsheet::add_after(flow_, board, look_);
   }
 
-  static bool needs_preparation(const CuttingPlan& plan, const Stage& stage) {
+  static bool needs_preparation(const ToldPlan& plan, const Stage& stage) {
     return !prepare_text(plan, stage).empty() || !stage.pencil_lines.empty() ||
            stage.set_ups.empty();
   }
@@ -94,14 +99,13 @@ class RunSheet {
     const RunKind& kind = kind_of(run_, work);
     const bool goes_on = &work != &step.work.front();
     cutsheet::SettingsBox box =
-        cutsheet::settings_box(kind.plan, step.settings, goes_on ? step.settings : shown_);
-    const Locale& locale = run_.locale;
-    box.title = locale.say(goes_on ? mark("Step %1, goes on") : mark("Step %1"), step.number);
+        cutsheet::settings_box(plan_of(work), step.settings, goes_on ? step.settings : shown_);
+    box.title = locale_.say(goes_on ? mark("Step %1, goes on") : mark("Step %1"), step.number);
     if (goes_on) box.dials.clear();
     box.notes = {
-        locale.say("Kind %1, %2", kind.number, stage_brief_text(stage_of(run_, work), locale))};
+        locale_.say("Kind %1, %2", kind.number, stage_brief_text(stage_of(run_, work), locale_))};
     for (const RunShare& share : kind.shares) {
-      box.tallies.push_back({locale.say("%1: %2", share.order, share.quantity), share.quantity});
+      box.tallies.push_back({locale_.say("%1: %2", share.order, share.quantity), share.quantity});
     }
     tiles_.push_back(settings_tile(box, look_, width()));
     const SetUp& set_up = stage_of(run_, work).set_ups[static_cast<std::size_t>(work.set_up)];
@@ -118,19 +122,21 @@ class RunSheet {
   }
 
   const CuttingRun& run_;
+  const Locale& locale_;
   Flow& flow_;
   const Look& look_;
   Settings shown_;
+  std::vector<ToldPlan> plans_;                  // of the kinds
   std::vector<Tile> tiles_;                      // not yet on the page
   std::deque<cutsheet::BoardPicture> pictures_;  // of all set-ups: tiles refer to them
 };
 
 }  // namespace
 
-std::string render_run_sheet(const CuttingRun& run, const std::string& date) {
+std::string render_run_sheet(const CuttingRun& run, const std::string& date, const Locale& locale) {
   return cutsheet::set_on_pages(
-      paper::usual_page(run.cutter.scale.unit, run.locale), title_of(run), date, run.locale,
-      [&](Flow& flow, const Look& look) { RunSheet(run, flow, look).write(); });
+      paper::usual_page(run.cutter.scale.unit, locale), title_of(run, locale), date, locale,
+      [&](Flow& flow, const Look& look) { RunSheet(run, locale, flow, look).write(); });
 }
 
 }  // namespace mullion

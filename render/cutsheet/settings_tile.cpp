@@ -147,7 +147,7 @@ class Painter {
 
 }  // namespace
 
-SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, const Settings& shown) {
+SettingsBox settings_box(const ToldPlan& plan, const Settings& settings, const Settings& shown) {
   SettingsBox out;
   out.dials = dials_of(plan, settings, shown);
   out.locale = plan.locale;

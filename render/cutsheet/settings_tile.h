@@ -22,7 +22,7 @@ struct SettingsBox {
   Locale locale;
 };
 
-SettingsBox settings_box(const CuttingPlan& plan, const Settings& settings, const Settings& shown);
+SettingsBox settings_box(const ToldPlan& plan, const Settings& settings, const Settings& shown);
 
 Tile settings_tile(const SettingsBox& box, const Look& look, double width);
 

@@ -34,7 +34,7 @@ void add_amount(Flow& flow, const std::string& shift, const Locale& locale, cons
   });
 }
 
-std::vector<std::string> named_lines(const CuttingPlan& plan, const Stage& stage) {
+std::vector<std::string> named_lines(const ToldPlan& plan, const Stage& stage) {
   std::vector<std::string> out;
   for (const Marking& marking : markings_of(stage)) {
     out.push_back(plan.locale.say("Draw %1", marking_text(plan, marking)));
@@ -43,7 +43,7 @@ std::vector<std::string> named_lines(const CuttingPlan& plan, const Stage& stage
 }
 
 // One text an edge: "From A: 2 7/8 in at 1, 3, 6; 9 7/8 in at 4".
-std::vector<std::string> lines_by_edge(const CuttingPlan& plan, const BoardPicture& board) {
+std::vector<std::string> lines_by_edge(const ToldPlan& plan, const BoardPicture& board) {
   std::map<BoardEdge, std::string> texts;
   for (const Marking& marking : markings_of(board.stage)) {
     std::string& text = texts[marking.edge];
@@ -138,7 +138,7 @@ void add_skew_lines(Flow& flow, const BoardPicture& board, const Look& look) {
 }  // namespace
 
 void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
-  const CuttingPlan& plan = board.plan;
+  const ToldPlan& plan = board.plan;
   const Stage& stage = board.stage;
   const TextStyle style{.size = look.text()};
   if (const std::string prepare = prepare_text(plan, stage); !prepare.empty()) {

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "engine/cuts/plan/stage.h"
+#include "engine/locale/locale.h"
 #include "engine/mat/parallel.h"
 #include "engine/mat/rect.h"
 
@@ -270,7 +271,6 @@ Result<CuttingPlan> plan_cutting(const Mat& mat, const CutterProfile& cutter,
     if (wanted) best = std::move(plan);
   }
   best->ways = std::move(ways);
-  best->locale = options.locale;
   best->notes = notes_on(*best);
   return std::move(*best);
 }

@@ -15,7 +15,6 @@
 
 #include "engine/cuts/plan/lines.h"
 #include "engine/cuts/plan/settings.h"
-#include "engine/locale/locale.h"
 #include "engine/xml/problem.h"
 
 namespace mullion {
@@ -37,7 +36,6 @@ struct PlanOptions {
   // By how much a taped under-mat is smaller than the top mat on each side. Common practice, no
   // source: the top mat shows by 1/8 in all around from behind.
   Length trim = sixty_fourths(8);
-  Locale locale{};  // in which the plan will be told
 };
 
 // On the back of the board, across it, parallel to an edge.
@@ -184,7 +182,6 @@ struct CuttingPlan {
   std::vector<WayTime> ways;            // what each possible way would take
   std::int64_t seconds = 0, bound = 0;  // all mats, blanks included
   std::vector<PlanNote> notes;
-  Locale locale{};  // in which it is told
 };
 
 Result<CuttingPlan> plan_cutting(const Mat& mat, const CutterProfile& cutter,

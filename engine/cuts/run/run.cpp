@@ -124,9 +124,8 @@ std::vector<RunStep> steps_of(const std::vector<CuttingPlan>& plans,
 }
 
 CuttingRun assemble(const std::vector<Alike>& alike, std::vector<CuttingPlan> plans,
-                    const CutterProfile& cutter, const Locale& locale) {
+                    const CutterProfile& cutter) {
   CuttingRun run;
-  run.locale = locale;
   run.cutter = cutter;
   const Sequence sequence = sequence_of(plans, cutter.times);
   run.mixed = sequence.mixed;
@@ -150,13 +149,13 @@ Result<CuttingRun> plan_run(const std::vector<RunJob>& jobs, const CutterProfile
   const std::vector<Alike> alike = alike_jobs(jobs);
   Result<std::vector<CuttingPlan>> own = plans_of(alike, cutter, options);
   if (!own) return tl::unexpected(std::move(own.error()));
-  CuttingRun run = assemble(alike, std::move(*own), cutter, options.locale);
+  CuttingRun run = assemble(alike, std::move(*own), cutter);
   if (options.way || stops(cutter) < 2) return run;
   PlanOptions by_stops = options;
   by_stops.way = Way::two_stops;
   Result<std::vector<CuttingPlan>> with_stops = plans_of(alike, cutter, by_stops);
   if (!with_stops) return run;
-  CuttingRun other = assemble(alike, std::move(*with_stops), cutter, options.locale);
+  CuttingRun other = assemble(alike, std::move(*with_stops), cutter);
   return other.seconds < run.seconds ? other : run;
 }
 

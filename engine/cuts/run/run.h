@@ -70,7 +70,6 @@ struct CuttingRun {
   std::int64_t seconds = 0;  // all mats, blanks included
   std::int64_t alone = 0;    // what the kinds take one by one, from cleared scales
   std::int64_t bound = 0;    // with these plans no order of the set-ups takes less
-  Locale locale{};           // in which it is told
 };
 
 // The quantity of the options is not used. No job: a run without kinds.

@@ -7,7 +7,7 @@
 namespace mullion {
 namespace {
 
-bool has_curves(const CuttingPlan& plan) {
+bool has_curves(const ToldPlan& plan) {
   return std::any_of(plan.stages.begin(), plan.stages.end(),
                      [](const Stage& stage) { return !stage.curves.empty(); });
 }
@@ -44,7 +44,7 @@ std::string sentence_of(const PlanNote& note, Unit unit, const Locale& locale) {
   return std::visit(NoteWords{unit, locale}, note);
 }
 
-std::optional<std::string> blade_caution(const CuttingPlan& plan) {
+std::optional<std::string> blade_caution(const ToldPlan& plan) {
   for (const Stage& stage : plan.stages) {
     if (stage.run == stage.thickness) continue;
     const double degrees = std::atan2(static_cast<double>(stage.thickness.ticks()),
@@ -57,7 +57,7 @@ std::optional<std::string> blade_caution(const CuttingPlan& plan) {
   return std::nullopt;
 }
 
-std::vector<std::string> cautions(const CuttingPlan& plan) {
+std::vector<std::string> cautions(const ToldPlan& plan) {
   const Locale& locale = plan.locale;
   std::vector<std::string> out;
   for (const PlanNote& note : plan.notes) {

@@ -5,7 +5,7 @@
 namespace mullion {
 namespace {
 
-Dial dial(const char* name, const char* unset, const CuttingPlan& plan,
+Dial dial(const char* name, const char* unset, const ToldPlan& plan,
           const std::optional<Length>& place, Length zero, bool moves) {
   const Locale& locale = plan.locale;
   if (!place) return {locale.say(name), locale.say(unset), "", false, false};
@@ -19,8 +19,7 @@ Length zero_of(const std::optional<StopScale>& stop) {
 
 }  // namespace
 
-std::vector<Dial> dials_of(const CuttingPlan& plan, const Settings& settings,
-                           const Settings& shown) {
+std::vector<Dial> dials_of(const ToldPlan& plan, const Settings& settings, const Settings& shown) {
   const CutterProfile& cutter = plan.cutter;
   const bool guide_moves = settings.guide != shown.guide || settings.block != shown.block;
   std::vector<Dial> out = {dial(mark("guide"), mark("freehand"), plan, settings.guide,

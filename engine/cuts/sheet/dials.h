@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/cuts/plan/plan.h"
+#include "engine/cuts/sheet/told.h"
 
 namespace mullion {
 
@@ -18,7 +18,6 @@ struct Dial {
 };
 
 // Of the scales that the plan's way of working uses. `shown` is what they show before.
-std::vector<Dial> dials_of(const CuttingPlan& plan, const Settings& settings,
-                           const Settings& shown);
+std::vector<Dial> dials_of(const ToldPlan& plan, const Settings& settings, const Settings& shown);
 
 }  // namespace mullion

@@ -50,7 +50,7 @@ class PlanWriter {
                 {"cautions", Json::array()}};
     for (const Stage& stage : plan_.stages) out["stages"].push_back(stage_json(stage));
     for (const PlanNote& note : plan_.notes) out["notes"].push_back(note_json(note));
-    for (const std::string& caution : cautions(plan_)) out["cautions"].push_back(caution);
+    for (const std::string& caution : cautions({plan_, {}})) out["cautions"].push_back(caution);
     return out;
   }
 

@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::size_t columns = 100;
 
-void write_cut(TextLines& out, const CuttingPlan& plan, const BevelCut& cut) {
+void write_cut(TextLines& out, const ToldPlan& plan, const BevelCut& cut) {
   std::string text = line_text(cut) + ": " + ends_text(plan, cut);
   if (const std::string freehand = freehand_text(plan, cut); !freehand.empty()) {
     text += "; " + freehand;
@@ -35,7 +35,7 @@ void TextLines::wrapped(const std::string& lead, const std::string& text) {
   line(row);
 }
 
-void write_before(TextLines& out, const CuttingPlan& plan, const Stage& stage) {
+void write_before(TextLines& out, const ToldPlan& plan, const Stage& stage) {
   if (const std::string prepare = prepare_text(plan, stage); !prepare.empty()) {
     out.wrapped("  ", prepare);
   }
@@ -50,7 +50,7 @@ void write_before(TextLines& out, const CuttingPlan& plan, const Stage& stage) {
   }
 }
 
-void write_placements(TextLines& out, const CuttingPlan& plan, const SetUp& set_up) {
+void write_placements(TextLines& out, const ToldPlan& plan, const SetUp& set_up) {
   for (const Placement& placement : set_up.placements) {
     out.line("    edge " + edge_text(placement.edge) + " at the guide, " +
              std::string(1, letter(near_edge(placement.edge, plan.cutter.side))) + " at the arm; " +
@@ -59,7 +59,7 @@ void write_placements(TextLines& out, const CuttingPlan& plan, const SetUp& set_
   }
 }
 
-void write_after(TextLines& out, const CuttingPlan& plan, const Stage& stage) {
+void write_after(TextLines& out, const ToldPlan& plan, const Stage& stage) {
   for (const SkewCut& cut : stage.skew_cuts) {
     out.wrapped("  [ ] cut " + std::to_string(cut.number) + "  ", skew_text(plan, cut));
   }

@@ -68,7 +68,7 @@ Json run_json(const CuttingRun& run) {
               {"kinds", Json::array()},
               {"blanks", Json::array()},
               {"steps", Json::array()},
-              {"cautions", cautions(run)}};
+              {"cautions", cautions(run, {})}};
   for (const RunKind& kind : run.kinds) out["kinds"].push_back(kind_json(kind));
   for (const RunBlank& blank : run.blanks) out["blanks"].push_back(blank_json(run, blank));
   for (const RunStep& step : run.steps) out["steps"].push_back(step_json(run, step));

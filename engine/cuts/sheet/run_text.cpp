@@ -26,21 +26,22 @@ void write_head(TextLines& out, const CuttingRun& run) {
     out.wrapped("  kind " + std::to_string(kind.number) + "  ",
                 count(kind.plan.quantity, "mat") + ", " + describe(kind.plan.outer.width(), scale) +
                     " x " + describe(kind.plan.outer.height(), scale) + ", cut with " +
-                    name_of(kind.plan.way) + ": " + kind_text(kind));
+                    name_of(kind.plan.way) + ": " + kind_text(kind, {}));
   }
 }
 
 void write_work(TextLines& out, const CuttingRun& run, const RunWork& work) {
   const RunKind& kind = kind_of(run, work);
+  const ToldPlan plan{kind.plan, {}};
   const Stage& stage = stage_of(run, work);
   out.wrapped("  == ", "kind " + std::to_string(kind.number) + ", all " +
-                           std::to_string(kind.plan.quantity) + " (" + kind_text(kind) +
-                           "): " + stage_text(kind.plan, stage));
-  if (begins_stage(work)) write_before(out, kind.plan, stage);
+                           std::to_string(kind.plan.quantity) + " (" + kind_text(kind, {}) +
+                           "): " + stage_text(plan, stage));
+  if (begins_stage(work)) write_before(out, plan, stage);
   if (work.set_up >= 0) {
-    write_placements(out, kind.plan, stage.set_ups[static_cast<std::size_t>(work.set_up)]);
+    write_placements(out, plan, stage.set_ups[static_cast<std::size_t>(work.set_up)]);
   }
-  if (ends_stage(run, work)) write_after(out, kind.plan, stage);
+  if (ends_stage(run, work)) write_after(out, plan, stage);
 }
 
 }  // namespace
@@ -61,30 +62,29 @@ bool ends_stage(const CuttingRun& run, const RunWork& work) {
   return work.set_up + 1 >= static_cast<int>(stage_of(run, work).set_ups.size());
 }
 
-std::string kind_text(const RunKind& kind) {
+std::string kind_text(const RunKind& kind, const Locale& locale) {
   std::string out;
   for (const RunShare& share : kind.shares) {
-    out +=
-        (out.empty() ? "" : ", ") + kind.plan.locale.say("%1 for %2", share.quantity, share.order);
+    out += (out.empty() ? "" : ", ") + locale.say("%1 for %2", share.quantity, share.order);
   }
   return out;
 }
 
-std::string blank_text(const CuttingRun& run, const RunBlank& blank) {
+std::string blank_text(const CuttingRun& run, const RunBlank& blank, const Locale& locale) {
   std::string shares;
   for (const RunBlank::Share& share : blank.shares) {
     const RunKind& kind = run.kinds[static_cast<std::size_t>(share.kind)];
     shares += (shares.empty() ? "" : "; ") +
-              run.locale.say("%1 for kind %2 (%3)",
-                             kind.plan.quantity * static_cast<int>(share.layers.size()),
-                             kind.number, layers_text(share.layers, run.locale));
+              locale.say("%1 for kind %2 (%3)",
+                         kind.plan.quantity * static_cast<int>(share.layers.size()), kind.number,
+                         layers_text(share.layers, locale));
   }
   const StraightCut side{blank.size, blank.length, blank.by_stop, {}};
-  return run.locale.say("%1: %2", blank_size_text(run.cutter, side, run.locale), shares);
+  return locale.say("%1: %2", blank_size_text(run.cutter, side, locale), shares);
 }
 
 std::string moves_text(const CuttingRun& run, const RunStep& step) {
-  const CuttingPlan& plan = kind_of(run, step.work.front()).plan;
+  const ToldPlan plan{kind_of(run, step.work.front()).plan, {}};
   std::vector<std::string> moved;
   if (step.guide_moves) {
     moved.push_back("guide " + guide_text(plan, step.settings));
@@ -98,17 +98,18 @@ std::string moves_text(const CuttingRun& run, const RunStep& step) {
   return out;
 }
 
-std::vector<std::string> cautions(const CuttingRun& run) {
+std::vector<std::string> cautions(const CuttingRun& run, const Locale& locale) {
   std::vector<std::string> out;
   if (run.mixed) {
-    out.push_back(run.locale.say(
+    out.push_back(locale.say(
         "Set-ups of several kinds in turn: write the order on the back of every blank, and keep "
         "half-cut blanks flat with their fallouts in."));
   }
   for (const RunKind& kind : run.kinds) {
-    for (std::string caution : cautions(kind.plan)) {
-      if (run.kinds.size() > 1 && caution == blade_caution(kind.plan)) {
-        caution = run.locale.say("Kind %1: %2", kind.number, caution);
+    const ToldPlan plan{kind.plan, locale};
+    for (std::string caution : cautions(plan)) {
+      if (run.kinds.size() > 1 && caution == blade_caution(plan)) {
+        caution = locale.say("Kind %1: %2", kind.number, caution);
       }
       if (std::find(out.begin(), out.end(), caution) == out.end()) out.push_back(caution);
     }
@@ -121,14 +122,14 @@ std::string run_to_text(const CuttingRun& run) {
   write_head(out, run);
   out.line("");
   out.line("BLANKS  straight blade, no backing sheet, guide and stops off");
-  for (const RunBlank& blank : run.blanks) out.wrapped("  [ ] ", blank_text(run, blank));
+  for (const RunBlank& blank : run.blanks) out.wrapped("  [ ] ", blank_text(run, blank, {}));
   for (const RunStep& step : run.steps) {
     out.line("");
     out.wrapped("", "STEP " + std::to_string(step.number) + ": " + moves_text(run, step));
     for (const RunWork& work : step.work) write_work(out, run, work);
   }
   out.line("");
-  write_cautions(out, cautions(run));
+  write_cautions(out, cautions(run, {}));
   return out.take();
 }
 

@@ -6,21 +6,22 @@
 #include <vector>
 
 #include "engine/cuts/run/run.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
 std::string run_to_text(const CuttingRun& run);
 
-std::string kind_text(const RunKind& kind);  // "12 for W-0101, 28 for W-0107"
+std::string kind_text(const RunKind& kind, const Locale& locale);  // "12 for W-0101, 28 for W-0107"
 // "arm stop 20 in: cut 16 in long: 24 for kind 1 (layers 1, 2)"
-std::string blank_text(const CuttingRun& run, const RunBlank& blank);
-// "set guide 3 in and far stop 13 in", "all stays as it is": what a step changes.
+std::string blank_text(const CuttingRun& run, const RunBlank& blank, const Locale& locale);
+// For a terminal: "set guide 3 in and far stop 13 in", "all stays as it is": what a step changes.
 std::string moves_text(const CuttingRun& run, const RunStep& step);
 // Whether the work is the first of its stage, or the last.
 bool begins_stage(const RunWork& work);
 bool ends_stage(const CuttingRun& run, const RunWork& work);
 // The usual cautions, those of the kinds, and those of cutting several kinds in turn.
-std::vector<std::string> cautions(const CuttingRun& run);
+std::vector<std::string> cautions(const CuttingRun& run, const Locale& locale);
 
 const RunKind& kind_of(const CuttingRun& run, const RunWork& work);
 const Stage& stage_of(const CuttingRun& run, const RunWork& work);

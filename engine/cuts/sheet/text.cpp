@@ -7,11 +7,11 @@
 namespace mullion {
 namespace {
 
-std::string copies(const CuttingPlan& plan) {
+std::string copies(const ToldPlan& plan) {
   return plan.quantity == 1 ? "1 mat" : std::to_string(plan.quantity) + " mats alike";
 }
 
-void write_head(TextLines& out, const CuttingPlan& plan) {
+void write_head(TextLines& out, const ToldPlan& plan) {
   const Scale& scale = plan.cutter.scale;
   std::string name = plan.reference;
   if (!plan.title.empty()) name += (name.empty() ? "" : ", ") + plan.title;
@@ -30,7 +30,7 @@ void write_head(TextLines& out, const CuttingPlan& plan) {
   out.line("  Boards lie face down. Letter the back's edges clockwise: A top, B, C, D.");
 }
 
-void write_set_up(TextLines& out, const CuttingPlan& plan, const SetUp& set_up) {
+void write_set_up(TextLines& out, const ToldPlan& plan, const SetUp& set_up) {
   std::string head =
       "Set-up " + std::to_string(set_up.number) + ": " + settings_text(plan, set_up.settings);
   if (plan.quantity > 1) head += " | all " + std::to_string(plan.quantity) + " blanks";
@@ -38,7 +38,7 @@ void write_set_up(TextLines& out, const CuttingPlan& plan, const SetUp& set_up) 
   write_placements(out, plan, set_up);
 }
 
-void write_stage(TextLines& out, const CuttingPlan& plan, const Stage& stage) {
+void write_stage(TextLines& out, const ToldPlan& plan, const Stage& stage) {
   out.line("");
   out.line(stage_text(plan, stage));
   write_before(out, plan, stage);
@@ -48,7 +48,8 @@ void write_stage(TextLines& out, const CuttingPlan& plan, const Stage& stage) {
 
 }  // namespace
 
-std::string plan_to_text(const CuttingPlan& plan) {
+std::string plan_to_text(const CuttingPlan& planned) {
+  const ToldPlan plan{planned, {}};
   TextLines out;
   write_head(out, plan);
   out.line("");

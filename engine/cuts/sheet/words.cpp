@@ -9,11 +9,11 @@
 namespace mullion {
 namespace {
 
-std::string length(const CuttingPlan& plan, Length value) {
+std::string length(const ToldPlan& plan, Length value) {
   return scale_text(value, Length(), plan.cutter.scale, plan.locale).all();
 }
 
-std::string amount(const CuttingPlan& plan, Length value) {
+std::string amount(const ToldPlan& plan, Length value) {
   return amount_text(value, plan.cutter.scale, plan.locale);
 }
 
@@ -27,27 +27,27 @@ std::string lines_text(const std::vector<int>& lines, const Locale& locale) {
   return locale.say(lines.size() == 1 ? mark("line %1") : mark("lines %1"), listed(lines));
 }
 
-std::string mark_text(const CuttingPlan& plan, Length past) {
+std::string mark_text(const ToldPlan& plan, Length past) {
   if (past == Length()) return plan.locale.say("onto the line");
   return plan.locale.say(past > Length() ? mark("%1 past the line") : mark("%1 short of the line"),
                          amount(plan, past));
 }
 
-std::string end_text(const CuttingPlan& plan, const CutEnd& end, const char* stop) {
+std::string end_text(const ToldPlan& plan, const CutEnd& end, const char* stop) {
   if (end.by == EndBy::stop) return std::string("at the ") + stop + " stop";
   std::string out = end.by == EndBy::cut ? "by eye at cut " : "by eye at pencil line ";
   out += std::to_string(end.reference);
   return end.past == Length() ? out : out + " (mark " + mark_text(plan, end.past) + ")";
 }
 
-std::string both_marks_text(const CuttingPlan& plan, const SkewCut& cut) {
+std::string both_marks_text(const ToldPlan& plan, const SkewCut& cut) {
   if (cut.past == Length()) return plan.locale.say("mark onto both points");
   return plan.locale.say(
       cut.past < Length() ? mark("mark %1 short of both points") : mark("mark %1 past both points"),
       amount(plan, cut.past));
 }
 
-std::string point_text(const CuttingPlan& plan, const Point& p) {
+std::string point_text(const ToldPlan& plan, const Point& p) {
   return plan.locale.say("%1 from edge A and %2 from edge B", length(plan, p.y), length(plan, p.x));
 }
 
@@ -63,23 +63,23 @@ std::string turn_text(int quarter_turns, const Locale& locale) {
   return locale.say(turns[quarter_turns % 4]);
 }
 
-std::string block_text(const CuttingPlan& plan, const Block& block) {
+std::string block_text(const ToldPlan& plan, const Block& block) {
   return plan.locale.say(block.outside ? mark("block %1 wide outside the guide")
                                        : mark("block %1 wide between guide and board"),
                          length(plan, block.width));
 }
 
-std::string guide_text(const CuttingPlan& plan, const Settings& settings) {
+std::string guide_text(const ToldPlan& plan, const Settings& settings) {
   if (!settings.guide) return plan.locale.say("freehand");
   return scale_text(*settings.guide, plan.cutter.guide->zero, plan.cutter.scale, plan.locale).all();
 }
 
-std::string near_stop_text(const CuttingPlan& plan, const Settings& settings) {
+std::string near_stop_text(const ToldPlan& plan, const Settings& settings) {
   if (!settings.near_stop) return "by eye";
   return scale_text(*settings.near_stop, plan.cutter.near_stop->zero, plan.cutter.scale).all();
 }
 
-std::string far_stop_text(const CuttingPlan& plan, const Settings& settings) {
+std::string far_stop_text(const ToldPlan& plan, const Settings& settings) {
   if (!settings.far_stop) return "by eye";
   return scale_text(*settings.far_stop, plan.cutter.far_stop->zero, plan.cutter.scale).all();
 }
@@ -98,11 +98,11 @@ std::string line_text(const BevelCut& cut) {
   return openings_text(cut.openings) + ", " + front_name(cut.kept) + " line";
 }
 
-std::string ends_text(const CuttingPlan& plan, const BevelCut& cut) {
+std::string ends_text(const ToldPlan& plan, const BevelCut& cut) {
   return "start " + end_text(plan, cut.start, "far") + ", end " + end_text(plan, cut.end, "near");
 }
 
-std::string settings_text(const CuttingPlan& plan, const Settings& settings) {
+std::string settings_text(const ToldPlan& plan, const Settings& settings) {
   std::string out = "guide " + guide_text(plan, settings);
   if (settings.block) out += ", " + block_text(plan, *settings.block);
   if (plan.way != Way::pencilled) {
@@ -128,18 +128,18 @@ std::optional<Length> common_past(const Stage& stage) {
   return common;
 }
 
-bool lines_are_named(const CuttingPlan& plan, const Stage& stage) {
+bool lines_are_named(const ToldPlan& plan, const Stage& stage) {
   return plan.way != Way::pencilled || !stage.skew_cuts.empty() || !stage.curves.empty();
 }
 
-std::string by_eye_text(const CuttingPlan& plan, const Stage& stage) {
+std::string by_eye_text(const ToldPlan& plan, const Stage& stage) {
   const std::optional<Length> past = common_past(stage);
   if (!past) return "";
   return plan.locale.say("Where a cut starts or ends by eye, bring the head's mark %1.",
                          mark_text(plan, *past));
 }
 
-std::string brief_ends_text(const CuttingPlan& plan, const Stage& stage, const BevelCut& cut) {
+std::string brief_ends_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut) {
   const bool say_mark = !common_past(stage);
   std::string out;
   const auto add = [&](const char* at_cut, const char* at_line, const CutEnd& end) {
@@ -154,7 +154,7 @@ std::string brief_ends_text(const CuttingPlan& plan, const Stage& stage, const B
   return out;
 }
 
-std::string freehand_text(const CuttingPlan& plan, const BevelCut& cut) {
+std::string freehand_text(const ToldPlan& plan, const BevelCut& cut) {
   if (cut.pencil == 0) return "";
   return "freehand: bring pencil line " + std::to_string(cut.pencil) + ", " +
          length(plan, cut.distance) + " from the edge, under the rail";
@@ -175,14 +175,14 @@ std::vector<Marking> markings_of(const Stage& stage) {
   return out;
 }
 
-std::string marking_text(const CuttingPlan& plan, const Marking& marking) {
+std::string marking_text(const ToldPlan& plan, const Marking& marking) {
   return plan.locale.say("%1 from edge %2: %3, at %4", length(plan, marking.distance),
                          std::string(1, letter(marking.edge)),
                          lines_text(marking.lines, plan.locale),
                          openings_text(marking.openings, plan.locale));
 }
 
-std::string outside_blocks_text(const CuttingPlan& plan, const Stage& stage) {
+std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage) {
   std::map<Length, GuideSetting> blocks;
   for (const SetUp& set_up : stage.set_ups) {
     for (const Placement& placement : set_up.placements) {
@@ -208,7 +208,7 @@ std::string outside_blocks_text(const CuttingPlan& plan, const Stage& stage) {
   return out;
 }
 
-std::string skew_brief_text(const CuttingPlan& plan, const SkewCut& cut) {
+std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut) {
   const auto point = [&](const Point& p) {
     return plan.locale.say("%1 from A, %2 from B", length(plan, p.y), length(plan, p.x));
   };
@@ -216,11 +216,11 @@ std::string skew_brief_text(const CuttingPlan& plan, const SkewCut& cut) {
                          point(cut.from), point(cut.to));
 }
 
-std::string skew_marks_text(const CuttingPlan& plan, const Stage& stage) {
+std::string skew_marks_text(const ToldPlan& plan, const Stage& stage) {
   return both_marks_text(plan, stage.skew_cuts.front());
 }
 
-std::string skew_text(const CuttingPlan& plan, const SkewCut& cut) {
+std::string skew_text(const ToldPlan& plan, const SkewCut& cut) {
   return openings_text(cut.openings) + ", freehand on a pencil line from " +
          point_text(plan, cut.from) + " to " + point_text(plan, cut.to) + ", " +
          both_marks_text(plan, cut);
@@ -253,7 +253,7 @@ std::string template_text(const CurveCut& curve, const Locale& locale) {
 }
 
 // How an oval cutter is set.
-std::string axes_text(const CuttingPlan& plan, const CurveCut& curve) {
+std::string axes_text(const ToldPlan& plan, const CurveCut& curve) {
   const Rect& b = curve.back;
   const auto axes = [&](const Rect& box) {
     return plan.locale.say("%1 x %2", length(plan, box.width()), length(plan, box.height()));
@@ -267,14 +267,14 @@ std::string axes_text(const CuttingPlan& plan, const CurveCut& curve) {
                                tenths_text(curve.off, plan.locale));
 }
 
-std::string centre_text(const CuttingPlan& plan, const Rect& box) {
+std::string centre_text(const ToldPlan& plan, const Rect& box) {
   return plan.locale.say("centre %1", point_text(plan, {half_rounded_down(box.left + box.right),
                                                         half_rounded_down(box.top + box.bottom)}));
 }
 
 }  // namespace
 
-std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage) {
+std::vector<std::string> curve_texts(const ToldPlan& plan, const Stage& stage) {
   std::vector<std::string> out;
   std::map<std::string, std::string> first;  // the openings that an oval was first set for
   for (const CurveCut& curve : stage.curves) {
@@ -293,7 +293,7 @@ std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage
   return out;
 }
 
-std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim) {
+std::string trim_text(const ToldPlan& plan, const GrooveTrim& trim) {
   const Locale& locale = plan.locale;
   std::string how = locale.say("freehand on a pencil line");
   if (trim.guide) {
@@ -325,12 +325,12 @@ std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side
                     text(side.length, Length()));
 }
 
-std::string blank_text(const CuttingPlan& plan, const StraightCut& side) {
+std::string blank_text(const ToldPlan& plan, const StraightCut& side) {
   return plan.locale.say("%1, for %2", blank_size_text(plan.cutter, side, plan.locale),
                          layers_text(side.layers, plan.locale));
 }
 
-std::string distance_text(const CuttingPlan& plan, Length distance) {
+std::string distance_text(const ToldPlan& plan, Length distance) {
   return length(plan, distance);
 }
 
@@ -341,12 +341,12 @@ std::string stage_brief_text(const Stage& stage, const Locale& locale) {
                     stage.board.empty() ? name : name + ", " + stage.board);
 }
 
-std::string stage_text(const CuttingPlan& plan, const Stage& stage) {
+std::string stage_text(const ToldPlan& plan, const Stage& stage) {
   return plan.locale.say("%1, blank %2 x %3", stage_brief_text(stage, plan.locale),
                          length(plan, stage.blank.width()), length(plan, stage.blank.height()));
 }
 
-std::string shift_text(const CuttingPlan& plan, const Stage& stage) {
+std::string shift_text(const ToldPlan& plan, const Stage& stage) {
   if (!stage.shift) return "";
   const LayerShift& s = *stage.shift;
   const Locale& locale = plan.locale;
@@ -360,7 +360,7 @@ std::string shift_text(const CuttingPlan& plan, const Stage& stage) {
                     guide, amount(plan, s.stops));
 }
 
-std::string prepare_text(const CuttingPlan& plan, const Stage& stage) {
+std::string prepare_text(const ToldPlan& plan, const Stage& stage) {
   const Locale& locale = plan.locale;
   if (stage.kind == StageKind::groove) {
     return locale.say(

@@ -6,37 +6,37 @@
 
 #include <string>
 
-#include "engine/cuts/plan/plan.h"
+#include "engine/cuts/sheet/told.h"
 
 namespace mullion {
 
 std::string edge_text(BoardEdge edge);  // "B (left as seen from the front)"
 std::string turn_text(int quarter_turns, const Locale& locale = {});
-std::string guide_text(const CuttingPlan& plan, const Settings& settings);
-std::string near_stop_text(const CuttingPlan& plan, const Settings& settings);
-std::string far_stop_text(const CuttingPlan& plan, const Settings& settings);
-std::string block_text(const CuttingPlan& plan, const Block& block);
+std::string guide_text(const ToldPlan& plan, const Settings& settings);
+std::string near_stop_text(const ToldPlan& plan, const Settings& settings);
+std::string far_stop_text(const ToldPlan& plan, const Settings& settings);
+std::string block_text(const ToldPlan& plan, const Block& block);
 // "guide 3 in | near stop 3 in | far stop 13 in", and the block.
-std::string settings_text(const CuttingPlan& plan, const Settings& settings);
+std::string settings_text(const ToldPlan& plan, const Settings& settings);
 
 // "opening 1, top line" as seen from the front.
 std::string line_text(const BevelCut& cut);
 // "start at the far stop, end at pencil line 2 (mark 1/16 in past it)".
-std::string ends_text(const CuttingPlan& plan, const BevelCut& cut);
-std::string distance_text(const CuttingPlan& plan, Length distance);  // "2 7/8 in"
+std::string ends_text(const ToldPlan& plan, const BevelCut& cut);
+std::string distance_text(const ToldPlan& plan, Length distance);  // "2 7/8 in"
 
 // Where the head's mark stands at every end that is brought to a line by eye, if it is the same
 // everywhere; then it is said once, by by_eye_text, and brief_ends_text leaves it out.
 std::optional<Length> common_past(const Stage& stage);
-std::string by_eye_text(const CuttingPlan& plan, const Stage& stage);
+std::string by_eye_text(const ToldPlan& plan, const Stage& stage);
 // "start at line 2, end at cut 4"; empty where stops or the drawn lines show it.
-std::string brief_ends_text(const CuttingPlan& plan, const Stage& stage, const BevelCut& cut);
+std::string brief_ends_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut);
 // Whether cuts refer to pencil lines by number; else they run along drawn lines, corner to corner.
-bool lines_are_named(const CuttingPlan& plan, const Stage& stage);
+bool lines_are_named(const ToldPlan& plan, const Stage& stage);
 // Freehand: the pencil line to bring under the rail; empty where the guide is used.
-std::string freehand_text(const CuttingPlan& plan, const BevelCut& cut);
+std::string freehand_text(const ToldPlan& plan, const BevelCut& cut);
 // Guide and block that would do for each distance beyond the guide; empty where there is none.
-std::string outside_blocks_text(const CuttingPlan& plan, const Stage& stage);
+std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage);
 
 // The pencil lines at one distance from one edge, drawn in one go.
 struct Marking {
@@ -45,30 +45,30 @@ struct Marking {
   std::vector<int> lines, openings;  // numbers
 };
 std::vector<Marking> markings_of(const Stage& stage);  // by edge and distance
-std::string marking_text(const CuttingPlan& plan, const Marking& marking);
+std::string marking_text(const ToldPlan& plan, const Marking& marking);
 
-std::string skew_text(const CuttingPlan& plan, const SkewCut& cut);
+std::string skew_text(const ToldPlan& plan, const SkewCut& cut);
 // "9  opening 1: 3 in from A, 5 in from B to ..."
-std::string skew_brief_text(const CuttingPlan& plan, const SkewCut& cut);
+std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut);
 // Where the mark stands at the ends of all slanting cuts of a stage: "mark onto both points".
-std::string skew_marks_text(const CuttingPlan& plan, const Stage& stage);
+std::string skew_marks_text(const ToldPlan& plan, const Stage& stage);
 // One for each curve; an oval set like one before it says so.
-std::vector<std::string> curve_texts(const CuttingPlan& plan, const Stage& stage);
-std::string trim_text(const CuttingPlan& plan, const GrooveTrim& trim);
+std::vector<std::string> curve_texts(const ToldPlan& plan, const Stage& stage);
+std::string trim_text(const ToldPlan& plan, const GrooveTrim& trim);
 // "arm stop 20 in: cut 16 in long"
 std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side,
                             const Locale& locale);
 // "arm stop 20 in: cut 16 in long, for layers 1, 2"
-std::string blank_text(const CuttingPlan& plan, const StraightCut& side);
+std::string blank_text(const ToldPlan& plan, const StraightCut& side);
 
 // "Layer 2: Under-mat, Slate, taped behind, 15 3/4 x 13 3/4 in"
-std::string stage_text(const CuttingPlan& plan, const Stage& stage);
+std::string stage_text(const ToldPlan& plan, const Stage& stage);
 // "Layer 2: Under-mat, Slate"
 std::string stage_brief_text(const Stage& stage, const Locale& locale);
 // The one amount of a layer: what is changed, in one sentence; empty where there is none.
-std::string shift_text(const CuttingPlan& plan, const Stage& stage);
+std::string shift_text(const ToldPlan& plan, const Stage& stage);
 // What is to be done before the first set-up of the stage; empty for the first one.
-std::string prepare_text(const CuttingPlan& plan, const Stage& stage);
+std::string prepare_text(const ToldPlan& plan, const Stage& stage);
 
 std::string layers_text(const std::vector<int>& layers, const Locale& locale);  // "layers 1, 2"
 std::string openings_text(const std::vector<int>& openings, const Locale& locale = {});

@@ -86,7 +86,7 @@ std::string run_text(const CuttingRun& run, const Scale& scale) {
   for (const RunKind& kind : run.kinds) {
     text += "  kind " + std::to_string(kind.number) + ", " +
             size_text(kind.plan.outer.width(), kind.plan.outer.height(), scale) + ": " +
-            kind_text(kind) + "\n";
+            kind_text(kind, {}) + "\n";
   }
   return text;
 }

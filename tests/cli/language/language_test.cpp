@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
+#include "tests/oracle/english.h"
 #include "tests/oracle/program.h"
 
 namespace {
@@ -232,4 +233,21 @@ TEST_CASE("sheet plans and labels are told in the language") {
   CHECK(has(plan, "16 \xC3\x97 14 po"));
   CHECK_FALSE(has(plan, "\xE2\x80\xA6"));  // an ellipsis
   CHECK(has(labels, "1 sur 6, feuille 1"));
+}
+
+TEST_CASE("the run sheet of a sheet plan carries no English, notes of the cutting plan included") {
+  const std::string folder = oracle::scratch_folder("runs");
+  const std::vector<std::string> jobs{oracle::gallery("triple-mat.xml"),
+                                      oracle::gallery("herbarium.xml"),
+                                      oracle::gallery("seven-picture-collage.xml")};
+  for (const char* language : {"en", "de", "es", "fr"}) {
+    std::vector<std::string> command{
+        "sheets",     "-o",    folder + "/s.json", "--run-sheet", folder + "/r.pdf",
+        "--language", language};
+    command.insert(command.end(), jobs.begin(), jobs.end());
+    REQUIRE(oracle::mullion(command).status == 0);
+    const std::string words = oracle::run({"pdftotext", folder + "/r.pdf", "-"}).out;
+    INFO(language << "\n" << words);
+    CHECK(oracle::english_in(words).empty() == (language != std::string("en")));
+  }
 }

@@ -7,6 +7,7 @@
 
 #include "engine/job/read.h"
 #include "render/cutsheet/test_sheet.h"
+#include "tests/oracle/english.h"
 #include "tests/oracle/program.h"
 
 using namespace mullion;
@@ -141,4 +142,21 @@ TEST_CASE("the test window of the test cuts is drawn at full size") {
   const std::string page = oracle::run({"mutool", "draw", "-F", "trace", path}).out;
   CHECK(lines_of_length(page, 236) == 4);
   CHECK(text_of(path).find("3 in square, full size") != std::string::npos);
+}
+
+TEST_CASE("the cut sheet of every gallery job carries no English where it is told otherwise") {
+  const std::string folder = oracle::scratch_folder("cutsheet-told");
+  const std::vector<std::string> languages{"de", "es", "fr"};
+  std::size_t jobs = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(oracle::gallery(""))) {
+    if (entry.path().extension() != ".xml") continue;
+    const std::string& language = languages[jobs++ % languages.size()];
+    const CuttingPlan plan = plan_for(entry.path().filename().string());
+    oracle::write_file(folder + "/c.pdf",
+                       render_cutsheet(plan, {}, Locale::find(language).value()));
+    const std::string words = oracle::run({"pdftotext", folder + "/c.pdf", "-"}).out;
+    INFO(entry.path() << " in " << language << "\n" << words);
+    CHECK(oracle::english_in(words).empty());
+  }
+  CHECK(jobs > 25);
 }

@@ -26,9 +26,10 @@ const Explanation* find(std::string_view code) {
 const std::vector<Explanation>& explanations() {
   static const std::vector<Explanation> all = [] {
     std::vector<Explanation> out = explain::file_codes();
-    for (const auto& family : {explain::job_codes(), explain::picture_codes(), explain::mat_codes(),
-                               check_table(), explain::suggest_codes(), explain::cutting_codes(),
-                               explain::sheet_codes(), explain::output_codes()}) {
+    for (const auto& family :
+         {explain::job_codes(), explain::edit_codes(), explain::picture_codes(),
+          explain::mat_codes(), check_table(), explain::suggest_codes(), explain::cutting_codes(),
+          explain::sheet_codes(), explain::output_codes()}) {
       out.insert(out.end(), family.begin(), family.end());
     }
     return out;

@@ -10,6 +10,7 @@ namespace mullion::explain {
 
 std::vector<Explanation> file_codes();     // files, options
 std::vector<Explanation> job_codes();      // the form of a job file, and of other XML files
+std::vector<Explanation> edit_codes();     // edits of a job
 std::vector<Explanation> picture_codes();  // what a job says of its pictures and openings
 std::vector<Explanation> mat_codes();      // layout and mat
 std::vector<Explanation> suggest_codes();  // suggestions, frames

@@ -16,7 +16,7 @@ namespace {
 class Ids {
  public:
   std::string take(const std::string& name, std::size_t number) {
-    std::string id = spelled(name);
+    std::string id = name_from(name);
     if (id.empty()) id = "picture-" + std::to_string(number);
     std::string free = id;
     for (int n = 2; !taken_.insert(free).second; ++n) free = id + "-" + std::to_string(n);
@@ -24,25 +24,6 @@ class Ids {
   }
 
  private:
-  static std::string spelled(const std::string& name) {
-    constexpr std::size_t most = longest_id - 8;  // leaves room for a number
-    std::string id;
-    std::size_t characters = 0;
-    for (std::size_t at = 0; at < name.size() && characters < most; ++characters) {
-      std::size_t end = at + 1;
-      while (end < name.size() && (static_cast<unsigned char>(name[end]) & 0xC0) == 0x80) ++end;
-      const std::string character = name.substr(at, end - at);
-      if (is_name(character)) {
-        id += character;
-      } else if (!id.empty() && id.back() != '-') {
-        id += '-';
-      }
-      at = end;
-    }
-    while (!id.empty() && id.back() == '-') id.pop_back();
-    return id;
-  }
-
   std::set<std::string> taken_ = {"mat", "outer", "border"};
 };
 

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <numeric>
 
+#include "engine/xml/limits.h"
 #include "engine/xml/source_text.h"
 
 namespace mullion {
@@ -104,6 +105,25 @@ bool is_name(std::string_view text) {
     text.remove_prefix(c->bytes);
   }
   return true;
+}
+
+std::string name_from(std::string_view text) {
+  constexpr std::size_t most = longest_id - 8;
+  std::string name;
+  std::size_t characters = 0;
+  for (std::size_t at = 0; at < text.size() && characters < most; ++characters) {
+    std::size_t end = at + 1;
+    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
+    const std::string_view character = text.substr(at, end - at);
+    if (is_name(character)) {
+      name += character;
+    } else if (!name.empty() && name.back() != '-') {
+      name += '-';
+    }
+    at = end;
+  }
+  while (!name.empty() && name.back() == '-') name.pop_back();
+  return name;
 }
 
 std::string path_fault(std::string_view path) {

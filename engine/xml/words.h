@@ -23,6 +23,10 @@ bool begins_with_letter(std::string_view text);  // of the Latin alphabet
 // Letters and digits of any script, hyphens and underscores; at least one.
 bool is_name(std::string_view text);
 
+// The text as a name: what a name may not hold becomes a hyphen. Not longer than an id with room for
+// a number; may be empty.
+std::string name_from(std::string_view text);
+
 // What is wrong with a path that must name a file in the folder of the job file or below it, as
 // "expected ..."; empty when nothing is.
 std::string path_fault(std::string_view path);

@@ -17,7 +17,7 @@ const std::set<std::string> other_words{"check-rules", "job-file"};
 // Every word of the sources that has the form of a code.
 std::set<std::string> codes_in_sources() {
   const std::regex code(
-      "\"((?:check|job|layout|mat|cutting|cutter|sheets|stock|price|printer|template|picture|"
+      "\"((?:check|job|edit|layout|mat|cutting|cutter|sheets|stock|price|printer|template|picture|"
       "suggest|frame|frames|file)-[a-z]+(?:-[a-z]+)*)\"");
   std::set<std::string> out;
   for (const char* folder : {"/engine", "/render", "/cli"}) {

@@ -1,6 +1,7 @@
 #include "engine/edit/text_change.h"
 
 #include <algorithm>
+#include <cstdint>
 
 namespace mullion::edit {
 namespace {
@@ -112,6 +113,19 @@ std::optional<TextChanges> placed(const Hunks& hunks, std::string_view text) {
     if (!offset || *offset < end) return std::nullopt;
     out.push_back({*offset, hunk.change.removed, hunk.change.inserted});
     end = *offset + hunk.change.removed.size();
+  }
+  return out;
+}
+
+std::string fingerprint(std::string_view text) {
+  std::uint64_t hash = 0xcbf29ce484222325u;
+  for (const char c : text) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x100000001b3u;
+  }
+  std::string out(16, '0');
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    out[out.size() - 1 - i] = "0123456789abcdef"[(hash >> (4 * i)) & 0xF];
   }
   return out;
 }

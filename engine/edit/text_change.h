@@ -48,4 +48,8 @@ Hunks inverse(const Hunks& hunks);
 // or more than one, or where the order would be another.
 std::optional<TextChanges> placed(const Hunks& hunks, std::string_view text);
 
+// 16 hexadecimal digits that tell a text from another one: the 64-bit hash FNV-1a (Fowler, Noll and
+// Vo).
+std::string fingerprint(std::string_view text);
+
 }  // namespace mullion::edit

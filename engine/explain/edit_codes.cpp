@@ -46,6 +46,12 @@ std::vector<Explanation> edit_codes() {
       {"edit-changed-meanwhile", error, "the job file was changed meanwhile at the same place",
        "The edit was made on an older text. Making it now would overwrite somebody's words.",
        "Look at the job as it is now and make the edit again. Nothing was changed."},
+      {"edit-nothing-to-undo", error, "there is no edit to undo or to do again",
+       "All edits are undone already, or none was made here.", "Go on from the job as it is."},
+      {"edit-history", warning, "the history of edits beside the job is damaged",
+       "Its checksums do not fit: it was changed by hand, or the disk lost a part of it. The job "
+       "itself is not concerned.",
+       "Go on: the next edit sets the damaged file aside and begins a new history."},
   };
 }
 

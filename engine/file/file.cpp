@@ -101,4 +101,20 @@ tl::expected<void, std::string> replace_file(const std::string& path, std::strin
   return {};
 }
 
+tl::expected<void, std::string> append_to_file(const std::string& path, std::string_view bytes) {
+  Descriptor fd(::open(path.c_str(), O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0666));
+  struct stat about {};
+  if (fd.get() < 0 || ::fstat(fd.get(), &about) != 0) {
+    return tl::unexpected(reason("write", path));
+  }
+  if (!S_ISREG(about.st_mode)) return tl::unexpected("cannot write " + path + ": not a file");
+  if (write_all(fd.get(), bytes) && ::fsync(fd.get()) == 0) {
+    if (about.st_size == 0) sync_folder_of(path);
+    return {};
+  }
+  std::string why = reason("write", path);
+  if (::ftruncate(fd.get(), about.st_size) != 0) why += "; what it held may be followed by a part";
+  return tl::unexpected(why);
+}
+
 }  // namespace mullion

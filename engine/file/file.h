@@ -17,4 +17,8 @@ tl::expected<std::string, std::string> read_file(const std::string& path, std::s
 // fails, an older file at `path` stays as it was and nothing is left beside it.
 tl::expected<void, std::string> replace_file(const std::string& path, std::string_view bytes);
 
+// Adds the bytes at the end of a file, which is made if need be, and syncs it. Whatever fails, the
+// file holds what it held. Refuses a symbolic link.
+tl::expected<void, std::string> append_to_file(const std::string& path, std::string_view bytes);
+
 }  // namespace mullion

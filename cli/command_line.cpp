@@ -1,6 +1,7 @@
 #include "cli/command_line.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <map>
 
 #include "engine/xml/problem.h"
@@ -178,6 +179,12 @@ CommandLine::~CommandLine() = default;
 
 Verb CommandLine::verb(const std::string& name, const std::string& what) {
   return Verb(program_->app, *program_).verb(name, what);
+}
+
+bool CommandLine::has_verb(const std::string& name) const {
+  const auto verbs = program_->app.get_subcommands({});
+  return std::any_of(verbs.begin(), verbs.end(),
+                     [&](const CLI::App* verb) { return verb->get_name() == name; });
 }
 
 Command CommandLine::tree() const {

@@ -116,6 +116,7 @@ class CommandLine {
 
   Verb verb(const std::string& name, const std::string& what);
 
+  bool has_verb(const std::string& name) const;
   Command tree() const;
   const std::string& end_of_help() const { return texts_.end_of_help; }
 

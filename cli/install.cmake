@@ -4,6 +4,7 @@ include(GNUInstallDirs)
 include(CMakePackageConfigHelpers)
 
 install(TARGETS mullion COMPONENT mullion)
+install(TARGETS mullion_whole RUNTIME DESTINATION ${CMAKE_INSTALL_LIBEXECDIR}/mullion COMPONENT mullion)
 install(FILES README.md gallery/JOB-FILE.md TYPE DOC COMPONENT mullion)
 install(DIRECTORY gallery/ DESTINATION ${CMAKE_INSTALL_DATADIR}/mullion/gallery COMPONENT mullion
         FILES_MATCHING PATTERN *.xml PATTERN pictures/*)

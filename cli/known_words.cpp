@@ -2,19 +2,12 @@
 
 #include "engine/cuts/cutter/profile.h"
 #include "engine/locale/locale.h"
-#include "render/paper/sheet_size.h"
 
 namespace mullion::cli {
 
 std::vector<std::string> cutter_names() {
   std::vector<std::string> out;
   for (const CutterProfile& cutter : generic_cutters()) out.push_back(cutter.id);
-  return out;
-}
-
-std::vector<std::string> paper_names() {
-  std::vector<std::string> out{"board"};
-  for (const paper::SheetSize& size : paper::sheet_sizes()) out.push_back(size.name);
   return out;
 }
 

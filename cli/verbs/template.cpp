@@ -3,10 +3,10 @@
 #include <cstdio>
 #include <memory>
 
-#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/load.h"
 #include "cli/verb.h"
+#include "cli/verbs/paper_names.h"
 
 namespace mullion::cli {
 namespace {

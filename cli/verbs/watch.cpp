@@ -10,6 +10,7 @@
 #include "cli/known_words.h"
 #include "cli/report.h"
 #include "cli/verb.h"
+#include "cli/verbs/paper_names.h"
 #include "cli/watch/outputs.h"
 #include "cli/watch/server.h"
 #include "cli/watch/stamps.h"

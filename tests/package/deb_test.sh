@@ -14,6 +14,7 @@ for package in libc6 libcairo2 libpango-1.0-0 libgmime-3.0-0 fonts-lato; do
 done
 dpkg-deb --extract "$program" root
 root/usr/bin/mullion check root/usr/share/mullion/gallery/double-mat.xml > /dev/null
+root/usr/bin/mullion proof root/usr/share/mullion/gallery/double-mat.xml -o proof.pdf
 dpkg-deb --contents "$library" | grep -q ./usr/include/mullion/engine/layout/layout.h
 ! dpkg-deb --contents "$program" | grep -q /include/
 echo "the packages hold what they should"

@@ -17,4 +17,6 @@ cd "$scratch"
 built/one_template | grep -q "^mat 16 3/8 in x 14 3/8 in$"
 pdfinfo template.pdf | grep -q "^Pages: *2$"
 [ "$("$scratch/usr/bin/mullion" --version)" = "mullion $(sed -n 's/^project(mullion VERSION \([^ ]*\).*/\1/p' "$here/../../CMakeLists.txt")" ]
+usr/bin/mullion template usr/share/mullion/gallery/double-mat.xml -o drawn.pdf
+pdfinfo drawn.pdf | grep -q "^Pages: *2$"
 echo "the installed library and program work"

@@ -112,9 +112,9 @@ struct Dissolve {
   std::string group;
 };
 
-// Takes an arrangement: the text of <arrange>, with or without that tag. An opening of a picture
-// that has one already keeps its text: id, shape, grooves and reveals. Openings without a picture
-// that the text does not have are kept, below the others.
+// Takes an arrangement: the text of the element arrange, with or without its tag. An opening of a
+// picture that has one already keeps its text: id, shape, grooves and reveals. Openings without a
+// picture that the text does not have are kept, below the others.
 struct Arrange {
   std::string text;
 };

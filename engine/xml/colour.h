@@ -1,6 +1,6 @@
 #pragma once
 
-// Colours as a job file writes them: #rrggbb, hexadecimal, in either case.
+// Colours as a job file writes them: a # and six hexadecimal digits, in either case.
 
 #include <cstdint>
 #include <string>

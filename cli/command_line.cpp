@@ -54,6 +54,7 @@ Option Option::times(int least, int most) const {
 
 Option Option::one_each_time() const {
   option_->expected(1)->take_all();
+  value_->repeated = true;
   return *this;
 }
 
@@ -197,6 +198,7 @@ Command CommandLine::tree() const {
       if (const auto value = program_->values.find(option); value != program_->values.end()) {
         parameter.takes = value->second.takes;
         parameter.words = value->second.words;
+        parameter.repeated |= value->second.repeated;
       }
       (option->nonpositional() ? out.options : out.arguments).push_back(std::move(parameter));
     }

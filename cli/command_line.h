@@ -57,6 +57,7 @@ class Option {
   struct Value {
     Takes takes = Takes::nothing;
     std::vector<std::string> words;
+    bool repeated = false;
   };
   Option(CLI::Option& option, Value& value) : option_(&option), value_(&value) {}
 

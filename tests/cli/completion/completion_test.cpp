@@ -112,7 +112,8 @@ TEST_CASE("fish completes verbs, options, words and files") {
 TEST_CASE("zsh reads its script, with a function for every verb") {
   const std::string folder = oracle::scratch_folder("zsh");
   const std::string script = script_for("zsh");
-  CHECK(script.rfind("#compdef mullion\n", 0) == 0);  // by which compinit knows the file
+  CHECK(script.rfind("#compdef mullion\n", 0) == 0);      // by which compinit knows the file
+  CHECK(script.find("'*--size=[") != std::string::npos);  // given once for each picture
   oracle::write_file(folder + "/_mullion", script);
   const oracle::Run run = oracle::run({"zsh", "-f", "-n", folder + "/_mullion"});
   CHECK(run.status == 0);

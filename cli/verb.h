@@ -31,7 +31,7 @@ void add_diff(CommandLine& program);
 void add_cuts(CommandLine& program);
 void add_cutter(CommandLine& program);
 void add_manual(CommandLine& program);
-void add_watch(CommandLine& program);
+void add_open(CommandLine& program);
 void add_completion(CommandLine& program);
 
 }  // namespace mullion::cli

@@ -1,6 +1,7 @@
 #include <stdexcept>
 
 #include "engine/layout/model.h"
+#include "engine/layout/rule_words.h"
 
 namespace mullion::layout {
 namespace {
@@ -24,12 +25,11 @@ int level_of(Strength strength) {
 
 class RuleAdder {
  public:
-  RuleAdder(Model& model, const Job& job, const Rule& rule)
-      : model_(model), job_(job), rule_(rule) {
-    model_.statements.push_back({Statement::Kind::rule, words(), rule.place, rule.value,
-                                 rule.kind == Rule::Kind::fixed ||
-                                     rule.kind == Rule::Kind::at_least ||
-                                     rule.kind == Rule::Kind::at_most});
+  RuleAdder(Model& model, const Job& job, const Rule& rule) : model_(model), rule_(rule) {
+    model_.statements.push_back(
+        {Statement::Kind::rule, words_of(rule, job.scale), rule.place, rule.value,
+         rule.kind == Rule::Kind::fixed || rule.kind == Rule::Kind::at_least ||
+             rule.kind == Rule::Kind::at_most});
     tag_ = static_cast<int>(model_.statements.size()) - 1;
   }
 
@@ -66,40 +66,6 @@ class RuleAdder {
   }
 
  private:
-  std::string list() const {
-    std::string out;
-    for (std::size_t i = 0; i < rule_.of.size(); ++i) {
-      out += i == 0 ? "" : i + 1 == rule_.of.size() ? " and " : ", ";
-      out += rule_.of[i];
-    }
-    return out;
-  }
-
-  std::string words() const {
-    const std::string value = describe(rule_.value, job_.scale);
-    switch (rule_.kind) {
-      case Rule::Kind::same_size:
-        return "the same size of " + list();
-      case Rule::Kind::align:
-        return "the " + rule_.edge + " of " + list() + " in one line";
-      case Rule::Kind::equal:
-        return "equal " + list();
-      case Rule::Kind::multiple:
-        return rule_.of.at(0) + " " +
-               solver::Rational(rule_.factor_numerator, rule_.factor_denominator).to_string() +
-               " times " + rule_.of.at(1);
-      case Rule::Kind::fixed:
-        return rule_.of.at(0) + " at " + value;
-      case Rule::Kind::at_least:
-        return rule_.of.at(0) + " at least " + value;
-      case Rule::Kind::at_most:
-        return rule_.of.at(0) + " at most " + value;
-      case Rule::Kind::centred:
-        return list() + " centred on " + rule_.on;
-    }
-    return {};
-  }
-
   void put(Constraint constraint) {
     constraint.level = level_of(rule_.strength);
     model_.system.add(tagged(std::move(constraint), tag_));
@@ -148,7 +114,6 @@ class RuleAdder {
   }
 
   Model& model_;
-  const Job& job_;
   const Rule& rule_;
   int tag_ = 0;
 };

@@ -81,7 +81,7 @@ TEST_CASE("bash completes papers, cutters and ways of cutting by name") {
   CHECK(in_bash("mullion template --paper = tab") == std::vector<std::string>{"tabloid"});
   CHECK(has(in_bash("mullion template --paper ="), "a4"));
   CHECK(has(in_bash("mullion cuts --cutter ''"), "metric-bench"));
-  CHECK(has(in_bash("mullion watch --language ''"), "de"));
+  CHECK(has(in_bash("mullion open --language ''"), "de"));
   CHECK(in_bash("mullion cuts --way two") == std::vector<std::string>{"two-stops"});
 }
 

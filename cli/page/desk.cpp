@@ -1,0 +1,117 @@
+#include "cli/page/desk.h"
+
+#include <algorithm>
+#include <filesystem>
+
+#include "engine/xml/limits.h"
+
+namespace mullion::cli::page {
+namespace {
+
+constexpr std::size_t most_jobs = 24, most_recent = 12;
+
+void list_outlines(const Node& node, std::vector<std::string>& out) {
+  if (const auto* opening = std::get_if<Opening>(&node.what)) {
+    if (!opening->shape.file.empty()) out.push_back(opening->shape.file);
+    return;
+  }
+  for (const Node& child : std::get<Group>(node.what).children) list_outlines(child, out);
+}
+
+}  // namespace
+
+Desk::OpenedJob& Desk::opened(const std::string& name) {
+  if (!jobs_.contains(name) && jobs_.size() >= most_jobs) {
+    jobs_.erase(std::min_element(jobs_.begin(), jobs_.end(), [](const auto& a, const auto& b) {
+      return a.second.used < b.second.used;
+    }));
+  }
+  OpenedJob& job = jobs_[name];
+  job.used = ++clock_;
+  return job;
+}
+
+std::vector<std::string> Desk::named_files(const std::string& name, const Laid& laid) {
+  std::vector<std::string> out;
+  if (!laid.job) return out;
+  for (const Picture& picture : laid.job->pictures) {
+    if (!picture.image.empty()) out.push_back(picture.image);
+  }
+  list_outlines(laid.job->arrangement, out);
+  const std::filesystem::path folder = std::filesystem::path(name).parent_path();
+  for (std::string& file : out) file = (folder / file).string();
+  return out;
+}
+
+std::vector<Stamp> Desk::stamps_of(const std::string& name, const OpenedJob& job) const {
+  std::vector<Stamp> out{files_.stamp(file_of(name))};
+  for (const std::string& file : job.named) out.push_back(files_.stamp(file));
+  return out;
+}
+
+LaidPtr Desk::keep(OpenedJob& job, LaidPtr laid) {
+  std::erase_if(job.recent,
+                [&](const LaidPtr& one) { return one->fingerprint == laid->fingerprint; });
+  job.recent.push_back(laid);
+  if (job.recent.size() > most_recent) job.recent.pop_front();
+  return laid;
+}
+
+LaidPtr Desk::now(const std::string& name) {
+  if (files_.stamp(file_of(name)) == Stamp{}) {
+    return nullptr;
+  }
+  OpenedJob& job = opened(name);
+  std::vector<Stamp> stamps = stamps_of(name, job);
+  if (job.current && stamps == job.stamps) return job.current;
+  auto text = files_.read(file_of(name), largest_job_file);
+  if (!text) return nullptr;
+  const bool same_text = job.current && job.current->text == *text;
+  const bool same_files = same_text && std::equal(stamps.begin() + 1, stamps.end(),
+                                                  job.stamps.begin() + 1, job.stamps.end());
+  if (!same_files) {
+    job.current = lay(std::move(*text), files_.path_of(file_of(name)), job.open,
+                      cutter_ ? &*cutter_ : nullptr);
+    job.named = named_files(name, *job.current);
+    const Stamp own = stamps.front();
+    stamps = stamps_of(name, job);
+    stamps.front() = own;  // of before it was read
+  }
+  job.stamps = job.seen = std::move(stamps);
+  return keep(job, job.current);
+}
+
+LaidPtr Desk::lately(const std::string& name, const std::string& fingerprint) {
+  const auto job = jobs_.find(name);
+  if (job == jobs_.end()) return nullptr;
+  for (const LaidPtr& laid : job->second.recent) {
+    if (laid->fingerprint == fingerprint) return laid;
+  }
+  return nullptr;
+}
+
+LaidPtr Desk::preview(const std::string& name, std::string text) {
+  if (LaidPtr known = lately(name, fingerprint_of(text)); known && known->text == text) {
+    return known;
+  }
+  OpenedJob& job = opened(name);
+  return keep(job, lay(std::move(text), files_.path_of(file_of(name)), job.open,
+                       cutter_ ? &*cutter_ : nullptr));
+}
+
+Desk::Change Desk::look(const std::string& name) {
+  const auto found = jobs_.find(name);
+  const std::vector<Stamp> nothing(1);
+  if (files_.stamp(file_of(name)) == Stamp{}) {
+    const bool was_there = found != jobs_.end() && found->second.seen != nothing;
+    if (found != jobs_.end()) found->second.seen = nothing;
+    return was_there ? Change::gone : Change::none;
+  }
+  if (found == jobs_.end()) return Change::none;
+  std::vector<Stamp> stamps = stamps_of(name, found->second);
+  if (stamps == found->second.seen) return Change::none;
+  found->second.seen = std::move(stamps);
+  return Change::changed;
+}
+
+}  // namespace mullion::cli::page

@@ -1,0 +1,59 @@
+#pragma once
+
+// The jobs that are being worked on: what their files hold now, and what was made of them lately.
+// For one thread.
+
+#include <deque>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cli/page/files.h"
+#include "cli/page/laid.h"
+
+namespace mullion::cli::page {
+
+class Desk {
+ public:
+  Desk(const Files& files, std::optional<CutterProfile> cutter)
+      : files_(files), cutter_(std::move(cutter)) {}
+
+  // What the job's file holds. Null where there is no such file, or none that may be read.
+  LaidPtr now(const std::string& name);
+  // A text of the job that was shown lately: the file's, an older one, a preview. Null: forgotten.
+  LaidPtr lately(const std::string& name, const std::string& fingerprint);
+  // A text that may become the file's.
+  LaidPtr preview(const std::string& name, std::string text);
+
+  // Whether the file, or one of the files that it names, has changed since it was last asked for
+  // here; `gone` where it is no longer there.
+  enum class Change { none, changed, gone };
+  Change look(const std::string& name);
+
+  // The images and outlines that the job names, below the folder.
+  static std::vector<std::string> named_files(const std::string& name, const Laid& laid);
+  static std::string file_of(const std::string& name) { return name + ".xml"; }
+
+ private:
+  struct OpenedJob {
+    OpenJob open;
+    LaidPtr current;
+    std::deque<LaidPtr> recent;
+    std::vector<std::string> named;  // images and outlines, below the folder
+    std::vector<Stamp> stamps;       // of the file, then of those
+    std::vector<Stamp> seen;         // by look()
+    std::uint64_t used = 0;
+  };
+
+  OpenedJob& opened(const std::string& name);
+  LaidPtr keep(OpenedJob& job, LaidPtr laid);
+  std::vector<Stamp> stamps_of(const std::string& name, const OpenedJob& job) const;
+
+  const Files& files_;
+  std::optional<CutterProfile> cutter_;
+  std::map<std::string, OpenedJob, std::less<>> jobs_;
+  std::uint64_t clock_ = 0;
+};
+
+}  // namespace mullion::cli::page

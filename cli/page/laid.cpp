@@ -1,0 +1,72 @@
+#include "cli/page/laid.h"
+
+#include <charconv>
+#include <cstdint>
+
+#include "cli/load.h"
+#include "engine/cuts/plan/check_cutter.h"
+#include "engine/job/read.h"
+#include "engine/mat/checks.h"
+
+namespace mullion::cli::page {
+namespace {
+
+void add(Problems& to, Problems from) {
+  for (Problem& one : from) to.push_back(std::move(one));
+}
+
+void lay_out_and_check(Laid& out, OpenJob& open, const CutterProfile* cutter) {
+  Result<Layout> layout = open.lay_out(*out.job);
+  if (!layout) return add(out.problems, std::move(layout.error()));
+  out.layout = std::move(*layout);
+  add(out.problems, out.layout->notes);
+  Result<Mat> mat = build_mat(*out.job, *out.layout);
+  if (!mat) return add(out.problems, std::move(mat.error()));
+  out.mat = std::move(*mat);
+  add(out.problems, check_mat(*out.job, *out.layout, *out.mat));
+  if (cutter != nullptr) {
+    return add(out.problems, check_on_cutter(*out.job, *out.layout, *out.mat, *cutter));
+  }
+  const auto usual = cutter_for("", out.job->scale.unit);
+  if (usual) add(out.problems, check_on_cutter(*out.job, *out.layout, *out.mat, *usual));
+}
+
+}  // namespace
+
+std::string fingerprint_of(std::string_view text) {
+  std::uint64_t hash = 0xcbf29ce484222325;
+  for (const char c : text) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x100000001b3;
+  }
+  char digits[17] = "0000000000000000";
+  char found[16];
+  const auto end = std::to_chars(found, found + sizeof found, hash, 16).ptr;
+  std::copy(found, end, digits + 16 - (end - found));
+  return digits;
+}
+
+LaidPtr lay(std::string text, const std::string& file, OpenJob& open, const CutterProfile* cutter) {
+  auto out = std::make_shared<Laid>();
+  out->fingerprint = fingerprint_of(text);
+  Result<Job> job = parse_job(text, file);
+  const bool is_arranged_job = job.has_value();
+  if (!job) {  // pictures alone are a job to begin with, if that is all that is missing
+    Result<Job> begun = parse_job(text, file, Need::pictures);
+    if (begun && !is_arranged(*begun)) {
+      out->problems.push_back(
+          {Severity::note, "page-not-arranged", "the pictures have no arrangement yet", {}, file});
+      out->job = std::move(*begun);
+    } else {
+      out->problems = std::move(job.error());
+      if (begun) out->job = std::move(*begun);
+    }
+  } else {
+    out->job = std::move(*job);
+  }
+  out->text = std::move(text);
+  if (is_arranged_job) lay_out_and_check(*out, open, cutter);
+  return out;
+}
+
+}  // namespace mullion::cli::page

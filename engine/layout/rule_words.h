@@ -1,0 +1,13 @@
+#pragma once
+
+// A rule of the job as part of a sentence: "a.left at 3 in", "the same size of a and b".
+
+#include <string>
+
+#include "engine/job/job.h"
+
+namespace mullion {
+
+std::string words_of(const Rule& rule, const Scale& scale);
+
+}  // namespace mullion

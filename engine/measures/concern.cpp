@@ -1,0 +1,97 @@
+#include "engine/measures/concern.h"
+
+#include <algorithm>
+
+#include "engine/edit/edit.h"
+#include "engine/measures/dimensions.h"
+
+namespace mullion {
+namespace {
+
+class Finder {
+ public:
+  Finder(const Job& job, const Place& place)
+      : job_(job), place_(place), names_(edit::names_of(job)) {}
+
+  Concern find() {
+    for (const Picture& picture : job_.pictures) {
+      if (picture.place == place_) picture_ = picture.id;
+    }
+    visit(job_.arrangement);
+    if (job_.borders.place == place_) {
+      out_.measures = {"border.left", "border.top", "border.right", "border.bottom"};
+    }
+    if (job_.outer_place == place_ || (job_.frame && job_.frame->place == place_)) {
+      out_.measures = {"outer.width", "outer.height"};
+    }
+    for (std::size_t i = 0; i < job_.layers.size(); ++i) {
+      if (job_.layers[i].place == place_ && i > 0) {
+        out_.measures = {"layer." + std::to_string(i + 1) + ".reveal"};
+      }
+    }
+    for (const Rule& rule : job_.rules) {
+      if (rule.place == place_) add_rule(rule);
+    }
+    return std::move(out_);
+  }
+
+ private:
+  void visit(const Node& node) {
+    if (const auto* opening = std::get_if<Opening>(&node.what)) return visit(*opening);
+    const Group& group = std::get<Group>(node.what);
+    const std::string name = names_.groups[next_group_++];
+    const std::size_t first = next_opening_;
+    for (const Node& child : group.children) visit(child);
+    for (std::size_t i = 0; i < group.gaps.size(); ++i) {
+      if (group.gaps[i].place == place_ && group.gaps[i].place != group.place) {
+        out_.measures.push_back(name + ".gap." + std::to_string(i + 1));
+      }
+    }
+    if (group.place != place_) return;
+    out_.openings.clear();
+    for (std::size_t i = first; i < next_opening_; ++i) {
+      out_.openings.push_back(static_cast<int>(i) + 1);
+    }
+    for (std::size_t i = 0; i < group.gaps.size(); ++i) {
+      out_.measures.push_back(name + ".gap." + std::to_string(i + 1));
+    }
+  }
+
+  void visit(const Opening& opening) {
+    const int number = static_cast<int>(++next_opening_);
+    ids_.push_back(opening.id);
+    if (opening.place != place_ && (picture_.empty() || opening.picture != picture_)) return;
+    const std::string& name = names_.openings[static_cast<std::size_t>(number - 1)];
+    out_.openings.push_back(number);
+    out_.measures.insert(out_.measures.end(), {name + ".width", name + ".height"});
+  }
+
+  void add_rule(const Rule& rule) {
+    for (const std::string& measure : rule.of) {
+      const std::string owner = measure.substr(0, measure.rfind('.'));
+      const auto id = std::find(ids_.begin(), ids_.end(), owner);
+      if (id == ids_.end()) {
+        out_.measures.push_back(measure);
+      } else {
+        out_.openings.push_back(static_cast<int>(id - ids_.begin()) + 1);
+      }
+    }
+  }
+
+  const Job& job_;
+  const Place& place_;
+  edit::PartNames names_;
+  std::string picture_;  // that stands at the place
+  std::vector<std::string> ids_;
+  std::size_t next_opening_ = 0, next_group_ = 0;
+  Concern out_;
+};
+
+}  // namespace
+
+Concern concern_of(const Job& job, const Place& place) {
+  if (place == Place{}) return {};
+  return Finder(job, place).find();
+}
+
+}  // namespace mullion

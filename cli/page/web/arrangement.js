@@ -1,0 +1,58 @@
+// Line 2: how the openings lie. Suggestions hang on the wall; rows and columns are told here.
+
+import { h } from "./preact.js";
+import { change, desk, redraw, seen, suggest } from "./desk.js";
+import { Button, Choice, Field } from "./fields.js";
+import { arrange, state, take_out, turn, typed } from "./edits.js";
+import { around_the_largest, in_a_column, in_a_row, in_rows } from "./patterns.js";
+import { say } from "./words.js";
+
+const lies = () => ({
+  row: [["top", say("top")], ["centre", say("centre")], ["bottom", say("bottom")], ["stretch", say("stretched")]],
+  column: [["left", say("left")], ["centre", say("centre")], ["right", say("right")], ["stretch", say("stretched")]],
+});
+
+function Group({ group, layers, unit }) {
+  const name = group.address;
+  const windows = [["", say("a window each")]].concat(layers.slice(1).filter((layer) => !layer.spacer)
+    .map((layer) => [String(layer.number), say("one in %1", layer.name || layer.board || String(layer.number))]));
+  const title = group.kind === "row" ? say("Row of %1", group.children.length) : say("Column of %1", group.children.length);
+  const inner = group.children.filter((child) => child.kind !== "opening");
+  return h("li", { class: "group" },
+    h("h3", null, title),
+    h("div", { class: "side-by-side" },
+      h(Field, { label: say("Gaps"), value: group.gap?.text ?? (group.gap === "free" ? "" : group.gap), found: say("found"), unit, name: "gap",
+        commit: (text) => change([typed(name + ".gap", text)]) }),
+      h(Choice, { label: say("Lined up"), value: group.align || "centre", options: lies()[group.kind], name: "align",
+        choose: (value) => change([state(name + ".align", value)]) })),
+    h("div", { class: "side-by-side" },
+      windows.length > 1 ? h(Choice, { label: say("Windows"), value: group.window ? String(group.window) : "", options: windows, name: "window",
+        choose: (value) => change([value ? state(name + ".window", value) : take_out(name + ".window")]) }) : null,
+      h(Button, { kind: "quiet", name: "turn", does: () => change([turn(name)]) },
+        group.kind === "row" ? say("Make it a column") : say("Make it a row"))),
+    inner.length > 0 ? h("ul", null, inner.map((child) => h(Group, { group: child, layers, unit, key: child.address }))) : null);
+}
+
+export function Arrangement() {
+  const job = seen(), { pictures, arrange: whole } = job, ideas = desk.ideas;
+  const lay = (text) => change([arrange(text)]).then((wrong) => {
+    if (!wrong && desk.ideas) desk.ideas.open = false;
+    redraw();
+  });
+  const rows = Math.max(2, Math.round(Math.sqrt(pictures.length * 0.75)));
+  return h("div", null,
+    h("div", { class: "buttons" },
+      ideas?.running ? null : h(Button, { kind: "main", name: "suggest", does: suggest, disabled: pictures.length < 2 },
+        ideas ? say("Suggest anew") : say("Suggest")),
+      ideas && !ideas.running && whole
+        ? h(Button, { does: () => { desk.ideas.open = !desk.ideas.open; redraw(); } },
+          ideas.open ? say("Back to the piece") : say("Show the suggestions")) : null),
+    pictures.length > 1 ? h("div", { class: "buttons" },
+      h(Button, { name: "row", does: () => lay(in_a_row(pictures)) }, say("In a row")),
+      h(Button, { name: "column", does: () => lay(in_a_column(pictures)) }, say("In a column")),
+      pictures.length > 3 ? h(Button, { name: "rows", does: () => lay(in_rows(pictures, rows)) }, say("In %1 rows", rows)) : null,
+      pictures.length > 4 ? h(Button, { name: "around", does: () => lay(around_the_largest(pictures)) }, say("Around the largest")) : null) : null,
+    whole && whole.kind !== "opening"
+      ? h("ul", { class: "groups" }, h(Group, { group: whole, layers: job.layers, unit: job.unit, key: whole.address })) : null,
+    h("p", { class: "hint" }, say("On the wall, drag an opening to another place; or choose it and press M.")));
+}

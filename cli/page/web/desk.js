@@ -1,0 +1,248 @@
+// What lies on the desk: the job as the server last told it, what is being tried, and what the
+// person looks at. Whatever changes it calls `redraw`.
+
+import { Refused, Unreachable, get, job_path, post } from "./server.js";
+import { say } from "./words.js";
+
+export const desk = {
+  about: null,
+  jobs: null,
+  name: null, // of the open job
+  state: null, // as it is in the file
+  tried: null, // as it would be, while something is dragged or stepped
+  step: "pictures", // the line of the ticket that is unfolded
+  side: "front",
+  chosen: null, // address of the chosen opening
+  paper: null, // address of the paper that lies in front of the piece
+  ideas: null, // suggestions
+  alone: false,
+  versions: null, // names of the jobs that hang side by side
+  wrong: null, // what was refused last
+  gone: false, // the server does not answer
+  file_gone: false,
+  told: "",
+};
+
+let draw = () => {};
+export const redraws_with = (function_that_draws) => { draw = function_that_draws; };
+export const redraw = () => draw();
+
+export const seen = () => desk.tried || desk.state;
+
+export function tell(text) {
+  desk.told = text;
+  redraw();
+}
+
+// ---- The server's absence
+
+async function wait_for_server() {
+  while (desk.gone) {
+    await new Promise((done) => setTimeout(done, 1000));
+    try {
+      await get("/api/about");
+      desk.gone = false;
+      if (desk.name) await fetch_job();
+      listen();
+      tell(say("The program answers again."));
+    } catch (error) {
+      if (error instanceof Refused && error.status === 403) {
+        desk.wrong = say("The program was started anew. Open the address that it shows in its terminal.");
+        redraw();
+      }
+    }
+  }
+}
+
+export function failed(error) {
+  if (error instanceof Unreachable) {
+    if (desk.gone) return;
+    desk.gone = true;
+    desk.tried = null;
+    redraw();
+    wait_for_server();
+    return;
+  }
+  if (!(error instanceof Refused)) throw error;
+  desk.wrong = error.message;
+  if (error.state) desk.state = error.state;
+  redraw();
+}
+
+// ---- The job
+
+const drawing_wish = () => (desk.side === "front" ? { draw: "front" } : { draw: "back", layer: 1 });
+
+export async function fetch_job() {
+  const wish = drawing_wish();
+  desk.state = await get(job_path(desk.name) + "?" + new URLSearchParams(wish));
+  desk.tried = null;
+  redraw();
+}
+
+let last = Promise.resolve();
+
+function one_after_the_other(task) {
+  last = last.then(task, task);
+  return last;
+}
+
+function timed(begin, drawn) {
+  requestAnimationFrame(() => performance.measure(drawn, { start: begin }));
+}
+
+// Null where all went well, else what the server says against it.
+export function change(edits, told) {
+  return one_after_the_other(async () => {
+    const begin = performance.now();
+    end_attempts();
+    try {
+      desk.wrong = null;
+      desk.state = await post(job_path(desk.name) + "/edits",
+        { on: desk.state.fingerprint, edits, ...drawing_wish() });
+      desk.tried = null;
+      desk.told = told || "";
+      redraw();
+      timed(begin, "edit");
+      return null;
+    } catch (error) {
+      desk.tried = null;
+      failed(error);
+      return error.message || say("The program does not answer.");
+    }
+  });
+}
+
+let waiting = null, is_trying = false, era = 0;
+
+function end_attempts() {
+  waiting = null;
+  ++era;  // an answer that is still under way comes too late
+}
+
+// Shows what would become of the job. Only the newest wish counts, and one is under way at a time.
+export async function attempt(edits) {
+  waiting = edits;
+  if (is_trying) return;
+  is_trying = true;
+  while (waiting) {
+    const wish = waiting, begin = performance.now(), its_era = era;
+    waiting = null;
+    try {
+      const tried = await post(job_path(desk.name) + "/previews",
+        { on: desk.state.fingerprint, edits: wish, ...drawing_wish() });
+      if (its_era !== era) continue;
+      desk.tried = tried;
+      redraw();
+      timed(begin, "preview");
+    } catch (error) {
+      if (error instanceof Unreachable) failed(error);
+    }
+  }
+  is_trying = false;
+}
+
+export function give_up() {
+  end_attempts();
+  desk.tried = null;
+  redraw();
+}
+
+export function step_back(way) {
+  return one_after_the_other(async () => {
+    try {
+      desk.wrong = null;
+      desk.state = await post(job_path(desk.name) + "/" + way,
+        { on: desk.state.fingerprint, ...drawing_wish() });
+      desk.tried = null;
+      desk.told = way === "undo" ? say("Undone.") : say("Done again.");
+      redraw();
+    } catch (error) {
+      failed(error);
+    }
+  });
+}
+
+// ---- What the server tells by itself
+
+let events = null;
+
+export function listen() {
+  events?.close();
+  events = null;
+  if (!desk.name) return;
+  events = new EventSource(job_path(desk.name) + "/events");
+  events.addEventListener("changed", async (event) => {
+    const { fingerprint } = JSON.parse(event.data);
+    await last;
+    if (!desk.state || fingerprint === desk.state.fingerprint && !desk.file_gone) return;
+    desk.file_gone = false;
+    await fetch_job().catch(failed);
+    tell(say("The job file was changed elsewhere. This is how it is now."));
+  });
+  events.addEventListener("gone", () => {
+    desk.file_gone = true;
+    redraw();
+  });
+  events.addEventListener("suggestions", () => fetch_ideas());
+  events.onerror = () => { if (!desk.gone) get("/api/about").catch(failed); };
+}
+
+// ---- Suggestions
+
+export async function fetch_ideas() {
+  const name = desk.name;
+  try {
+    const ideas = await get(job_path(name) + "/suggestions");
+    if (name === desk.name && desk.ideas) desk.ideas = { ...ideas, open: desk.ideas.open };
+  } catch (error) {
+    failed(error);
+  }
+  redraw();
+}
+
+export async function suggest() {
+  desk.ideas = { running: true, looked_at: 0, suggestions: [], open: true };
+  desk.paper = null;
+  redraw();
+  try {
+    await post(job_path(desk.name) + "/suggestions", { most: 6, keep_borders: true });
+  } catch (error) {
+    desk.ideas = null;
+    failed(error);
+  }
+}
+
+// ---- Going from one thing to another
+
+export function address_of(name) {
+  return "#job=" + encodeURIComponent(name);
+}
+
+export function go_to(name) {
+  location.hash = name ? address_of(name) : "";
+}
+
+export async function open_job(name) {
+  Object.assign(desk, { name, state: null, tried: null, chosen: null, paper: null, ideas: null,
+    side: "front", alone: false, versions: null, wrong: null, file_gone: false, told: "" });
+  await fetch_job();
+  listen();
+  const { arrange, pictures, openings } = desk.state;
+  desk.step = arrange ? "sizes" : "arrangement";
+  if (pictures.length === 0 && openings.length === 0) desk.step = "pictures";
+  if (!arrange && pictures.length > 0) suggest();
+  redraw();
+}
+
+export async function open_folder() {
+  Object.assign(desk, { name: null, state: null, tried: null, versions: null, alone: false });
+  listen();
+  desk.jobs = (await get("/api/jobs")).jobs;
+  redraw();
+}
+
+export function open_versions(names) {
+  Object.assign(desk, { versions: names, alone: true });
+  redraw();
+}

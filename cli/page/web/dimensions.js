@@ -1,0 +1,107 @@
+// Where the dimensions stand on the drawing. Everything is in pixels of the wall; a view says how
+// millimetres of the mat come there: { scale, left, top, mirrored, width } with the mat's width.
+
+import { say } from "./words.js";
+
+export const across = (view, x) => view.left + (view.mirrored ? view.width - x : x) * view.scale;
+export const down = (view, y) => view.top + y * view.scale;
+
+export function on_wall(view, box) {
+  const left = across(view, view.mirrored ? box.x + box.width : box.x);
+  return { left, top: down(view, box.y), width: box.width * view.scale, height: box.height * view.scale };
+}
+
+const letter = 7.6, line_height = 26;
+export const label_width = (measure) => measure.text.length * letter + 14;
+
+// The opening whose size that is, if it is one.
+export function opening_of(job, measure) {
+  const name = measure.name.replace(/\.(width|height)$/, "");
+  if (name === measure.name || name === "outer") return null;
+  return job.openings.find((one) => one.name === name) || null;
+}
+
+export function called(job, measure) {
+  const opening = opening_of(job, measure);
+  const is_width = measure.name.endsWith(".width");
+  if (opening) return is_width ? say("Width of opening %1", opening.number) : say("Height of opening %1", opening.number);
+  const known = {
+    "outer.width": say("Width of the mat"), "outer.height": say("Height of the mat"),
+    "border.left": say("Left border"), "border.top": say("Top border"),
+    "border.right": say("Right border"), "border.bottom": say("Bottom border"),
+  }[measure.name];
+  return known || (measure.along === "x" ? say("Gap, across") : say("Gap, down"));
+}
+
+// +1 where the measure grows to the right or down, -1 where it grows the other way.
+export function growth(measure, view) {
+  const sign = measure.name === "border.right" || measure.name === "border.bottom" ? -1 : 1;
+  return view.mirrored && measure.along === "x" ? -sign : sign;
+}
+
+function outer_line(measure, view, around) {
+  const room = around * view.scale + 24;
+  if (measure.along === "x") {
+    const y = down(view, view.height) + room;
+    return line(across(view, measure.from), y, across(view, measure.to), y);
+  }
+  const x = view.left + view.width * view.scale + room;
+  return line(x, down(view, measure.from), x, down(view, measure.to));
+}
+
+function line(x1, y1, x2, y2) {
+  return { x1, y1, x2, y2, x: (x1 + x2) / 2, y: (y1 + y2) / 2 };
+}
+
+function in_opening(opening, measure, pair, view) {
+  const box = on_wall(view, opening.box), middle = box.left + box.width / 2;
+  const [wide, high] = pair.map((one) => (one ? label_width(one) : 0));
+  const is_width = measure.along === "x";
+  if (wide + high + 22 <= box.width) {
+    const whole = wide + high + 14, begin = middle - whole / 2;
+    return { x: is_width ? begin + wide / 2 : begin + wide + 14 + high / 2, y: box.top + box.height - 20, beside: true };
+  }
+  const y = box.top + box.height / 2;
+  return { x: middle, y: is_width ? y - line_height / 2 : y + line_height / 2 };
+}
+
+const overlaps = (a, b) => Math.abs(a.x - b.x) < (a.wide + b.wide) / 2 && Math.abs(a.y - b.y) < line_height - 3;
+
+// A label that would cover another one slides along its neighbour's free side.
+function without_collision(place, placed) {
+  const steps = [0, 1, -1, 2, -2, 3, -3].map((step) => step * line_height);
+  const along_x = place.x2 !== undefined && place.y1 === place.y2;
+  for (const step of steps) {
+    const tried = along_x ? { ...place, y: place.y + step, y1: place.y1 + step, y2: place.y2 + step }
+      : place.x2 !== undefined ? { ...place, x: place.x + step * 1.6, x1: place.x1 + step * 1.6, x2: place.x2 + step * 1.6 } : place;
+    if (!placed.some((other) => overlaps(tried, other))) return tried;
+  }
+  return place;
+}
+
+// In the order in which one reads a mat: outside, borders, gaps, openings. `around` is the width of
+// what lies around the mat, in millimetres.
+export function dimensions(job, view, around) {
+  const rank = (measure) => (measure.name.startsWith("outer.") ? 0 : measure.name.startsWith("border.") ? 1
+    : opening_of(job, measure) ? 3 : 2);
+  const sorted = job.measures.map((measure, order) => ({ measure, order, rank: rank(measure) }))
+    .sort((a, b) => a.rank - b.rank || a.order - b.order);
+  const placed = [];
+  for (const { measure, rank: kind } of sorted) {
+    let place;
+    if (kind === 0) {
+      place = outer_line(measure, view, around);
+    } else if (kind === 3) {
+      const opening = opening_of(job, measure), base = measure.name.replace(/\.(width|height)$/, "");
+      const pair = ["width", "height"].map((side) => job.measures.find((one) => one.name === base + "." + side));
+      place = in_opening(opening, measure, pair, view);
+    } else if (measure.along === "x") {
+      place = line(across(view, measure.from), down(view, measure.at), across(view, measure.to), down(view, measure.at));
+    } else {
+      place = line(across(view, measure.at), down(view, measure.from), across(view, measure.at), down(view, measure.to));
+    }
+    const whole = { measure, wide: label_width(measure), kind, ...place };
+    placed.push(kind === 3 ? whole : without_collision(whole, placed));
+  }
+  return placed;
+}

@@ -1,0 +1,33 @@
+// Suggestions, hung on the wall while they are found.
+
+import { h } from "./preact.js";
+import { change, desk, failed, redraw } from "./desk.js";
+import { Button } from "./fields.js";
+import { Drawing } from "./drawing.js";
+import { ask, job_path } from "./server.js";
+import { say } from "./words.js";
+
+async function take(idea) {
+  const wrong = await change(idea.edits, say("Arrangement %1 is taken.", idea.number));
+  if (wrong) return;
+  desk.ideas.open = false;
+  desk.step = "sizes";
+  redraw();
+  document.querySelector('[name="line-sizes"]')?.focus();
+}
+
+export function Ideas() {
+  const { running, looked_at, suggestions, every_one, problems } = desk.ideas;
+  const count = (looked_at || 0).toLocaleString(document.documentElement.lang);
+  return h("section", { class: "ideas", "aria-labelledby": "ideas-title" },
+    h("header", { class: "shelf" },
+      h("h2", { id: "ideas-title" }, running ? say("Looking for arrangements") : say("Choose an arrangement")),
+      h("p", { class: running ? "looks" : "" }, every_one ? say("All %1 looked at.", count) : say("%1 looked at.", count)),
+      running ? h(Button, { name: "stop", does: () => ask("DELETE", job_path(desk.name) + "/suggestions").catch(failed) }, say("Stop")) : null),
+    (problems || []).map((problem) => h("p", { class: "refused", key: problem.code }, problem.message)),
+    h("ol", { class: "cards" }, (suggestions || []).map((idea) => h("li", { class: "card", key: idea.number },
+      h("button", { type: "button", class: "idea", name: "idea-" + idea.number, onClick: () => take(idea) },
+        h("span", { class: "hung" }, h(Drawing, { svg: idea.svg, called: say("Arrangement %1", idea.number), mark: "i" + idea.number })),
+        h("span", { class: "called" }, idea.width.text + " × " + idea.height.text + " " + desk.state.unit),
+        h("span", { class: "facts" }, idea.words))))));
+}

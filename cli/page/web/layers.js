@@ -1,0 +1,114 @@
+// Line 4: the boards from the top mat down, their reveals, a V-groove, and finishes kept by name.
+
+import { Component, h } from "./preact.js";
+import { change, failed, redraw, seen } from "./desk.js";
+import { Button, Choice, Field } from "./fields.js";
+import { add, remove, state, take_out, written } from "./edits.js";
+import { learn_shop, shop } from "./boards.js";
+import { get, post } from "./server.js";
+import { say } from "./words.js";
+
+const text_of = (length) => length?.text ?? length ?? null;
+
+export function board_edits(layer, board) {
+  const name = "layer." + layer.number;
+  if (!board) return [take_out(name + ".board")];
+  const edits = [state(name + ".board", board.name)];
+  edits.push(board.colour ? state(name + ".colour", board.colour) : take_out(name + ".colour"));
+  if (board.core) edits.push(state(name + ".core", board.core));
+  const thickness = text_of(board.thickness);
+  if (thickness) edits.push(state(name + ".thickness", thickness));
+  return edits;
+}
+
+function Swatch({ colour }) {
+  return h("svg", { class: "swatch", viewBox: "0 0 24 24", "aria-hidden": "true" },
+    colour ? h("rect", { width: 24, height: 24, fill: colour })
+      : h("path", { d: "M0 0H24V24H0ZM0 24L24 0", fill: "none", stroke: "currentColor" }));
+}
+
+function Reveal({ layer }) {
+  const name = "layer." + layer.number + ".reveal", { unit } = seen(), { reveal } = layer;
+  const field = (label, side) => h(Field, { label, unit, name: "reveal" + layer.number + side, key: side,
+    value: text_of(reveal[side ? side.slice(1) : "all"]), found: side ? text_of(reveal.all) ?? "" : say("usual"),
+    commit: (text) => change([written(name + side, text)]) });
+  return h("div", null,
+    field(say("Reveal"), ""),
+    h("details", null, h("summary", null, say("by side")),
+      h("div", { class: "side-by-side" }, field(say("Left"), "-left"), field(say("Top"), "-top")),
+      h("div", { class: "side-by-side" }, field(say("Right"), "-right"), field(say("Bottom"), "-bottom"))));
+}
+
+function Layer({ layer, count }) {
+  const name = "layer." + layer.number, known = shop.boards.map((board) => board.name);
+  const boards = [["", say("no board named")]].concat(known.map((board) => [board, board]));
+  if (layer.board && !known.includes(layer.board)) boards.push([layer.board, layer.board]);
+  return h("li", { class: "layer" },
+    h("div", { class: "layer-head" }, h(Swatch, { colour: layer.colour }),
+      h("h3", null, layer.name || say("Layer %1", layer.number)),
+      count > 1 ? h(Button, { kind: "quiet", does: () => change([remove(name)]), says: say("Take out layer %1", layer.number) }, say("Take out")) : null),
+    h(Choice, { label: say("Board"), value: layer.board || "", options: boards, name: "board-" + layer.number,
+      choose: (chosen) => change(board_edits(layer, shop.boards.find((board) => board.name === chosen) || (chosen && { name: chosen, colour: layer.colour }))) }),
+    layer.board && layer.known === false
+      ? h("p", { class: "mark" }, say("The stock does not know this board, so its colour is not drawn.")) : null,
+    layer.known === true && layer.board ? null
+      : h("details", null, h("summary", null, say("a board by hand")),
+        h(Field, { label: say("Name of the board"), name: "board-name-" + layer.number, value: layer.board, commit: (text) => change([written(name + ".board", text)]) }),
+        h("div", { class: "side-by-side" },
+          h(Colour, { label: say("Colour"), value: layer.colour, commit: (colour) => change([state(name + ".colour", colour)]) }),
+          h(Colour, { label: say("Core"), value: layer.core, commit: (colour) => change([state(name + ".core", colour)]) }),
+          h(Field, { label: say("Thickness"), unit: seen().unit, value: text_of(layer.thickness), name: "thickness-" + layer.number,
+            commit: (text) => change([written(name + ".thickness", text)]) }))),
+    layer.number > 1 && !layer.spacer ? h(Reveal, { layer }) : null);
+}
+
+export function Colour({ label, value, commit }) {
+  return h("label", { class: "field" }, h("span", null, label),
+    h("input", { type: "color", value: value || "#ffffff", onChange: (event) => commit(event.target.value) }));
+}
+
+function Groove({ groove, index }) {
+  const { unit } = seen(), name = groove.address || "arrange.groove." + (index + 1);
+  return h("li", { class: "side-by-side" },
+    h(Field, { label: say("V-groove, away from the opening"), unit, name: "groove-distance", value: text_of(groove.distance), commit: (text) => change([state(name + ".distance", text.trim())]) }),
+    h(Field, { label: say("Its width"), unit, name: "groove-width", value: text_of(groove.width), commit: (text) => change([state(name + ".width", text.trim())]) }),
+    h(Button, { kind: "quiet", does: () => change([remove(name)]), says: say("Take the V-groove out") }, say("Take out")));
+}
+
+class Finishes extends Component {
+  async keep(name) {
+    if (name.trim() === "") return null;
+    const { layers, frame } = seen();
+    try {
+      await post("/api/finishes", { name: name.trim(), layers, frame });
+      shop.finishes = (await get("/api/finishes")).finishes;
+      redraw();
+      return null;
+    } catch (error) {
+      if (error.status === undefined) failed(error);
+      return error.message;
+    }
+  }
+
+  render() {
+    return h("div", { class: "finishes" },
+      h("h3", null, say("Finishes of the shop")),
+      shop.finishes.length > 0 ? h("div", { class: "buttons" },
+        shop.finishes.map((finish) => h(Button, { does: () => change(finish.edits, finish.name), key: finish.name }, finish.name))) : null,
+      h(Field, { label: say("Keep these layers and the moulding as"), name: "finish", value: "", commit: (text) => this.keep(text) }));
+  }
+}
+
+export function Layers() {
+  learn_shop();
+  const { layers, grooves, unit } = seen();
+  const first_groove = unit === "in" ? ["1/2", "1/16"] : unit === "mm" ? ["12", "2"] : ["1.2", "0.2"];
+  return h("div", null,
+    h("ol", { class: "layers" }, layers.map((layer) => h(Layer, { layer, count: layers.length, key: layer.number }))),
+    h("div", { class: "buttons" },
+      h(Button, { name: "add-layer", does: () => change([add("layer", { name: say("Under-mat") })]) }, say("One more under-mat")),
+      h(Button, { name: "add-groove", does: () => change([add("groove", { distance: first_groove[0], width: first_groove[1] }, { at: { where: "last_in", part: "arrange" } })]) },
+        say("V-groove"))),
+    grooves.length > 0 ? h("ul", { class: "grooves" }, grooves.map((groove, index) => h(Groove, { groove, index, key: index }))) : null,
+    h(Finishes));
+}

@@ -1,0 +1,87 @@
+// The places that take a part of the arrangement when it is moved: bars between the parts of every
+// row and column, and at the sides of an opening where a row or a column would be made around both.
+// In millimetres from the mat's upper left corner.
+
+const bar = (where, part, x1, y1, x2, y2) => ({ where, part, x1, y1, x2, y2 });
+
+const reach = 4; // beyond an edge that has no neighbour
+
+function between(group, moved) {
+  const { children, box, kind } = group, found = [];
+  for (let at = 0; at <= children.length; ++at) {
+    const before = children[at - 1], next = children[at];
+    if (before?.address === moved || next?.address === moved) continue;
+    const [where, part] = next ? ["before", next.address] : ["after", before.address];
+    if (kind === "row") {
+      const x = !before ? box.x - reach : !next ? box.x + box.width + reach
+        : (before.box.x + before.box.width + next.box.x) / 2;
+      found.push(bar(where, part, x, box.y, x, box.y + box.height));
+    } else {
+      const y = !before ? box.y - reach : !next ? box.y + box.height + reach
+        : (before.box.y + before.box.height + next.box.y) / 2;
+      found.push(bar(where, part, box.x, y, box.x + box.width, y));
+    }
+  }
+  return found;
+}
+
+function above_and_below({ address, box }) {
+  return [bar("above", address, box.x, box.y - reach, box.x + box.width, box.y - reach),
+    bar("below", address, box.x, box.y + box.height + reach, box.x + box.width, box.y + box.height + reach)];
+}
+
+function left_and_right({ address, box }) {
+  return [bar("left", address, box.x - reach, box.y, box.x - reach, box.y + box.height),
+    bar("right", address, box.x + box.width + reach, box.y, box.x + box.width + reach, box.y + box.height)];
+}
+
+function at_sides(part, parent) {
+  if (!parent) {
+    if (part.kind === "row") return above_and_below(part);
+    if (part.kind === "column") return left_and_right(part);
+    return [...above_and_below(part), ...left_and_right(part)];
+  }
+  if (part.kind !== "opening") return [];
+  return parent.kind === "row" ? above_and_below(part) : left_and_right(part);
+}
+
+function places_within(moved, part, parent) {
+  if (!part.box || part.address === moved) return [];
+  const inner = part.kind === "opening" ? []
+    : between(part, moved).concat(part.children.flatMap((child) => places_within(moved, child, part)));
+  return at_sides(part, parent).concat(inner);
+}
+
+// The arrangement with the box of every part.
+function with_boxes(part, openings) {
+  if (part.kind === "opening") return { ...part, box: openings.find((one) => one.number === part.number)?.box };
+  return { ...part, children: part.children.map((child) => with_boxes(child, openings)) };
+}
+
+export function places_for(moved, { arrange, openings }) {
+  return arrange ? places_within(moved, with_boxes(arrange, openings), null) : [];
+}
+
+export const middle_of = (place) => ({ x: (place.x1 + place.x2) / 2, y: (place.y1 + place.y2) / 2 });
+
+// From a point to a bar.
+export function distance(place, { x, y }) {
+  const near_x = Math.min(Math.max(x, place.x1), place.x2), near_y = Math.min(Math.max(y, place.y1), place.y2);
+  return Math.hypot(x - near_x, y - near_y);
+}
+
+export const nearest = (places, point) =>
+  places.reduce((best, place) => (!best || distance(place, point) < distance(best, point) ? place : best), null);
+
+// The next place in the way of an arrow key: near ahead, and little aside.
+export function next_place(places, now, key) {
+  const from = middle_of(now), [dx, dy] = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[key];
+  let best = null, least = Infinity;
+  for (const place of places) {
+    const to = middle_of(place), ahead = (to.x - from.x) * dx + (to.y - from.y) * dy;
+    const aside = Math.abs((to.x - from.x) * dy) + Math.abs((to.y - from.y) * dx);
+    if (place === now || ahead <= 0.5) continue;
+    if (ahead + 2 * aside < least) [least, best] = [ahead + 2 * aside, place];
+  }
+  return best || now;
+}

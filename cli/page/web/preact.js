@@ -1,0 +1,2 @@
+// The library that renders, as Debian ships it.
+export { h, render, Component } from "./preact/preact.js";

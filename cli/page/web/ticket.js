@@ -1,0 +1,82 @@
+// The work ticket: whom the job is for, what is wrong with it, and the lines of work in their
+// order. One line is unfolded; the others say what stands on them.
+
+import { h } from "./preact.js";
+import { change, desk, go_to, redraw, seen } from "./desk.js";
+import { Field } from "./fields.js";
+import { written } from "./edits.js";
+import { say } from "./words.js";
+import { Pictures } from "./pictures.js";
+import { Arrangement } from "./arrangement.js";
+import { Sizes } from "./sizes.js";
+import { Layers } from "./layers.js";
+import { Frame } from "./frame.js";
+import { Papers } from "./papers.js";
+import { Choices } from "./choices.js";
+import { Wrong } from "./wrong.js";
+
+function arrangement_in_short({ arrange }) {
+  if (!arrange) return say("none yet");
+  if (arrange.kind === "opening") return say("one opening");
+  const parts = arrange.children.length;
+  return arrange.kind === "row" ? say("a row of %1", parts) : say("a column of %1", parts);
+}
+
+const lines = [
+  ["pictures", () => say("Pictures"), (job) => String(job.pictures.length), Pictures],
+  ["arrangement", () => say("Arrangement"), arrangement_in_short, Arrangement],
+  ["sizes", () => say("Borders and sizes"),
+    ({ mat, unit }) => (mat ? mat.width.text + " × " + mat.height.text + " " + unit : say("do not close")), Sizes],
+  ["layers", () => say("Layers"), ({ layers }) => layers.map((layer) => layer.board || layer.name).join(", "), Layers],
+  ["frame", () => say("Frame"),
+    ({ frame }) => (frame ? frame.moulding || frame.rabbet_width + " × " + frame.rabbet_height : say("none")), Frame],
+  ["papers", () => say("Papers"), () => "", Papers],
+  ["choices", () => say("Choices"), () => "", Choices],
+];
+
+export function unfold(step) {
+  desk.step = step;
+  if (step !== "papers") desk.paper = null;
+  if (desk.ideas) desk.ideas.open = step === "arrangement";
+  redraw();
+}
+
+// Up and down go from line to line.
+function walk(event) {
+  const way = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+  if (!way) return;
+  event.preventDefault();
+  const heads = [...event.currentTarget.closest(".ticket").querySelectorAll(".line-head")];
+  heads[heads.indexOf(event.currentTarget) + way]?.focus();
+}
+
+function Line({ step, number, title, short, content }) {
+  const is_open = desk.step === step;
+  return h("li", { class: is_open ? "line open" : "line" },
+    h("h2", null, h("button", {
+      type: "button", class: "line-head", name: "line-" + step, "aria-expanded": String(is_open),
+      "aria-controls": "line-" + step, onKeyDown: walk,
+      onClick: () => unfold(is_open ? null : step),
+    },
+    h("span", { class: "number" }, number), h("span", { class: "called" }, title),
+    is_open ? null : h("span", { class: "short" }, short))),
+    h("div", { id: "line-" + step, class: "slip", hidden: !is_open }, is_open ? h(content) : null));
+}
+
+export function Ticket() {
+  const job = seen();
+  const { title, customer, reference, date } = job.job;
+  const field = (label, name, value) =>
+    h(Field, { label, name, value, wide: name !== "reference" && name !== "date", commit: (text) => change([written(name, text)]), key: name });
+  return h("aside", { class: "ticket", "aria-label": say("Work ticket") },
+    h("div", { class: "ticket-head" },
+      desk.about.single ? null : h("a", { href: "#", class: "back", onClick: (event) => { event.preventDefault(); go_to(null); } },
+        say("All jobs")),
+      h("h1", { class: "unseen" }, title || desk.name),
+      field(say("Title"), "title", title),
+      field(say("For"), "customer.name", customer?.name),
+      h("div", { class: "side-by-side" }, field(say("No."), "reference", reference), field(say("Date"), "date", date))),
+    h(Wrong),
+    h("ol", { class: "lines" }, lines.map(([step, called, in_short, content], place) =>
+      h(Line, { step, number: String(place + 1), title: called(), short: in_short(job), content, key: step }))));
+}

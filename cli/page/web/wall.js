@@ -1,0 +1,27 @@
+// The wall: the piece with its dimensions, or what lies in front of it.
+
+import { h } from "./preact.js";
+import { desk, redraw, seen } from "./desk.js";
+import { Button } from "./fields.js";
+import { Ideas } from "./ideas.js";
+import { Paper } from "./paper.js";
+import { Piece } from "./piece.js";
+import { Plaque } from "./plaque.js";
+import { say } from "./words.js";
+
+// The wall has the colour that the proof gives it; what else hangs there has a plain one.
+function paint(colour) {
+  return (wall) => { if (wall) wall.style.background = colour || ""; };
+}
+
+export function Wall() {
+  const { job } = seen();
+  const content = desk.paper ? h(Paper) : desk.ideas?.open ? h(Ideas)
+    : [h(Piece, { key: "piece" }), desk.alone ? null : h(Plaque, { key: "plaque" })];
+  const shows_piece = !desk.paper && !desk.ideas?.open;
+  return h("main", { class: "wall", ref: paint(shows_piece ? job.wall : null) },
+    content,
+    desk.alone ? h("p", { class: "alone-label" },
+      h("span", { class: "called" }, job.title || desk.name),
+      h(Button, { kind: "quiet", name: "not-alone", does: () => { desk.alone = false; redraw(); } }, say("Back to the ticket"))) : null);
+}

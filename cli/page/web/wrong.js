@@ -1,0 +1,57 @@
+// What is wrong and what is unwise: sums in words, remedies as buttons, and why on demand.
+
+import { Component, h } from "./preact.js";
+import { change, desk, failed, redraw, seen } from "./desk.js";
+import { Button } from "./fields.js";
+import { get } from "./server.js";
+import { say } from "./words.js";
+
+export class Reason extends Component {
+  async ask(event) {
+    if (!event.target.open || this.state.text) return;
+    try {
+      const { summary, reason, advice } = await get("/api/explain/" + encodeURIComponent(this.props.code));
+      this.setState({ text: [summary, reason, advice].filter(Boolean) });
+    } catch (error) {
+      if (error.status === undefined) failed(error);
+      else this.setState({ text: [error.message] });
+    }
+  }
+
+  render(_, { text }) {
+    return h("details", { class: "reason", onToggle: (event) => this.ask(event) },
+      h("summary", null, say("Why")), (text || []).map((part) => h("p", { key: part }, part)));
+  }
+}
+
+export const remedies_of = (problem) => (problem.remedies || []).map((remedy) =>
+  h(Button, { kind: "remedy", does: () => change(remedy.edits, remedy.words), key: remedy.words }, remedy.words));
+
+function Problem({ problem }) {
+  return h("li", { class: "problem " + problem.severity },
+    h("p", null, problem.message),
+    problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,
+    problem.code ? h(Reason, { code: problem.code }) : null);
+}
+
+export function Wrong() {
+  const { problems } = seen();
+  const errors = problems.filter((problem) => problem.severity === "error");
+  const others = problems.filter((problem) => problem.severity !== "error");
+  const list = (some) => h("ul", null, some.map((problem, place) => h(Problem, { problem, key: problem.code + place })));
+  return h("section", { class: "wrong-list", "aria-label": say("What is wrong or unwise") },
+    errors.length > 0 ? h("div", { class: "to-mend" }, h("h2", null, say("Does not close")), list(errors)) : null,
+    others.length > 0 ? h("details", { class: "unwise" }, h("summary", null, say("To look at: %1", others.length)), list(others)) : null);
+}
+
+// The server does not answer, the file is gone, or an edit was refused.
+export function Absence() {
+  const text = desk.gone
+    ? say("The program does not answer. What was done is in the job file; this page goes on when it answers again.")
+    : desk.file_gone ? say("The job file is gone from its folder. It is shown as it was last.") : null;
+  if (!text && !desk.wrong) return null;
+  return h("div", { class: "absence", role: "alert" },
+    text ? h("p", null, text) : null,
+    desk.wrong ? h("p", null, desk.wrong) : null,
+    desk.wrong ? h(Button, { does: () => { desk.wrong = null; redraw(); } }, say("Understood")) : null);
+}

@@ -3,7 +3,7 @@
 import { h } from "./preact.js";
 import { change, desk, redraw, seen, suggest } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
-import { arrange, state, take_out, turn, typed } from "./edits.js";
+import { add, arrange, state, take_out, turn, typed } from "./edits.js";
 import { around_the_largest, in_a_column, in_a_row, in_rows } from "./patterns.js";
 import { say } from "./words.js";
 
@@ -33,6 +33,21 @@ function Group({ group, layers, unit }) {
     inner.length > 0 ? h("ul", null, inner.map((child) => h(Group, { group: child, layers, unit, key: child.address }))) : null);
 }
 
+function free_name(job, wished) {
+  const taken = new Set(job.openings.map((opening) => opening.id).concat(job.pictures.map((picture) => picture.id)));
+  let name = wished;
+  for (let count = 2; taken.has(name); ++count) name = wished + "-" + count;
+  return name;
+}
+
+const title_sizes = { in: ["8", "1"], mm: ["200", "25"], cm: ["20", "2.5"] };
+
+function add_title(job) {
+  const [width, height] = title_sizes[job.unit];
+  return change([add("opening", { id: free_name(job, "title"), width, height },
+    { at: { where: "below", part: job.arrange.address } })], say("A title window lies below."));
+}
+
 export function Arrangement() {
   const job = seen(), { pictures, arrange: whole } = job, ideas = desk.ideas;
   const lay = (text) => change([arrange(text)]).then((wrong) => {
@@ -46,7 +61,8 @@ export function Arrangement() {
         ideas ? say("Suggest anew") : say("Suggest")),
       ideas && !ideas.running && whole
         ? h(Button, { does: () => { desk.ideas.open = !desk.ideas.open; redraw(); } },
-          ideas.open ? say("Back to the piece") : say("Show the suggestions")) : null),
+          ideas.open ? say("Back to the piece") : say("Show the suggestions")) : null,
+      whole ? h(Button, { name: "title-window", does: () => add_title(job) }, say("Title window below")) : null),
     pictures.length > 1 ? h("div", { class: "buttons" },
       h(Button, { name: "row", does: () => lay(in_a_row(pictures)) }, say("In a row")),
       h(Button, { name: "column", does: () => lay(in_a_column(pictures)) }, say("In a column")),

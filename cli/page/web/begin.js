@@ -3,7 +3,7 @@
 import { Component, h } from "./preact.js";
 import { desk, address_of, failed, go_to } from "./desk.js";
 import { Button, Choice } from "./fields.js";
-import { typed } from "./edits.js";
+import { add, state } from "./edits.js";
 import { get, job_path, post } from "./server.js";
 import { say } from "./words.js";
 
@@ -66,7 +66,7 @@ async function copy_of(name) {
 class Blank extends Component {
   constructor() {
     super();
-    this.state = { said: "", outer: "", customer: "", title: "", unit: first_unit(), layers: "2", wrong: null };
+    this.state = { said: "", size: "", of: "mat", customer: "", title: "", unit: first_unit(), layers: "2", wrong: null };
     this.make = this.make.bind(this);
   }
 
@@ -76,13 +76,13 @@ class Blank extends Component {
 
   async make(event) {
     event.preventDefault();
-    const { said, outer, customer, title, unit, layers } = this.state;
+    const { said, size, of, customer, title, unit, layers } = this.state;
     try {
-      let size = null;
-      if (outer.trim()) [size] = (await post("/api/sizes", { said: outer, unit })).sizes;
+      let known = null;
+      if (size.trim()) [known] = (await post("/api/sizes", { said: size, unit })).sizes;
       const { name } = await post("/api/jobs",
         { name: "", copy_of: null, unit, customer, title, pictures: said, layers: Number(layers) });
-      if (size) await state_size(name, size);
+      if (known) await state_size(name, known, of);
       go_to(name);
     } catch (error) {
       this.setState({ wrong: error.message });
@@ -90,7 +90,7 @@ class Blank extends Component {
     }
   }
 
-  render(_, { said, outer, customer, title, unit, layers, wrong }) {
+  render(_, { said, size, of, customer, title, unit, layers, wrong }) {
     const line = (id, label, value, key) => h("div", { class: "field wide" },
       h("label", { for: id }, label),
       h("span", { class: "written" }, h("input", { id, value, autocomplete: "off",
@@ -106,7 +106,10 @@ class Blank extends Component {
           onKeyDown: (event) => { if (event.key === "Enter" && event.ctrlKey) this.make(event); },
         })),
       wrong ? h("p", { class: "refused", id: "blank-wrong", role: "alert" }, wrong) : null,
-      line("outer", say("Size of the mat, where it is known"), outer, "outer"),
+      h("div", { class: "side-by-side" },
+        line("size", say("Size, where it is known"), size, "size"),
+        h(Choice, { label: say("which is that of"), value: of, name: "of", options: [["mat", say("the mat")], ["frame", say("the frame (rabbet)")]],
+          choose: (value) => this.setState({ of: value }) })),
       h("div", { class: "side-by-side" },
         h(Choice, { label: say("Measured in"), value: unit, options: [["in", "in"], ["mm", "mm"], ["cm", "cm"]],
           choose: (value) => this.setState({ unit: value }) }),
@@ -119,8 +122,9 @@ class Blank extends Component {
   }
 }
 
-async function state_size(name, { width, height }) {
+async function state_size(name, { width, height }, of) {
   const { fingerprint } = await get(job_path(name));
-  await post(job_path(name) + "/edits",
-    { on: fingerprint, edits: [typed("outer.width", width), typed("outer.height", height)] });
+  const edits = of === "frame" ? [add("frame", { "rabbet-width": width, "rabbet-height": height })]
+    : [state("outer.width", width), state("outer.height", height)];
+  await post(job_path(name) + "/edits", { on: fingerprint, edits });
 }

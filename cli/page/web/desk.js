@@ -233,16 +233,17 @@ export async function open_job(name) {
   if (pictures.length === 0 && openings.length === 0) desk.step = "pictures";
   if (!arrange && pictures.length > 0) suggest();
   redraw();
+  if (document.activeElement === document.body) document.querySelector(`[name="line-${desk.step}"]`)?.focus();
 }
 
 export async function open_folder() {
-  Object.assign(desk, { name: null, state: null, tried: null, versions: null, alone: false });
+  Object.assign(desk, { name: null, state: null, tried: null, versions: null, alone: false, wrong: null, told: "" });
   listen();
   desk.jobs = (await get("/api/jobs")).jobs;
   redraw();
 }
 
 export function open_versions(names) {
-  Object.assign(desk, { versions: names, alone: true });
+  Object.assign(desk, { versions: names, told: "" });
   redraw();
 }

@@ -12,6 +12,7 @@ export function on_wall(view, box) {
 }
 
 const letter = 7.6, line_height = 26;
+const between = 12; // from a width to the height beside it
 export const label_width = (measure) => measure.text.length * letter + 14;
 
 // The opening whose size that is, if it is one.
@@ -57,9 +58,9 @@ function in_opening(opening, measure, pair, view) {
   const box = on_wall(view, opening.box), middle = box.left + box.width / 2;
   const [wide, high] = pair.map((one) => (one ? label_width(one) : 0));
   const is_width = measure.along === "x";
-  if (wide + high + 22 <= box.width) {
-    const whole = wide + high + 14, begin = middle - whole / 2;
-    return { x: is_width ? begin + wide / 2 : begin + wide + 14 + high / 2, y: box.top + box.height - 20, beside: true };
+  if (wide + high + between + 8 <= box.width) {
+    const begin = middle - (wide + between + high) / 2;
+    return { x: is_width ? begin + wide / 2 : begin + wide + between + high / 2, y: box.top + box.height - 20, beside: true };
   }
   const y = box.top + box.height / 2;
   return { x: middle, y: is_width ? y - line_height / 2 : y + line_height / 2 };
@@ -80,11 +81,13 @@ function without_collision(place, placed) {
 }
 
 // In the order in which one reads a mat: outside, borders, gaps, openings. `around` is the width of
-// what lies around the mat, in millimetres.
-export function dimensions(job, view, around) {
+// what lies around the mat, in millimetres. Where the wall is as small as a telephone's, which is for
+// looking, the outer sizes stand alone.
+export function dimensions(job, view, around, is_for_looking) {
   const rank = (measure) => (measure.name.startsWith("outer.") ? 0 : measure.name.startsWith("border.") ? 1
     : opening_of(job, measure) ? 3 : 2);
-  const sorted = job.measures.map((measure, order) => ({ measure, order, rank: rank(measure) }))
+  const shown = is_for_looking ? job.measures.filter((measure) => measure.name.startsWith("outer.")) : job.measures;
+  const sorted = shown.map((measure, order) => ({ measure, order, rank: rank(measure) }))
     .sort((a, b) => a.rank - b.rank || a.order - b.order);
   const placed = [];
   for (const { measure, rank: kind } of sorted) {

@@ -17,7 +17,7 @@ export class Drawing extends Component {
   componentDidUpdate() { this.put(); }
 
   put() {
-    const { svg, called, mark } = this.props;
+    const { svg, called, mark, room } = this.props;
     const drawn = new DOMParser().parseFromString(told_apart(svg, mark), "image/svg+xml").documentElement;
     if (drawn.nodeName !== "svg") return;
     const kept = new Map();
@@ -31,6 +31,7 @@ export class Drawing extends Component {
       for (const { name, value } of image.attributes) if (name !== "href") old.setAttribute(name, value);
       image.replaceWith(old);
     }
+    if (room) fresh.setAttribute("viewBox", room);
     fresh.removeAttribute("width");
     fresh.removeAttribute("height");
     fresh.setAttribute("role", "img");

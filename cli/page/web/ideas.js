@@ -1,6 +1,6 @@
 // Suggestions, hung on the wall while they are found.
 
-import { h } from "./preact.js";
+import { Component, h } from "./preact.js";
 import { change, desk, failed, redraw } from "./desk.js";
 import { Button } from "./fields.js";
 import { Drawing } from "./drawing.js";
@@ -16,18 +16,31 @@ async function take(idea) {
   document.querySelector('[name="line-sizes"]')?.focus();
 }
 
-export function Ideas() {
-  const { running, looked_at, suggestions, every_one, problems } = desk.ideas;
-  const count = (looked_at || 0).toLocaleString(document.documentElement.lang);
-  return h("section", { class: "ideas", "aria-labelledby": "ideas-title" },
-    h("header", { class: "shelf" },
-      h("h2", { id: "ideas-title" }, running ? say("Looking for arrangements") : say("Choose an arrangement")),
-      h("p", { class: running ? "looks" : "" }, every_one ? say("All %1 looked at.", count) : say("%1 looked at.", count)),
-      running ? h(Button, { name: "stop", does: () => ask("DELETE", job_path(desk.name) + "/suggestions").catch(failed) }, say("Stop")) : null),
-    (problems || []).map((problem) => h("p", { class: "refused", key: problem.code }, problem.message)),
-    h("ol", { class: "cards" }, (suggestions || []).map((idea) => h("li", { class: "card", key: idea.number },
-      h("button", { type: "button", class: "idea", name: "idea-" + idea.number, onClick: () => take(idea) },
-        h("span", { class: "hung" }, h(Drawing, { svg: idea.svg, called: say("Arrangement %1", idea.number), mark: "i" + idea.number })),
-        h("span", { class: "called" }, idea.width.text + " × " + idea.height.text + " " + desk.state.unit),
-        h("span", { class: "facts" }, idea.words))))));
+export class Ideas extends Component {
+  // Who waited for them goes on with the first one.
+  componentDidUpdate() {
+    const { running, suggestions } = desk.ideas || {};
+    if (running || this.is_told || !suggestions?.length) return;
+    this.is_told = true;
+    const now = document.activeElement;
+    if (now === document.body || now.name === "line-arrangement" || now.name === "suggest") this.base.querySelector(".idea")?.focus();
+  }
+
+  componentDidMount() { this.componentDidUpdate(); }
+
+  render() {
+    const { running, looked_at, suggestions, every_one, problems } = desk.ideas;
+    const count = (looked_at || 0).toLocaleString(document.documentElement.lang);
+    return h("section", { class: "ideas", "aria-labelledby": "ideas-title" },
+      h("header", { class: "shelf" },
+        h("h2", { id: "ideas-title" }, running ? say("Looking for arrangements") : say("Choose an arrangement")),
+        h("p", { class: running ? "looks" : "" }, every_one ? say("All %1 looked at.", count) : say("%1 looked at.", count)),
+        running ? h(Button, { name: "stop", does: () => ask("DELETE", job_path(desk.name) + "/suggestions").catch(failed) }, say("Stop")) : null),
+      (problems || []).map((problem) => h("p", { class: "refused", key: problem.code }, problem.message)),
+      h("ol", { class: "cards" }, (suggestions || []).map((idea) => h("li", { class: "card", key: idea.number },
+        h("button", { type: "button", class: "idea", name: "idea-" + idea.number, onClick: () => take(idea) },
+          h("span", { class: "hung" }, h(Drawing, { svg: idea.svg, called: say("Arrangement %1", idea.number), mark: "i" + idea.number })),
+          h("span", { class: "called" }, idea.width.text + " × " + idea.height.text + " " + desk.state.unit),
+          h("span", { class: "facts" }, idea.words))))));
+  }
 }

@@ -9,6 +9,18 @@ import { Job } from "./job.js";
 import { Versions } from "./versions.js";
 import { Absence } from "./wrong.js";
 
+const long_enough_to_read = 7000; // milliseconds
+
+let silence;
+
+function say_aloud() {
+  const told = document.getElementById("told");
+  if (told.textContent === desk.told) return;
+  told.textContent = desk.told;
+  clearTimeout(silence);
+  silence = setTimeout(() => { desk.told = told.textContent = ""; }, long_enough_to_read);
+}
+
 const place = document.getElementById("page");
 let drawn;
 
@@ -20,8 +32,7 @@ function Page() {
 
 redraws_with(() => {
   drawn = render(h(Page), place, drawn);
-  const told = document.getElementById("told");
-  if (told.textContent !== desk.told) told.textContent = desk.told;
+  say_aloud();
   document.title = [desk.state?.job.title || desk.name, "mullion"].filter(Boolean).join(" - ");
 });
 

@@ -10,9 +10,11 @@ const beyond_a_click = 6;
 export const opening_at = (address) => seen().openings.find((one) => one.address === address);
 
 function words_for({ where, part }) {
-  const opening = opening_at(part), called = opening ? say("opening %1", opening.number) : say("the others");
-  return { before: say("before %1", called), after: say("after %1", called), left: say("left of %1", called),
-    right: say("right of %1", called), above: say("above %1", called), below: say("below %1", called) }[where];
+  const opening = opening_at(part);
+  if (!opening) return say("Beside the others");
+  return { before: say("Before opening %1", opening.number), after: say("After opening %1", opening.number),
+    left: say("Left of opening %1", opening.number), right: say("Right of opening %1", opening.number),
+    above: say("Above opening %1", opening.number), below: say("Below opening %1", opening.number) }[where];
 }
 
 export function begin_move(address) {

@@ -54,13 +54,13 @@ export class Papers extends Component {
       : h(Choice, { label, name: "paper-" + key, value: wishes[key], options: [["", usual], ...options], choose: choose(key) }));
     const plain = (names) => (names || []).map((name) => [name, name]);
     return h("div", null,
+      h("div", { class: "buttons" },
+        h(Button, { kind: "main", name: "save-all", does: () => this.save(can.map(([kind]) => kind)) }, say("Save all")),
+        h("a", { class: "button", href: paper_address("mail.eml"), download: desk.name + ".eml" }, say("Draft an e-mail"))),
       h("ul", { class: "papers" }, can.map(([kind, called, what, full_scale]) => h("li", { class: "paper", key: kind },
         h(Button, { name: "show-" + kind, pressed: desk.paper?.kind === kind, does: () => this.show(kind, called, Boolean(full_scale)) },
           h("span", { class: "called" }, called), h("span", { class: "short" }, what)),
         h(Button, { kind: "quiet", name: "save-" + kind, does: () => this.save([kind]), says: say("Save: %1", called) }, say("Save"))))),
-      h("div", { class: "buttons" },
-        h(Button, { kind: "main", name: "save-all", does: () => this.save(can.map(([kind]) => kind)) }, say("Save all")),
-        h("a", { class: "button", href: paper_address("mail.eml"), download: desk.name + ".eml" }, say("Draft an e-mail"))),
       saved.length > 0 ? h("p", { class: "saved" }, say("Saved in the job's folder: %1", saved.join(", "))) : null,
       wrong ? h("p", { class: "refused", role: "alert" }, wrong) : null,
       h("div", { class: "side-by-side" },

@@ -51,6 +51,15 @@ function Sight({ picture }) {
         commit: (text) => change([text.trim() ? state(name + ".overlap", text.trim()) : take_out(name + ".overlap")]) }));
 }
 
+// Up and down go from picture to picture.
+function walk(event) {
+  const way = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+  if (!way) return;
+  event.preventDefault();
+  const all = [...event.currentTarget.closest("ul").querySelectorAll(".picture summary")];
+  all[all.indexOf(event.currentTarget) + way]?.focus();
+}
+
 function Picture({ picture }) {
   const job = seen(), name = "picture." + picture.id;
   const opening = job.openings.find((one) => one.picture === picture.id);
@@ -58,14 +67,14 @@ function Picture({ picture }) {
     commit: (text) => change([state(name + "." + which, text.trim())]) });
   return h("li", { class: "picture" },
     h("details", null,
-      h("summary", null,
+      h("summary", { onKeyDown: walk },
         picture.image ? h("img", { src: job_path(desk.name) + "/images/" + picture.image.split("/").map(encodeURIComponent).join("/"), alt: "" })
           : h("span", { class: "sheet" }),
         h("span", { class: "called" }, picture.id),
         h("span", { class: "short" }, (picture.width.text ?? picture.width) + " × " + (picture.height.text ?? picture.height))),
+      opening ? h(ShapeOf, { opening }) : null,
       h("div", { class: "side-by-side" }, side(say("Width of %1", picture.id), "width"), h("span", { class: "by" }, "×"),
         side(say("Height of %1", picture.id), "height")),
-      opening ? h(ShapeOf, { opening }) : null,
       h(Sight, { picture }),
       h("div", { class: "side-by-side" },
         h(Button, { kind: "quiet", does: () => change([{ kind: "copy", part: name, id: "" }]) }, say("One more like it")),
@@ -135,7 +144,7 @@ export class Pictures extends Component {
   }
 
   render(_, { said, wrong, waiting, over }) {
-    const job = seen(), title_size = job.unit === "in" ? ["8", "1"] : job.unit === "mm" ? ["200", "25"] : ["20", "2.5"];
+    const job = seen();
     return h("div", {
       class: over ? "takes over" : "takes",
       onDragOver: (event) => { event.preventDefault(); if (!over) this.setState({ over: true }); },
@@ -156,19 +165,7 @@ export class Pictures extends Component {
         h("button", { type: "submit" }, say("Add")),
         h("label", { class: "file" }, say("Image files..."),
           h("input", { type: "file", accept: "image/jpeg,image/png", multiple: true, class: "unseen",
-            onChange: (event) => { this.take_files([...event.target.files]); event.target.value = ""; } })),
-        job.arrange ? h(Button, {
-          name: "title-window",
-          does: () => change([add("opening", { id: free_name(job, "title"), width: title_size[0], height: title_size[1] },
-            { at: { where: "below", part: job.arrange.address } })], say("A title window lies below.")),
-        }, say("Title window below")) : null),
+            onChange: (event) => { this.take_files([...event.target.files]); event.target.value = ""; } }))),
       h("p", { class: "hint" }, say("Image files may also be dropped here. They are copied into the job's folder."))));
   }
-}
-
-function free_name(job, wished) {
-  const taken = new Set(job.openings.map((opening) => opening.id).concat(job.pictures.map((picture) => picture.id)));
-  let name = wished;
-  for (let count = 2; taken.has(name); ++count) name = wished + "-" + count;
-  return name;
 }

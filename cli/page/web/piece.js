@@ -11,6 +11,7 @@ import { millimetres } from "./lengths.js";
 import { Size } from "./size.js";
 import { say } from "./words.js";
 
+const least_to_work = 520; // pixels of the wall's width
 const edge_grip = 12; // pixels, across an edge
 
 function view_of(job, room) {
@@ -129,7 +130,7 @@ export class Piece extends Component {
     const view = this.view = { ...view_of(job, this.room), ...held };
     const { extent } = job, face = job.frame && job.mat ? Math.max(0, -extent.left) * 0.5 : 0;
     const shows_tools = !desk.alone && job.mat;
-    const places = shows_tools ? dimensions(job, view, face) : [];
+    const places = shows_tools ? dimensions(job, view, face, this.room.width < least_to_work) : [];
     const name = job.job.title || job.name;
     return h("div", { class: desk.moving ? "piece moves" : "piece" },
       h("div", { class: job.mat ? "hung" : "hung old", style: at({ left: view.left + extent.left * view.scale, top: view.top + extent.top * view.scale,
@@ -140,13 +141,13 @@ export class Piece extends Component {
       shows_tools ? h(Openings, { job, view, to_mat: this.to_mat }) : null,
       shows_tools ? h(Edges, { job, view }) : null,
       shows_tools ? h("svg", { class: "lines-drawn", width: this.room.width, height: this.room.height, "aria-hidden": "true" },
-        places.filter((place) => place.x1 !== undefined).map((place) => h(Line, { place, key: place.measure.name })),
+        desk.moving ? null : places.filter((place) => place.x1 !== undefined).map((place) => h(Line, { place, key: place.measure.name })),
         h(Places, { view })) : null,
       shows_tools && !desk.moving ? h("div", { class: "sizes", role: "group", "aria-label": say("Sizes on the drawing") },
         places.map((place) => h(Size, { measure: place.measure, label: called(job, place.measure), unit: job.unit, x: place.x, y: place.y,
           sign: growth(place.measure, view), scale: view.scale, key: place.measure.name })),
         places.filter((place) => place.beside && place.measure.along === "x").map((place) =>
-          h("span", { class: "times", style: { left: place.x + place.wide / 2 + 7 + "px", top: place.y + "px" }, "aria-hidden": "true", key: place.measure.name }, "×"))) : null,
+          h("span", { class: "times", style: { left: place.x + place.wide / 2 + 6 + "px", top: place.y + "px" }, "aria-hidden": "true", key: place.measure.name }, "×"))) : null,
       desk.alone ? null : h(Marks, { job, view, places }));
   }
 }

@@ -43,12 +43,12 @@ export function Sizes() {
     h("div", { class: "side-by-side" },
       h(Measure, { name: "outer.width", label: say("Mat, width") }), h("span", { class: "by" }, "×"),
       h(Measure, { name: "outer.height", label: say("Mat, height") })),
+    h(Bottom),
     h("div", { class: "cross", role: "group", "aria-label": say("Borders") },
       h("div", { class: "north" }, h(Measure, { name: "border.top", label: say("Top") })),
       h("div", { class: "west" }, h(Measure, { name: "border.left", label: say("Left") })),
       h("div", { class: "east" }, h(Measure, { name: "border.right", label: say("Right") })),
       h("div", { class: "south" }, h(Measure, { name: "border.bottom", label: say("Bottom") }))),
-    h(Bottom),
     h(Field, { label: say("Read off the rule in steps of"), name: "increment", value: increment.text, unit,
       commit: (text) => change([written("increment", text)]) }),
     h("p", { class: "hint" }, say("Leave a line empty and its size is found.")));

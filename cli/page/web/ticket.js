@@ -41,8 +41,11 @@ export function unfold(step) {
   redraw();
 }
 
+let was_pressed = false; // by Enter or the space bar; an access key only goes to an open line
+
 // Up and down go from line to line.
 function walk(event) {
+  was_pressed = event.key === "Enter" || event.key === " ";
   const way = { ArrowDown: 1, ArrowUp: -1 }[event.key];
   if (!way) return;
   event.preventDefault();
@@ -55,8 +58,12 @@ function Line({ step, number, title, short, content }) {
   return h("li", { class: is_open ? "line open" : "line" },
     h("h2", null, h("button", {
       type: "button", class: "line-head", name: "line-" + step, "aria-expanded": String(is_open),
-      "aria-controls": "line-" + step, onKeyDown: walk,
-      onClick: () => unfold(is_open ? null : step),
+      "aria-controls": "line-" + step, accesskey: number, onKeyDown: walk,
+      onClick: (event) => {
+        unfold(is_open && (event.detail > 0 || was_pressed) ? null : step);
+        was_pressed = false;
+        event.currentTarget.focus();
+      },
     },
     h("span", { class: "number" }, number), h("span", { class: "called" }, title),
     is_open ? null : h("span", { class: "short" }, short))),

@@ -21,7 +21,7 @@ export function Wall() {
   const shows_piece = !desk.paper && !desk.ideas?.open;
   return h("main", { class: "wall", ref: paint(shows_piece ? job.wall : null) },
     content,
-    desk.alone ? h("p", { class: "alone-label" },
-      h("span", { class: "called" }, job.title || desk.name),
+    desk.alone ? h("div", { class: "alone-label" },
+      h("h1", { class: "called" }, job.title || desk.name),
       h(Button, { kind: "quiet", name: "not-alone", does: () => { desk.alone = false; redraw(); } }, say("Back to the ticket"))) : null);
 }

@@ -7,8 +7,6 @@ import { add, state } from "./edits.js";
 import { get, job_path, post } from "./server.js";
 import { say } from "./words.js";
 
-const first_unit = () => (/-(US|CA)/.test(navigator.language) || navigator.language === "en" ? "in" : "mm");
-
 export class Begin extends Component {
   constructor() {
     super();
@@ -66,7 +64,7 @@ async function copy_of(name) {
 class Blank extends Component {
   constructor() {
     super();
-    this.state = { said: "", size: "", of: "mat", customer: "", title: "", unit: first_unit(), layers: "2", wrong: null };
+    this.state = { said: "", size: "", of: "mat", customer: "", title: "", unit: desk.about.unit || "in", layers: "2", wrong: null };
     this.make = this.make.bind(this);
   }
 

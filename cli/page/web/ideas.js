@@ -35,7 +35,7 @@ export class Ideas extends Component {
       h("header", { class: "shelf" },
         h("h2", { id: "ideas-title" }, running ? say("Looking for arrangements") : say("Choose an arrangement")),
         h("p", { class: running ? "looks" : "" }, every_one ? say("All %1 looked at.", count) : say("%1 looked at.", count)),
-        running ? h(Button, { name: "stop", does: () => ask("DELETE", job_path(desk.name) + "/suggestions").catch(failed) }, say("Stop")) : null),
+        running ? h(Button, { name: "stop", does: () => ask("DELETE", job_path(desk.name) + "/suggestions").catch(failed) }, say("Stop looking")) : null),
       (problems || []).map((problem) => h("p", { class: "refused", key: problem.code }, problem.message)),
       h("ol", { class: "cards" }, (suggestions || []).map((idea) => h("li", { class: "card", key: idea.number },
         h("button", { type: "button", class: "idea", name: "idea-" + idea.number, onClick: () => take(idea) },

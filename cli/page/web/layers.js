@@ -17,7 +17,7 @@ export function board_edits(layer, board) {
   edits.push(board.colour ? state(name + ".colour", board.colour) : take_out(name + ".colour"));
   if (board.core) edits.push(state(name + ".core", board.core));
   const thickness = text_of(board.thickness);
-  if (thickness) edits.push(state(name + ".thickness", thickness));
+  if (thickness) edits.push(state(name + ".thickness", board.unit ? thickness + " " + board.unit : thickness));
   return edits;
 }
 

@@ -123,7 +123,10 @@ export class Piece extends Component {
   }
 
   render() {
-    const job = seen();
+    // Where the sizes do not close, the last drawing that did stays on the wall.
+    let job = seen();
+    if (job.mat) this.closed = job;
+    else if (this.closed?.name === job.name) job = { ...job, extent: this.closed.extent, drawing: this.closed.drawing };
     if (!job.extent || !this.room.width) return h("div", { class: "piece" }, h(Marks, { job, view: null, places: [] }));
     // While something is dragged, the scale is held: the hand and the board stay together.
     const held = desk.dragged && this.view ? { scale: this.view.scale, left: this.view.left, top: this.view.top } : {};

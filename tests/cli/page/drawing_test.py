@@ -1,0 +1,228 @@
+"""What one does to the drawing, by hand and by keys, and what the file says then."""
+
+import json
+import os
+import re
+import signal
+import sys
+import time
+import unittest
+
+from browser import Browser, CONTROL
+from opened import Opened, folder_for, gallery_jobs
+
+INCREMENT = 1 / 16
+
+
+def inches(text):
+    return sum(float(part.split("/")[0]) / float(part.split("/")[1]) if "/" in part else float(part) for part in text.split())
+
+
+class Drawing(unittest.TestCase):
+    name = "seven-picture-collage"
+
+    def setUp(self):
+        self.folder = folder_for("drawing-" + self.id().rsplit(".", 1)[1])
+        gallery_jobs(self.folder, self.name)
+        self.before = self.text()
+        self.opened, self.page = Opened(self.folder), Browser()
+        self.page.open(self.opened.address)
+        self.page.wait_for(".card")
+        self.page.click(".card a")
+        self.page.wait_for(".size")
+
+    def tearDown(self):
+        self.assertEqual(self.page.complaints, [])
+        self.page.end()
+        self.opened.end()
+
+    def text(self):
+        with open(os.path.join(self.folder, self.name + ".xml"), encoding="utf-8") as file:
+            return file.read()
+
+    def number(self, name):
+        return f'.sizes button[name="{name}"]'
+
+    def size(self, name):
+        self.page.wait_for(self.number(name))
+        return self.page.text(self.number(name))
+
+    def shows(self, name, text):
+        self.page.wait(f"document.querySelector({json.dumps(self.number(name))})?.textContent === {json.dumps(text)}")
+
+    def is_written(self, pattern):
+        end = time.monotonic() + 10
+        while not re.search(pattern, self.text()):
+            if time.monotonic() > end:
+                self.fail(f"{pattern} is not in {self.text()}")
+            time.sleep(0.02)
+
+    def stays(self):
+        time.sleep(0.4)
+        self.assertEqual(self.text(), self.before)
+
+    def test_a_number_is_typed_and_freed_and_undone_to_the_same_bytes(self):
+        self.page.click(self.number("border.left"))
+        self.page.type("3")
+        self.page.key("Enter")
+        self.shows("border.left", "3")
+        self.is_written(r'<borders left="3"/>')
+        self.page.wait(f"document.activeElement.name === 'border.left'")
+        self.page.key("Delete")
+        self.shows("border.left", "4 1/8")
+        self.page.key("z", CONTROL)
+        self.shows("border.left", "3")
+        self.page.key("z", CONTROL)
+        self.shows("border.left", "4 1/8")
+        self.stays()
+        self.page.key("y", CONTROL)
+        self.shows("border.left", "3")
+
+    def test_a_number_in_another_unit_is_taken_as_it_is_typed(self):
+        self.page.read(f"document.querySelector({json.dumps(self.number('border.top'))}).focus()")
+        self.page.key("Enter")
+        self.page.type("65 mm")
+        self.page.key("Enter")
+        self.is_written(r'top="65 mm"')
+
+    def test_what_is_no_length_is_refused_beside_it(self):
+        self.page.click(self.number("border.left"))
+        self.page.type("wide")
+        self.page.key("Enter")
+        self.page.wait_for(".size .refused")
+        self.assertIn("wide", self.page.text(".size .refused"))
+        self.page.key("Escape")
+        self.page.wait("document.querySelector('.size .refused') === null")
+        self.stays()
+
+    def test_a_border_is_dragged_in_steps_while_the_drawing_follows(self):
+        self.page.take('[data-grip="border.left"]')
+        self.page.drag_to(self.page.at[0] - 40, self.page.at[1])
+        self.page.wait(f"document.querySelector({json.dumps(self.number('border.left'))}).textContent !== '4 1/8'")
+        self.assertEqual(self.text(), self.before)  # not before it is let go
+        self.page.let_go()
+        self.is_written(r'<borders left="')
+        width = inches(self.size("border.left"))
+        self.assertLess(width, 4.125)
+        self.assertEqual(width % INCREMENT, 0)
+
+    def test_escape_gives_a_drag_up(self):
+        self.page.take('[data-grip="border.left"]')
+        self.page.drag_to(self.page.at[0] - 40, self.page.at[1])
+        self.page.wait(f"document.querySelector({json.dumps(self.number('border.left'))}).textContent !== '4 1/8'")
+        self.page.key("Escape")
+        self.shows("border.left", "4 1/8")
+        self.page.let_go()
+        self.stays()
+
+    def test_a_gap_is_dragged(self):
+        before = self.size("arrange.1.1.gap.1")
+        self.page.drag(self.number("arrange.1.1.gap.1"), 0, 24)
+        self.page.wait(f"document.querySelector({json.dumps(self.number('arrange.1.1.gap.1'))}).textContent !== {json.dumps(before)}")
+        self.is_written(r'<gap size="')
+
+    def test_the_edge_of_an_opening_is_dragged(self):
+        before = self.size("dune.width")
+        self.page.drag('[data-grip="dune.width+"]', -30, 0)
+        self.is_written(r'<opening picture="dune" width="')
+        self.assertLess(inches(self.size("dune.width")), inches(before))
+
+    def test_the_edge_of_the_mat_is_dragged(self):
+        self.page.drag('[data-grip="outer.width+"]', 30, 0)
+        self.is_written(r'<outer width="3[3-9]')
+
+    def test_arrow_keys_step_by_the_increment(self):
+        self.page.read(f"document.querySelector({json.dumps(self.number('border.left'))}).focus()")
+        for _ in range(3):
+            self.page.key("ArrowRight")
+        self.shows("border.left", "4 5/16")
+        self.page.key("Enter")
+        self.is_written(r'<borders left="4 5/16"/>')
+        self.page.key("ArrowLeft")
+        self.shows("border.left", "4 1/4")
+        self.page.key("Escape")
+        self.shows("border.left", "4 5/16")
+
+    def test_an_opening_is_dragged_to_another_place(self):
+        self.page.take('[name="opening-5"]', 0.1, 0.15)
+        x, y = self.page.place('[name="opening-1"]', 0.5, 0)
+        self.page.drag_to(x, y - 4)
+        self.page.wait_for(".place.at")
+        self.page.let_go()
+        self.is_written(r'<column id="left">\s*<opening picture="gull"/>\s*<opening picture="lighthouse"/>')
+
+    def test_escape_leaves_a_dragged_opening_where_it_was(self):
+        self.page.take('[name="opening-5"]', 0.1, 0.15)
+        x, y = self.page.place('[name="opening-1"]', 0.5, 0)
+        self.page.drag_to(x, y - 4)
+        self.page.wait_for(".place.at")
+        self.page.key("Escape")
+        self.page.wait("document.querySelector('.place') === null")
+        self.page.let_go()
+        self.stays()
+
+    def test_an_opening_is_moved_by_keys(self):
+        self.page.read("document.querySelector('[name=\"opening-5\"]').focus()")
+        self.page.key("m")
+        self.page.wait_for(".place.at")
+        self.page.key("ArrowLeft")
+        self.page.key("Enter")
+        end = time.monotonic() + 10
+        while self.text() == self.before and time.monotonic() < end:
+            time.sleep(0.02)
+        self.assertNotRegex(self.text(), r'<opening picture="shell"/>\s*<opening picture="gull"/>')
+        self.assertEqual(len(re.findall(r"<opening ", self.text())), 7)
+
+    def test_a_conflict_is_told_as_a_sum_with_remedies_that_mend_it(self):
+        self.page.click(self.number("border.left"))
+        self.page.type("20")
+        self.page.key("Enter")
+        self.page.wait_for(".note.error .remedy")
+        self.assertRegex(self.page.text(".note.error p"), r"20.*(need|short)")
+        self.page.wait_for(".hung.old")  # the last drawing that closed stays on the wall
+        self.page.click(".note.error .remedy")
+        self.page.wait("document.querySelector('.note.error') === null")
+        self.page.wait_for(".size")
+
+    def test_a_check_is_marked_at_its_place_and_explained(self):
+        self.page.click(".mark-at")
+        self.page.wait_for(".note")
+        self.page.click(".note summary")
+        self.page.wait("document.querySelector('.note .reason p') !== null")
+
+    def test_what_an_editor_saves_appears(self):
+        changed = self.before.replace('<outer width="32" height="24"/>', '<outer width="33" height="24"/>')
+        with open(os.path.join(self.folder, self.name + ".xml"), "w", encoding="utf-8") as file:
+            file.write(changed)
+        self.shows("outer.width", "33")
+        self.page.wait("document.getElementById('told').textContent !== ''")
+
+    def test_the_page_says_that_the_file_is_gone_and_goes_on_when_it_is_back(self):
+        path = os.path.join(self.folder, self.name + ".xml")
+        os.rename(path, path + ".away")
+        self.page.wait_for(".absence")
+        os.rename(path + ".away", path)
+        self.page.wait("document.querySelector('.absence') === null")
+        self.page.wait_for(".size")
+
+    def test_the_page_says_that_the_program_is_gone_and_nothing_is_lost(self):
+        self.page.click(self.number("border.left"))
+        self.page.type("3")
+        self.page.key("Enter")
+        self.shows("border.left", "3")
+        self.opened.process.send_signal(signal.SIGKILL)
+        self.page.wait_for(".absence")
+        self.assertIn("does not answer", self.page.text(".absence"))
+        self.assertRegex(self.text(), r'<borders left="3"/>')
+
+    def test_the_back_is_the_front_mirrored(self):
+        front = self.page.place(self.number("border.top"))[0]
+        mat = self.page.read("(({ left, width }) => [left, width])(document.querySelector('.piece').getBoundingClientRect())")
+        self.page.click('[name="back"]')
+        self.page.wait("document.querySelector('.drawing svg').getAttribute('aria-label').includes('behind')")
+        self.assertNotAlmostEqual(front, self.page.place(self.number("border.top"))[0], delta=20)
+        self.assertGreater(mat[1], 0)
+
+
+if __name__ == "__main__":
+    unittest.main(argv=sys.argv[:1] + sys.argv[3:])

@@ -69,7 +69,7 @@ class Blank extends Component {
   }
 
   componentDidMount() {
-    this.base.querySelector("textarea").focus();
+    if (matchMedia("(min-width: 761px)").matches) this.base.querySelector("textarea").focus();
   }
 
   async make(event) {

@@ -22,7 +22,7 @@ export function board_edits(layer, board) {
 }
 
 function Swatch({ colour }) {
-  return h("svg", { class: "swatch", viewBox: "0 0 24 24", "aria-hidden": "true" },
+  return h("svg", { class: "swatch", viewBox: "0 0 24 24", preserveAspectRatio: "none", "aria-hidden": "true" },
     colour ? h("rect", { width: 24, height: 24, fill: colour })
       : h("path", { d: "M0 0H24V24H0ZM0 24L24 0", fill: "none", stroke: "currentColor" }));
 }

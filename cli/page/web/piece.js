@@ -31,7 +31,8 @@ const at = ({ left, top, width, height }) => ({ left: left + "px", top: top + "p
 function Line({ place }) {
   const { x1, y1, x2, y2 } = place, tick = 5;
   const ends = y1 === y2 ? `M${x1} ${y1 - tick}v${2 * tick}M${x2} ${y2 - tick}v${2 * tick}` : `M${x1 - tick} ${y1}h${2 * tick}M${x2 - tick} ${y2}h${2 * tick}`;
-  return h("path", { class: place.measure.name === desk.dragged ? "dimension dragged" : "dimension", d: `M${x1} ${y1}L${x2} ${y2}${ends}` });
+  const d = `M${x1} ${y1}L${x2} ${y2}${ends}`;
+  return h("g", { class: place.measure.name === desk.dragged ? "dimension dragged" : "dimension" }, h("path", { class: "around", d }), h("path", { d }));
 }
 
 // The strips of board that one takes hold of: borders and gaps.
@@ -150,7 +151,7 @@ export class Piece extends Component {
         places.map((place) => h(Size, { measure: place.measure, label: called(job, place.measure), unit: job.unit, x: place.x, y: place.y,
           sign: growth(place.measure, view), scale: view.scale, key: place.measure.name })),
         places.filter((place) => place.beside && place.measure.along === "x").map((place) =>
-          h("span", { class: "times", style: { left: place.x + place.wide / 2 + 6 + "px", top: place.y + "px" }, "aria-hidden": "true", key: place.measure.name }, "×"))) : null,
+          h("span", { class: "times", style: { left: place.x + place.wide / 2 + 6 + "px", top: place.y + "px" }, "aria-hidden": "true", key: "times " + place.measure.name }, "×"))) : null,
       desk.alone ? null : h(Marks, { job, view, places }));
   }
 }

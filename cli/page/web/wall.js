@@ -11,7 +11,11 @@ import { say } from "./words.js";
 
 // The wall has the colour that the proof gives it; what else hangs there has a plain one.
 function paint(colour) {
-  return (wall) => { if (wall) wall.style.background = colour || ""; };
+  return (wall) => {
+    const whole = document.documentElement.style;
+    if (wall && colour) whole.setProperty("--wall", colour);
+    else whole.removeProperty("--wall");
+  };
 }
 
 export function Wall() {

@@ -12,6 +12,7 @@ export const desk = {
   tried: null, // as it would be, while something is dragged or stepped
   step: "pictures", // the line of the ticket that is unfolded
   side: "front",
+  layer: 1, // that is seen from behind
   chosen: null, // address of the chosen opening
   paper: null, // address of the paper that lies in front of the piece
   ideas: null, // suggestions
@@ -71,7 +72,7 @@ export function failed(error) {
 
 // ---- The job
 
-const drawing_wish = () => (desk.side === "front" ? { draw: "front" } : { draw: "back", layer: 1 });
+const drawing_wish = () => (desk.side === "front" ? { draw: "front" } : { draw: "back", layer: desk.layer });
 
 export async function fetch_job() {
   const wish = drawing_wish();
@@ -226,7 +227,7 @@ export function go_to(name) {
 
 export async function open_job(name) {
   Object.assign(desk, { name, state: null, tried: null, chosen: null, paper: null, ideas: null,
-    side: "front", alone: false, versions: null, wrong: null, file_gone: false, told: "" });
+    side: "front", layer: 1, alone: false, versions: null, wrong: null, file_gone: false, told: "" });
   await fetch_job();
   listen();
   const { arrange, pictures, openings } = desk.state;

@@ -1,14 +1,13 @@
 // Where the dimensions stand on the drawing. Everything is in pixels of the wall; a view says how
-// millimetres of the mat come there: { scale, left, top, mirrored, width } with the mat's width.
+// millimetres of the mat come there: { scale, left, top, width, height } with the mat's own size.
 
 import { say } from "./words.js";
 
-export const across = (view, x) => view.left + (view.mirrored ? view.width - x : x) * view.scale;
+export const across = (view, x) => view.left + x * view.scale;
 export const down = (view, y) => view.top + y * view.scale;
 
 export function on_wall(view, box) {
-  const left = across(view, view.mirrored ? box.x + box.width : box.x);
-  return { left, top: down(view, box.y), width: box.width * view.scale, height: box.height * view.scale };
+  return { left: across(view, box.x), top: down(view, box.y), width: box.width * view.scale, height: box.height * view.scale };
 }
 
 const letter = 7.6, line_height = 26;
@@ -22,6 +21,8 @@ export function opening_of(job, measure) {
   return job.openings.find((one) => one.name === name) || null;
 }
 
+const is_reveal = (measure) => /(^|\.)reveal(\.|$|-)/.test(measure.name);
+
 export function called(job, measure) {
   const opening = opening_of(job, measure);
   const is_width = measure.name.endsWith(".width");
@@ -31,14 +32,15 @@ export function called(job, measure) {
     "border.left": say("Left border"), "border.top": say("Top border"),
     "border.right": say("Right border"), "border.bottom": say("Bottom border"),
   }[measure.name];
-  return known || (measure.along === "x" ? say("Gap, across") : say("Gap, down"));
+  if (known) return known;
+  if (is_reveal(measure)) return say("Reveal");
+  return measure.along === "x" ? say("Gap, across") : say("Gap, down");
 }
 
+export const is_strip = (job, measure) => !measure.name.startsWith("outer.") && !opening_of(job, measure) && !is_reveal(measure);
+
 // +1 where the measure grows to the right or down, -1 where it grows the other way.
-export function growth(measure, view) {
-  const sign = measure.name === "border.right" || measure.name === "border.bottom" ? -1 : 1;
-  return view.mirrored && measure.along === "x" ? -sign : sign;
-}
+export const growth = (measure) => (measure.name === "border.right" || measure.name === "border.bottom" ? -1 : 1);
 
 function outer_line(measure, view, around) {
   const room = around * view.scale + 24;
@@ -66,6 +68,24 @@ function in_opening(opening, measure, pair, view) {
   return { x: middle, y: is_width ? y - line_height / 2 : y + line_height / 2 };
 }
 
+// A reveal is a narrow strip at the edge of an opening: its number stands within the opening, beside it.
+function beside_strip(measure, view, job) {
+  const place = measure.along === "x"
+    ? line(across(view, measure.from), down(view, measure.at), across(view, measure.to), down(view, measure.at))
+    : line(across(view, measure.at), down(view, measure.from), across(view, measure.at), down(view, measure.to));
+  const near = (box) => Math.hypot(box.left + box.width / 2 - place.x, box.top + box.height / 2 - place.y);
+  const boxes = job.openings.filter((one) => one.box).map((one) => on_wall(view, one.box));
+  const box = boxes.reduce((best, one) => (!best || near(one) < near(best) ? one : best), null);
+  if (!box) return place;
+  if (measure.along === "x") {
+    const side = box.left + box.width / 2 > place.x ? 1 : -1, edge = Math[side > 0 ? "max" : "min"](place.x1, place.x2);
+    return { ...place, x: edge + side * (label_width(measure) / 2 + 4) };
+  }
+  const side = box.top + box.height / 2 > place.y ? 1 : -1, edge = Math[side > 0 ? "max" : "min"](place.y1, place.y2);
+  return { ...place, y: edge + side * (line_height / 2 + 4) };
+}
+
+
 const overlaps = (a, b) => Math.abs(a.x - b.x) < (a.wide + b.wide) / 2 && Math.abs(a.y - b.y) < line_height - 3;
 
 // A label that would cover another one slides along its neighbour's free side.
@@ -85,7 +105,7 @@ function without_collision(place, placed) {
 // looking, the outer sizes stand alone.
 export function dimensions(job, view, around, is_for_looking) {
   const rank = (measure) => (measure.name.startsWith("outer.") ? 0 : measure.name.startsWith("border.") ? 1
-    : opening_of(job, measure) ? 3 : 2);
+    : is_reveal(measure) ? 4 : opening_of(job, measure) ? 3 : 2);
   const shown = is_for_looking ? job.measures.filter((measure) => measure.name.startsWith("outer.")) : job.measures;
   const sorted = shown.map((measure, order) => ({ measure, order, rank: rank(measure) }))
     .sort((a, b) => a.rank - b.rank || a.order - b.order);
@@ -98,13 +118,15 @@ export function dimensions(job, view, around, is_for_looking) {
       const opening = opening_of(job, measure), base = measure.name.replace(/\.(width|height)$/, "");
       const pair = ["width", "height"].map((side) => job.measures.find((one) => one.name === base + "." + side));
       place = in_opening(opening, measure, pair, view);
+    } else if (kind === 4) {
+      place = beside_strip(measure, view, job);
     } else if (measure.along === "x") {
       place = line(across(view, measure.from), down(view, measure.at), across(view, measure.to), down(view, measure.at));
     } else {
       place = line(across(view, measure.at), down(view, measure.from), across(view, measure.at), down(view, measure.to));
     }
     const whole = { measure, wide: label_width(measure), kind, ...place };
-    placed.push(kind === 3 ? whole : without_collision(whole, placed));
+    placed.push(kind >= 3 ? whole : without_collision(whole, placed));
   }
   return placed;
 }

@@ -32,6 +32,10 @@ export class Drawing extends Component {
       image.replaceWith(old);
     }
     if (room) fresh.setAttribute("viewBox", room);
+    for (const word of fresh.querySelectorAll("[aria-label]")) { // a word drawn as its letters' outlines
+      word.dataset.text = word.getAttribute("aria-label");
+      word.removeAttribute("aria-label");
+    }
     fresh.removeAttribute("width");
     fresh.removeAttribute("height");
     fresh.setAttribute("role", "img");

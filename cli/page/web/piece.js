@@ -3,7 +3,7 @@
 import { Component, h } from "./preact.js";
 import { desk, redraw, seen } from "./desk.js";
 import { Drawing } from "./drawing.js";
-import { across, called, dimensions, down, growth, on_wall, opening_of } from "./dimensions.js";
+import { across, called, dimensions, down, growth, is_strip, on_wall, opening_of } from "./dimensions.js";
 import { drag_measure } from "./dragging.js";
 import { begin_move, drag_opening, move_keys } from "./moving.js";
 import { Marks } from "./marks.js";
@@ -14,11 +14,17 @@ import { say } from "./words.js";
 const least_to_work = 520; // pixels of the wall's width
 const edge_grip = 12; // pixels, across an edge
 
-function view_of(job, room) {
-  const { extent } = job, beside = desk.alone ? 0 : 64, below = desk.alone ? 0 : 28;
+// What the drawing shows, in millimetres of the mat.
+function extent_of({ drawing, extent }) {
+  const [left, top, width, height] = (drawing?.svg.match(/viewBox="([^"]+)"/)?.[1] || "").split(/[ ,]+/).map(Number);
+  return height > 0 ? { left, top, width, height } : extent;
+}
+
+function view_of(job, extent, room) {
+  const is_bare = desk.alone || desk.side === "back", beside = is_bare ? 0 : 64, below = is_bare ? 0 : 28;
   const scale = Math.min((room.width - beside) / extent.width, (room.height - below) / extent.height);
   return {
-    scale, mirrored: desk.side === "back",
+    scale,
     left: (room.width - beside - extent.width * scale) / 2 - extent.left * scale,
     top: (room.height - below - extent.height * scale) / 2 - extent.top * scale,
     width: job.mat ? millimetres(job.mat.width.ticks) : 0,
@@ -39,7 +45,7 @@ function Line({ place }) {
 function Boards({ job, view }) {
   const strips = [];
   for (const measure of job.measures) {
-    if (measure.name.startsWith("outer.") || opening_of(job, measure)) continue;
+    if (!is_strip(job, measure)) continue;
     const long = measure.name.startsWith("border.");
     const a = measure.along === "x" ? across(view, measure.from) : down(view, measure.from);
     const b = measure.along === "x" ? across(view, measure.to) : down(view, measure.to);
@@ -50,7 +56,7 @@ function Boards({ job, view }) {
       : { top: begin, height: width, left: long ? view.left : across(view, measure.at) - half, width: long ? view.width * view.scale : 2 * half };
     strips.push(h("div", {
       class: "grip board " + measure.along, style: at(box), key: measure.name, "data-grip": measure.name,
-      onPointerDown: (event) => drag_measure(event, { measure, sign: growth(measure, view), scale: view.scale }),
+      onPointerDown: (event) => drag_measure(event, { measure, sign: growth(measure), scale: view.scale }),
     }));
   }
   return h("div", { class: "strips" }, strips);
@@ -128,12 +134,14 @@ export class Piece extends Component {
     let job = seen();
     if (job.mat) this.closed = job;
     else if (this.closed?.name === job.name) job = { ...job, extent: this.closed.extent, drawing: this.closed.drawing };
-    if (!job.extent || !this.room.width) return h("div", { class: "piece" }, h(Marks, { job, view: null, places: [] }));
+    const extent = extent_of(job);
+    if (!extent || !this.room.width) return h("div", { class: "piece" }, h(Marks, { job, view: null, places: [] }));
     // While something is dragged, the scale is held: the hand and the board stay together.
     const held = desk.dragged && this.view ? { scale: this.view.scale, left: this.view.left, top: this.view.top } : {};
-    const view = this.view = { ...view_of(job, this.room), ...held };
-    const { extent } = job, face = job.frame && job.mat ? Math.max(0, -extent.left) * 0.5 : 0;
-    const shows_tools = !desk.alone && job.mat;
+    const view = this.view = { ...view_of(job, extent, this.room), ...held };
+    const face = job.frame && job.mat ? Math.max(0, -extent.left) * 0.5 : 0;
+    // The back is shown as the template shows it, with the template's own numbers.
+    const shows_tools = !desk.alone && job.mat && desk.side === "front";
     const places = shows_tools ? dimensions(job, view, face, this.room.width < least_to_work) : [];
     const name = job.job.title || job.name;
     return h("div", { class: desk.moving ? "piece moves" : "piece" },
@@ -149,9 +157,9 @@ export class Piece extends Component {
         h(Places, { view })) : null,
       shows_tools && !desk.moving ? h("div", { class: "sizes", role: "group", "aria-label": say("Sizes on the drawing") },
         places.map((place) => h(Size, { measure: place.measure, label: called(job, place.measure), unit: job.unit, x: place.x, y: place.y,
-          sign: growth(place.measure, view), scale: view.scale, key: place.measure.name })),
+          sign: growth(place.measure), scale: view.scale, key: place.measure.name })),
         places.filter((place) => place.beside && place.measure.along === "x").map((place) =>
           h("span", { class: "times", style: { left: place.x + place.wide / 2 + 6 + "px", top: place.y + "px" }, "aria-hidden": "true", key: "times " + place.measure.name }, "×"))) : null,
-      desk.alone ? null : h(Marks, { job, view, places }));
+      desk.alone ? null : h(Marks, { job, view: desk.side === "front" ? view : null, places }));
   }
 }

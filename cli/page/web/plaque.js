@@ -3,14 +3,15 @@
 
 import { h } from "./preact.js";
 import { change, desk, failed, fetch_job, redraw, seen, step_back } from "./desk.js";
-import { Button } from "./fields.js";
+import { Button, Choice } from "./fields.js";
 import { begin_move, end_move, opening_at } from "./moving.js";
 import { copy, remove } from "./edits.js";
 import { ShapeOf } from "./pictures.js";
 import { say } from "./words.js";
 
-function turn_round(side) {
+function turn_round(side, layer = 1) {
   desk.side = side;
+  desk.layer = layer;
   desk.chosen = null;
   fetch_job().catch(failed);
 }
@@ -37,13 +38,19 @@ function Legend() {
     h("span", { class: "number found" }, "2 7/8"), h("span", null, say("found")));
 }
 
+function BackOf({ layers }) {
+  return h(Choice, { label: say("Layer"), hides_label: true, value: String(desk.layer), name: "back-of",
+    options: layers.map((layer) => [String(layer.number), layer.name || say("Layer %1", layer.number)]),
+    choose: (number) => turn_round("back", Number(number)) });
+}
+
 export function Plaque() {
   const { can_undo, can_redo } = desk.state, opening = desk.chosen && opening_at(desk.chosen);
   return h("div", { class: "plaque", role: "group", "aria-label": say("The piece") },
     desk.moving
       ? h("div", { class: "chosen" }, h("span", { class: "called" }, say("Where shall it go?")),
         h(Button, { does: () => end_move(true), kind: "main" }, say("Here")), h(Button, { does: () => end_move(false) }, say("Leave it")))
-      : opening ? h(Chosen, { opening }) : h(Legend),
+      : opening ? h(Chosen, { opening }) : desk.side === "back" ? h(BackOf, { layers: seen().layers }) : h(Legend),
     h("div", { class: "sides" },
       h(Button, { name: "front", pressed: desk.side === "front", does: () => turn_round("front") }, say("Front")),
       h(Button, { name: "back", pressed: desk.side === "back", does: () => turn_round("back") }, say("Back")),

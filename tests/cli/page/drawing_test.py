@@ -215,13 +215,18 @@ class Drawing(unittest.TestCase):
         self.assertIn("does not answer", self.page.text(".absence"))
         self.assertRegex(self.text(), r'<borders left="3"/>')
 
-    def test_the_back_is_the_front_mirrored(self):
-        front = self.page.place(self.number("border.top"))[0]
-        mat = self.page.read("(({ left, width }) => [left, width])(document.querySelector('.piece').getBoundingClientRect())")
+    def test_the_back_is_shown_as_the_template_shows_it_mirrored(self):
+        front = self.page.read("(() => { const wall = document.querySelector('.piece').getBoundingClientRect();"
+                               "return document.querySelector('[name=\"opening-1\"]').getBoundingClientRect().x - wall.x < wall.width / 2; })()")
+        self.assertTrue(front)
         self.page.click('[name="back"]')
         self.page.wait("document.querySelector('.drawing svg').getAttribute('aria-label').includes('behind')")
-        self.assertNotAlmostEqual(front, self.page.place(self.number("border.top"))[0], delta=20)
-        self.assertGreater(mat[1], 0)
+        back = self.page.read("(() => { const wall = document.querySelector('.piece').getBoundingClientRect();"
+                              "return [...document.querySelectorAll('.drawing [data-text=\"1\"]')]"
+                              ".some((one) => one.getBoundingClientRect().x - wall.x > wall.width / 2); })()")
+        self.assertTrue(back)
+        self.page.click('[name="front"]')
+        self.page.wait_for(".size")
 
 
 if __name__ == "__main__":

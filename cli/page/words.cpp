@@ -75,6 +75,7 @@ const std::vector<const char*>& page_words() {
       mark("Top border"),
       mark("Right border"),
       mark("Bottom border"),
+      mark("Reveal"),
       mark("Gap, across"),
       mark("Gap, down"),
       // frame.js
@@ -98,7 +99,6 @@ const std::vector<const char*>& page_words() {
       mark("Stop looking"),
       mark("Arrangement %1"),
       // layers.js
-      mark("Reveal"),
       mark("by side"),
       mark("Left"),
       mark("Top"),
@@ -181,6 +181,7 @@ const std::vector<const char*>& page_words() {
       mark("Overlap"),
       mark("Width of %1"),
       mark("Height of %1"),
+      mark("Its image..."),
       mark("One more like it"),
       mark("%1 is out of the job."),
       mark("Width"),
@@ -201,6 +202,7 @@ const std::vector<const char*>& page_words() {
       mark("Move"),
       mark("One more"),
       mark("stated"),
+      mark("Layer"),
       mark("The piece"),
       mark("Where shall it go?"),
       mark("Here"),
@@ -225,6 +227,7 @@ const std::vector<const char*>& page_words() {
       mark("Mat, height"),
       mark("Borders"),
       mark("Read off the rule in steps of"),
+      mark("Rules of this job"),
       mark("Leave a line empty and its size is found."),
       // ticket.js
       mark("none yet"),
@@ -244,6 +247,11 @@ const std::vector<const char*>& page_words() {
       mark("All jobs"),
       mark("No."),
       mark("Date"),
+      mark("More of the job"),
+      mark("E-mail"),
+      mark("How many"),
+      mark("Note"),
+      mark("The wall"),
       // versions.js
       mark("This one"),
       mark("Back to the ticket"),
@@ -251,7 +259,8 @@ const std::vector<const char*>& page_words() {
       mark("Why"),
       mark("What is wrong or unwise"),
       mark("Does not close"),
-      mark("The program does not answer. What was done is in the job file; this page goes on when it answers again."),
+      mark("The program does not answer. What was done is in the job file; this page goes on when "
+           "it answers again."),
       mark("The job file is gone from its folder. It is shown as it was last."),
       mark("Understood"),
   };

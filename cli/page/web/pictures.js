@@ -3,7 +3,7 @@
 import { Component, h } from "./preact.js";
 import { change, desk, failed, seen } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
-import { add, remove, state, take_out, typed } from "./edits.js";
+import { add, copy, remove, state, take_out, typed } from "./edits.js";
 import { job_path, post, send_file } from "./server.js";
 import { say } from "./words.js";
 
@@ -60,6 +60,22 @@ function walk(event) {
   all[all.indexOf(event.currentTarget) + way]?.focus();
 }
 
+const send = (file) => send_file(job_path(desk.name) + "/images?file=" + encodeURIComponent(file.name), file);
+
+function FilePicker({ label, name, several, takes }) {
+  return h("label", { class: "file" }, label,
+    h("input", { type: "file", name, accept: "image/jpeg,image/png", multiple: several, class: "unseen",
+      onChange: (event) => { takes([...event.target.files]); event.target.value = ""; } }));
+}
+
+async function give_image(picture, [file]) {
+  try {
+    await change([state("picture." + picture.id + ".image", (await send(file)).path)]);
+  } catch (error) {
+    failed(error);
+  }
+}
+
 function Picture({ picture }) {
   const job = seen(), name = "picture." + picture.id;
   const opening = job.openings.find((one) => one.picture === picture.id);
@@ -77,7 +93,8 @@ function Picture({ picture }) {
         side(say("Height of %1", picture.id), "height")),
       h(Sight, { picture }),
       h("div", { class: "side-by-side" },
-        h(Button, { kind: "quiet", does: () => change([{ kind: "copy", part: name, id: "" }]) }, say("One more like it")),
+        h(FilePicker, { label: say("Its image..."), name: "image-of", takes: (files) => give_image(picture, files) }),
+        h(Button, { kind: "quiet", does: () => change([copy(name)]) }, say("One more like it")),
         h(Button, { kind: "quiet", does: () => change([remove(name)], say("%1 is out of the job.", picture.id)) }, say("Take out")))));
 }
 
@@ -128,7 +145,7 @@ export class Pictures extends Component {
     this.setState({ over: false });
     for (const file of files) {
       try {
-        const sent = await send_file(job_path(desk.name) + "/images?file=" + encodeURIComponent(file.name), file);
+        const sent = await send(file);
         this.setState({ waiting: [...this.state.waiting, sent], wrong: null });
       } catch (error) {
         if (error.status === undefined) failed(error);
@@ -163,9 +180,7 @@ export class Pictures extends Component {
       wrong ? h("p", { class: "refused", id: "more-wrong", role: "alert" }, wrong) : null,
       h("div", { class: "side-by-side" },
         h("button", { type: "submit" }, say("Add")),
-        h("label", { class: "file" }, say("Image files..."),
-          h("input", { type: "file", accept: "image/jpeg,image/png", multiple: true, class: "unseen",
-            onChange: (event) => { this.take_files([...event.target.files]); event.target.value = ""; } }))),
+        h(FilePicker, { label: say("Image files..."), name: "images", several: true, takes: this.take_files })),
       h("p", { class: "hint" }, say("Image files may also be dropped here. They are copied into the job's folder."))));
   }
 }

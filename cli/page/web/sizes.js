@@ -3,8 +3,8 @@
 
 import { h } from "./preact.js";
 import { change, seen } from "./desk.js";
-import { Choice, Field } from "./fields.js";
-import { state, typed, written } from "./edits.js";
+import { Button, Choice, Field } from "./fields.js";
+import { remove, state, typed, written } from "./edits.js";
 import { say } from "./words.js";
 
 export const measure_of = (job, name) => job.measures.find((measure) => measure.name === name);
@@ -38,7 +38,7 @@ function Bottom() {
 }
 
 export function Sizes() {
-  const { increment, unit } = seen();
+  const { increment, unit, rules } = seen();
   return h("div", null,
     h("div", { class: "side-by-side" },
       h(Measure, { name: "outer.width", label: say("Mat, width") }), h("span", { class: "by" }, "×"),
@@ -51,5 +51,9 @@ export function Sizes() {
       h("div", { class: "south" }, h(Measure, { name: "border.bottom", label: say("Bottom") }))),
     h(Field, { label: say("Read off the rule in steps of"), name: "increment", value: increment.text, unit,
       commit: (text) => change([written("increment", text)]) }),
+    rules.length > 0 ? h("div", null, h("h3", null, say("Rules of this job")),
+      h("ul", { class: "rules" }, rules.map((rule) => h("li", { key: rule.index },
+        h("span", null, rule.sentence),
+        h(Button, { kind: "quiet", does: () => change([remove("rule." + rule.index)]) }, say("Take out")))))) : null,
     h("p", { class: "hint" }, say("Leave a line empty and its size is found.")));
 }

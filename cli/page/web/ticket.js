@@ -4,12 +4,12 @@
 import { h } from "./preact.js";
 import { change, desk, go_to, redraw, seen } from "./desk.js";
 import { Field } from "./fields.js";
-import { written } from "./edits.js";
+import { state, written } from "./edits.js";
 import { say } from "./words.js";
 import { Pictures } from "./pictures.js";
 import { Arrangement } from "./arrangement.js";
 import { Sizes } from "./sizes.js";
-import { Layers } from "./layers.js";
+import { Colour, Layers } from "./layers.js";
 import { Frame } from "./frame.js";
 import { Papers } from "./papers.js";
 import { Choices } from "./choices.js";
@@ -72,9 +72,9 @@ function Line({ step, number, title, short, content }) {
 
 export function Ticket() {
   const job = seen();
-  const { title, customer, reference, date } = job.job;
-  const field = (label, name, value) =>
-    h(Field, { label, name, value, wide: name !== "reference" && name !== "date", commit: (text) => change([written(name, text)]), key: name });
+  const { title, customer, reference, date, note, quantity, wall } = job.job;
+  const field = (label, name, value, found) =>
+    h(Field, { label, name, value, found, wide: name !== "reference" && name !== "date", commit: (text) => change([written(name, text)]), key: name });
   return h("aside", { class: "ticket", "aria-label": say("Work ticket") },
     h("div", { class: "ticket-head" },
       desk.about.single ? null : h("a", { href: "#", class: "back", onClick: (event) => { event.preventDefault(); go_to(null); } },
@@ -82,7 +82,12 @@ export function Ticket() {
       h("h1", { class: "unseen" }, title || desk.name),
       field(say("Title"), "title", title),
       field(say("For"), "customer.name", customer?.name),
-      h("div", { class: "side-by-side" }, field(say("No."), "reference", reference), field(say("Date"), "date", date))),
+      h("div", { class: "side-by-side" }, field(say("No."), "reference", reference), field(say("Date"), "date", date)),
+      h("details", null, h("summary", null, say("More of the job")),
+        field(say("E-mail"), "customer.email", customer?.email),
+        field(say("How many"), "quantity", quantity === 1 ? "" : String(quantity), "1"),
+        field(say("Note"), "note", note),
+        h(Colour, { label: say("The wall"), value: wall, commit: (colour) => change([state("wall", colour)]) }))),
     h(Wrong),
     h("ol", { class: "lines" }, lines.map(([step, called, in_short, content], place) =>
       h(Line, { step, number: String(place + 1), title: called(), short: in_short(job), content, key: step }))));

@@ -1,0 +1,74 @@
+#!/usr/bin/env python3
+"""Makes the pictures of the page that the README shows: a first job, and suggestions, in Chromium.
+
+gallery/show_page.py PROGRAM FOLDER PICTURES"""
+
+import os
+import shutil
+import subprocess
+import sys
+
+HERE = os.path.dirname(os.path.realpath(__file__))
+sys.path.insert(0, os.path.join(HERE, "../tests/cli/page"))
+
+from browser import Browser  # noqa: E402
+from opened import Opened  # noqa: E402
+
+COLOURS = "64"
+
+
+def main(folder, pictures):
+    orders = os.path.join(folder, "orders")
+    shutil.rmtree(orders, ignore_errors=True)
+    os.makedirs(orders)
+    for name in ("double-mat", "four-moths", "herbarium"):
+        shutil.copy(os.path.join(HERE, name + ".xml"), orders)
+    for below in ("pictures", "shop"):
+        shutil.copytree(os.path.join(HERE, below), os.path.join(orders, below))
+    opened, page = Opened(orders), Browser(1280, 800)
+
+    def keep(name):
+        page.wait("[...document.images].every((one) => one.complete)")
+        page.read("new Promise((done) => setTimeout(done, 600))")
+        whole = os.path.join(folder, name + ".png")
+        page.picture(whole)
+        subprocess.run(["pngquant", "--force", "--strip", "--speed", "1", "--nofs", "--output",
+                        os.path.join(pictures, name + ".png"), COLOURS, whole], check=True)
+
+    page.open(opened.address)
+    page.wait_for(".card")
+    page.type("10 x 8")
+    page.click("#customer")
+    page.type("Orla Venn")
+    page.click("#title")
+    page.type("Dune")
+    keep("page-new-job")
+
+    page.key("Enter")
+    page.wait_for(".size")
+    page.click('[name="line-pictures"]')
+    page.click(".picture summary")
+    chosen = page.ask("Runtime.evaluate", expression="document.querySelector('[name=\"image-of\"]')")["result"]["objectId"]
+    page.ask("DOM.setFileInputFiles", objectId=chosen, files=[os.path.join(HERE, "pictures/dune.png")])
+    page.wait_for(".drawing image")
+    page.click('[name="line-sizes"]')
+    page.click('.sizes button[name="border.left"]')
+    page.type("3")
+    page.key("Enter")
+    page.wait_for('.sizes button.stated[name="border.left"]')
+    keep("page-piece")
+
+    page.read("location.hash = ''")
+    page.wait_for(".blank")
+    page.click("#said")
+    page.type("8 x 10\n8 x 6 *2\n5 x 4 *3\n6 x 8")
+    page.click("#size")
+    page.type("32 x 24")
+    page.key("Enter")
+    page.wait("document.querySelector('.idea') && !document.querySelector('[name=\"stop\"]')", 60)
+    keep("page-suggestions")
+    page.end()
+    opened.end()
+
+
+main(*sys.argv[2:4])

@@ -4,7 +4,7 @@
 import { h } from "./preact.js";
 import { change, desk, go_to, redraw, seen } from "./desk.js";
 import { Field } from "./fields.js";
-import { state, written } from "./edits.js";
+import { state, take_out, written } from "./edits.js";
 import { say } from "./words.js";
 import { Pictures } from "./pictures.js";
 import { Arrangement } from "./arrangement.js";
@@ -74,7 +74,7 @@ export function Ticket() {
   const job = seen();
   const { title, customer, reference, date, note, quantity, wall } = job.job;
   const field = (label, name, value, found) =>
-    h(Field, { label, name, value, found, wide: name !== "reference" && name !== "date", commit: (text) => change([written(name, text)]), key: name });
+    h(Field, { label, name, value, found, wide: name !== "reference" && name !== "date", commit: (text) => change([text.trim() === "" && name === "customer.name" ? take_out("customer") : written(name, text)]), key: name });
   return h("aside", { class: "ticket", "aria-label": say("Work ticket") },
     h("div", { class: "ticket-head" },
       desk.about.single ? null : h("a", { href: "#", class: "back", onClick: (event) => { event.preventDefault(); go_to(null); } },

@@ -34,6 +34,10 @@ class Words(unittest.TestCase):
     def test_none_is_listed_twice(self):
         self.assertEqual(len(listed()), len(set(listed())))
 
+    def test_the_page_and_its_library_are_at_most_200_kB(self):
+        files = glob.glob(os.path.join(PAGE, "web/*")) + glob.glob("/usr/share/nodejs/preact/src/**/*.js", recursive=True)
+        self.assertLessEqual(sum(os.path.getsize(file) for file in files), 200_000)
+
     def test_a_german_reader_gets_a_german_page(self):
         folder = folder_for("words")
         gallery_jobs(folder, "double-mat")

@@ -32,7 +32,9 @@ class Browser:
         self.process = subprocess.Popen(
             ["chromium", *FLAGS, f"--window-size={width},{height}", "--user-data-dir=" + self.folder.name,
              "--remote-debugging-pipe"],
-            preexec_fn=keep_the_pipe, close_fds=False, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            preexec_fn=keep_the_pipe, close_fds=False, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        os.close(to_browser)
+        os.close(from_browser)
         self.out = os.fdopen(ours, "wb", 0)
         self.pending, self.number, self.session, self.complaints = b"", 0, None, []
         target = self.ask("Target.createTarget", url="about:blank")["targetId"]
@@ -45,6 +47,9 @@ class Browser:
     def end(self):
         self.process.kill()
         self.process.wait()
+        self.out.close()
+        os.close(self.answers)
+        self.folder.cleanup()
 
     def ask(self, method, **parameters):
         self.number += 1
@@ -87,16 +92,16 @@ class Browser:
         return answer["result"].get("value")
 
     def wait(self, expression, seconds=20):
-        end = time.monotonic() + seconds
+        end, wrong = time.monotonic() + seconds, ""
         while time.monotonic() < end:
             try:
                 if self.read(expression):
                     return
-            except RuntimeError as error:  # the page is being left
-                if "context" not in str(error):
-                    raise
+            except RuntimeError as error:  # while one page is left and the next not there
+                wrong = str(error)
             time.sleep(0.02)
-        raise AssertionError(f"waited in vain for {expression}; the page says: " + str(self.read("document.body.innerText"))[:1500])
+        said = " ".join(str(self.read("document.body.innerText")).split())[:1500]
+        raise AssertionError(f"waited in vain for {expression} {wrong}; the page says: {said}; {self.complaints}")
 
     def has(self, selector):
         return self.read(f"document.querySelector({json.dumps(selector)}) !== null")

@@ -116,16 +116,16 @@ class Drawing(unittest.TestCase):
         self.stays()
 
     def test_a_gap_is_dragged(self):
-        before = self.size("arrange.1.1.gap.1")
-        self.page.drag(self.number("arrange.1.1.gap.1"), 0, 24)
+        before = self.size("column.left.gap.1")
+        self.page.drag(self.number("column.left.gap.1"), 0, 24)
         self.page.wait(f"document.querySelector({json.dumps(self.number('arrange.1.1.gap.1'))}).textContent !== {json.dumps(before)}")
         self.is_written(r'<gap size="')
 
     def test_the_edge_of_an_opening_is_dragged(self):
-        before = self.size("dune.width")
-        self.page.drag('[data-grip="dune.width+"]', -30, 0)
+        before = self.size("opening.dune.width")
+        self.page.drag('[data-grip="opening.dune.width+"]', -30, 0)
         self.is_written(r'<opening picture="dune" width="')
-        self.assertLess(inches(self.size("dune.width")), inches(before))
+        self.assertLess(inches(self.size("opening.dune.width")), inches(before))
 
     def test_the_edge_of_the_mat_is_dragged(self):
         self.page.drag('[data-grip="outer.width+"]', 30, 0)

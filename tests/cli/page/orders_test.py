@@ -243,8 +243,8 @@ class FloatedPrint(Order):
         self.assertEqual(groove.attrib, {"distance": "1/2", "width": "1/16"})
         self.assertEqual(len(job.findall("layers/layer")), 1)
         # 9 1/2 x 12 with 1/4 of board all around it.
-        self.shows("picture-1.width", "10")
-        self.shows("picture-1.height", "12 1/2")
+        self.shows("opening.picture-1.width", "10")
+        self.shows("opening.picture-1.height", "12 1/2")
         self.papers_are_there()
         self.count(45)
 

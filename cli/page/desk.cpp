@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "engine/edit/text_change.h"
 #include "engine/xml/limits.h"
 
 namespace mullion::cli::page {
@@ -77,7 +78,7 @@ LaidPtr Desk::now(const std::string& name) {
     stamps = stamps_of(name, job);
     stamps.front() = own;  // of before it was read
   }
-  job.stamps = job.seen = std::move(stamps);
+  job.stamps = std::move(stamps);
   return keep(job, job.current);
 }
 
@@ -91,7 +92,7 @@ LaidPtr Desk::lately(const std::string& name, const std::string& fingerprint) {
 }
 
 LaidPtr Desk::preview(const std::string& name, std::string text) {
-  if (LaidPtr known = lately(name, fingerprint_of(text)); known && known->text == text) {
+  if (LaidPtr known = lately(name, edit::fingerprint(text)); known && known->text == text) {
     return known;
   }
   OpenedJob& job = opened(name);
@@ -109,9 +110,11 @@ Desk::Change Desk::look(const std::string& name) {
   }
   if (found == jobs_.end()) return Change::none;
   std::vector<Stamp> stamps = stamps_of(name, found->second);
-  if (stamps == found->second.seen) return Change::none;
-  found->second.seen = std::move(stamps);
-  return Change::changed;
+  std::vector<Stamp>& seen = found->second.seen;
+  const bool first = seen.empty(), same = stamps == seen;
+  const bool same_text = !first && stamps.front() == seen.front();
+  seen = std::move(stamps);
+  return first || same ? Change::none : same_text ? Change::named_files : Change::text;
 }
 
 }  // namespace mullion::cli::page

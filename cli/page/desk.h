@@ -26,9 +26,9 @@ class Desk {
   // A text that may become the file's.
   LaidPtr preview(const std::string& name, std::string text);
 
-  // Whether the file, or one of the files that it names, has changed since it was last asked for
-  // here; `gone` where it is no longer there.
-  enum class Change { none, changed, gone };
+  // What has changed since the last look: the job's file, or only one that it names; `gone` where
+  // there is no longer a file.
+  enum class Change { none, text, named_files, gone };
   Change look(const std::string& name);
 
   // The images and outlines that the job names, below the folder.
@@ -42,7 +42,7 @@ class Desk {
     std::deque<LaidPtr> recent;
     std::vector<std::string> named;  // images and outlines, below the folder
     std::vector<Stamp> stamps;       // of the file, then of those
-    std::vector<Stamp> seen;         // by look()
+    std::vector<Stamp> seen;         // by look(); empty: not looked at yet
     std::uint64_t used = 0;
   };
 

@@ -1,10 +1,8 @@
 #include "cli/page/laid.h"
 
-#include <charconv>
-#include <cstdint>
-
 #include "cli/load.h"
 #include "engine/cuts/plan/check_cutter.h"
+#include "engine/edit/text_change.h"
 #include "engine/job/read.h"
 #include "engine/mat/checks.h"
 
@@ -33,22 +31,9 @@ void lay_out_and_check(Laid& out, OpenJob& open, const CutterProfile* cutter) {
 
 }  // namespace
 
-std::string fingerprint_of(std::string_view text) {
-  std::uint64_t hash = 0xcbf29ce484222325;
-  for (const char c : text) {
-    hash ^= static_cast<unsigned char>(c);
-    hash *= 0x100000001b3;
-  }
-  char digits[17] = "0000000000000000";
-  char found[16];
-  const auto end = std::to_chars(found, found + sizeof found, hash, 16).ptr;
-  std::copy(found, end, digits + 16 - (end - found));
-  return digits;
-}
-
 LaidPtr lay(std::string text, const std::string& file, OpenJob& open, const CutterProfile* cutter) {
   auto out = std::make_shared<Laid>();
-  out->fingerprint = fingerprint_of(text);
+  out->fingerprint = edit::fingerprint(text);
   Result<Job> job = parse_job(text, file);
   const bool is_arranged_job = job.has_value();
   if (!job) {  // pictures alone are a job to begin with, if that is all that is missing

@@ -5,7 +5,6 @@
 #include <memory>
 #include <optional>
 #include <string>
-#include <string_view>
 
 #include "engine/cuts/cutter/profile.h"
 #include "engine/mat/mat.h"
@@ -13,17 +12,14 @@
 namespace mullion::cli::page {
 
 struct Laid {
-  std::string text, fingerprint;
-  std::optional<Job> job;        // nothing: the text is no job
-  std::optional<Layout> layout;  // nothing: not arranged yet, or there is a conflict
+  std::string text, fingerprint;  // edit::fingerprint of the text
+  std::optional<Job> job;         // nothing: the text is no job
+  std::optional<Layout> layout;   // nothing: not arranged yet, or there is a conflict
   std::optional<Mat> mat;
   Problems problems;  // of the text, the layout, the mat and the checks, in this order
 };
 
 using LaidPtr = std::shared_ptr<const Laid>;
-
-// FNV-1a of 64 bits, in hexadecimal digits: tells one text from another, and is no seal.
-std::string fingerprint_of(std::string_view text);
 
 // `file` is where the text stands or would stand. `open` is the job's own; `cutter` is asked
 // whether the mat can be cut on it, the usual one of the job's unit where it is null.

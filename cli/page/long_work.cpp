@@ -56,7 +56,7 @@ Json frames_of(const Job& job, const std::vector<FrameFit>& fits) {
 
 Answer Site::frames(const Asked& asked) {
   const LaidPtr laid = desk_.now(asked.name());
-  if (!laid) return refusal(404, "page-no-job", "there is no job file " + asked.name() + ".xml");
+  if (!laid) return no_job(asked.name());
   if (!laid->job) return json({{"problems", of(laid->problems)}}, 422);
   return Later{[laid, sizes = options_.sizes](Halt&) {
     const Job& job = *laid->job;
@@ -108,7 +108,7 @@ Answer Site::paper(const Asked& asked) {
   const Paper* kind = paper_called(asked.parts[1]);
   if (kind == nullptr) return refusal(404, "page-paper", "there is no such paper");
   const LaidPtr laid = desk_.now(asked.name());
-  if (!laid) return refusal(404, "page-no-job", "there is no job file " + asked.name() + ".xml");
+  if (!laid) return no_job(asked.name());
   if (auto out = leads_out(asked.name(), *laid)) return std::move(*out);
   const PaperWishes wishes = wishes_of(asked);
   if (kind->name == "estimate.txt" && wishes.prices.empty()) {
@@ -131,7 +131,7 @@ Answer Site::paper(const Asked& asked) {
 
 Answer Site::save_papers(const Asked& asked) {
   const LaidPtr laid = desk_.now(asked.name());
-  if (!laid) return refusal(404, "page-no-job", "there is no job file " + asked.name() + ".xml");
+  if (!laid) return no_job(asked.name());
   if (auto out = leads_out(asked.name(), *laid)) return std::move(*out);
   const Json body = Json::parse(asked.request.body, nullptr, false);
   if (!body.is_object() || !body.contains("kinds") || !body["kinds"].is_array()) {

@@ -46,6 +46,8 @@ const std::vector<Site::Route>& Site::routes() {
       {Method::get, {"page", "**"}, &Site::page_file},
       {Method::get, {"api", "about"}, &Site::about},
       {Method::get, {"api", "jobs"}, &Site::jobs},
+      {Method::post, {"api", "jobs"}, &Site::new_job},
+      {Method::post, {"api", "sizes"}, &Site::sizes},
       {Method::get, {"api", "boards"}, &Site::boards},
       {Method::get, {"api", "explain", "*"}, &Site::explain},
       {Method::get, {"api", "choices"}, &Site::choices},
@@ -54,6 +56,11 @@ const std::vector<Site::Route>& Site::routes() {
       {Method::get, {"api", "jobs", "*", "front.svg"}, &Site::front},
       {Method::get, {"api", "jobs", "*", "back.svg"}, &Site::back},
       {Method::get, {"api", "jobs", "*", "images", "**"}, &Site::image},
+      {Method::post, {"api", "jobs", "*", "images"}, &Site::new_image},
+      {Method::post, {"api", "jobs", "*", "edits"}, &Site::edits},
+      {Method::post, {"api", "jobs", "*", "previews"}, &Site::previews},
+      {Method::post, {"api", "jobs", "*", "undo"}, &Site::undo},
+      {Method::post, {"api", "jobs", "*", "redo"}, &Site::redo},
       {Method::get, {"api", "jobs", "*", "frames"}, &Site::frames},
       {Method::get, {"api", "jobs", "*", "papers", "*"}, &Site::paper},
       {Method::post, {"api", "jobs", "*", "papers"}, &Site::save_papers},
@@ -71,6 +78,10 @@ Reply refusal(int status, const char* code, std::string message) {
               status);
 }
 
+Reply no_job(const std::string& name) {
+  return refusal(404, "page-no-job", "there is no job file " + name + ".xml");
+}
+
 Site::Site(SiteOptions options)
     : options_(std::move(options)),
       files_(options_.folder),
@@ -86,21 +97,21 @@ void Site::listens_by(std::function<bool(const std::string&)> has_listeners, Tel
 }
 
 void Site::look() {
-  std::erase_if(listened_, [this](const std::string& job) { return !has_listeners_(job); });
-  for (const std::string& job : listened_) {
-    switch (desk_.look(job)) {
-      case Desk::Change::none:
-        break;
-      case Desk::Change::gone:
-        tell_(job, "gone", Json::object());
-        break;
-      case Desk::Change::changed:
-        if (const LaidPtr laid = desk_.now(job)) {
-          tell_(job, "changed", {{"fingerprint", laid->fingerprint}});
-        }
-        break;
-    }
+  std::erase_if(listened_, [this](const auto& job) { return !has_listeners_(job.first); });
+  for (auto& [job, told] : listened_) {
+    const Desk::Change change = desk_.look(job);
+    if (change == Desk::Change::gone) tell_(job, "gone", Json::object());
+    if (change == Desk::Change::named_files) told.clear();
+    if (change != Desk::Change::text && change != Desk::Change::named_files) continue;
+    if (const LaidPtr laid = desk_.now(job)) tell_changed(job, *laid);
   }
+}
+
+void Site::tell_changed(const std::string& name, const Laid& laid) {
+  const auto listened = listened_.find(name);
+  if (listened == listened_.end() || listened->second == laid.fingerprint) return;
+  listened->second = laid.fingerprint;
+  tell_(name, "changed", {{"fingerprint", laid.fingerprint}});
 }
 
 Answer Site::answer(const Request& request) {
@@ -255,7 +266,7 @@ LaidPtr Site::found(const Asked& asked, std::string_view fingerprint) {
 
 Answer Site::job(const Asked& asked) {
   const LaidPtr laid = desk_.now(asked.name());
-  if (!laid) return refusal(404, "page-no-job", "there is no job file " + asked.name() + ".xml");
+  if (!laid) return no_job(asked.name());
   return json(state(asked.name(), *laid, false, asked.request.asked("draw"),
                     number_in(asked.request.asked("layer"), 1)));
 }
@@ -263,6 +274,10 @@ Answer Site::job(const Asked& asked) {
 Json Site::state(const std::string& name, const Laid& laid, bool preview, std::string_view side,
                  int layer) {
   StateOptions options{name, preview, false, false, stock()};
+  if (const edit::EditedFile* file = edited(name)) {
+    options.can_undo = file->history().can_undo();
+    options.can_redo = file->history().can_redo();
+  }
   Json out = state_of(laid, options);
   if (side.empty()) return out;
   out["drawing"] = nullptr;
@@ -338,10 +353,10 @@ Answer Site::image(const Asked& asked) {
 }
 
 Answer Site::events(const Asked& asked) {
-  if (!desk_.now(asked.name())) {
-    return refusal(404, "page-no-job", "there is no job file " + asked.name() + ".xml");
-  }
-  listened_.insert(asked.name());
+  const LaidPtr laid = desk_.now(asked.name());
+  if (!laid) return no_job(asked.name());
+  desk_.look(asked.name());  // what changes from now on is told
+  listened_[asked.name()] = laid->fingerprint;
   return Stream{asked.name()};
 }
 
@@ -352,7 +367,7 @@ Answer Site::choices(const Asked& asked) {
     const std::size_t end = std::min(list.find(',', at), list.size());
     const std::string name = list.substr(at, end - at);
     const LaidPtr laid = desk_.now(name);
-    if (!laid) return refusal(404, "page-no-job", "there is no job file " + name + ".xml");
+    if (!laid) return no_job(name);
     if (out.size() == proof::most_choices) {
       return refusal(400, "page-choices", "found more than six versions; six stand side by side");
     }

@@ -16,6 +16,7 @@
 #include "cli/page/images.h"
 #include "cli/page/listing.h"
 #include "cli/page/papers.h"
+#include "engine/edit/edited_file.h"
 #include "engine/locale/locale.h"
 
 namespace mullion::cli::page {
@@ -65,6 +66,11 @@ class Site {
   Answer back(const Asked&);
   Answer image(const Asked&);
   Answer new_image(const Asked&);
+  Answer edits(const Asked&);
+  Answer previews(const Asked&);
+  Answer undo(const Asked&);
+  Answer redo(const Asked&);
+  Answer back_or_forth(const Asked&, Result<edit::Saved> (edit::EditedFile::*step)());
   Answer frames(const Asked&);
   Answer paper(const Asked&);
   Answer save_papers(const Asked&);
@@ -83,6 +89,13 @@ class Site {
   std::optional<Reply> leads_out(const std::string& name, const Laid& laid) const;
   const Stock* stock();
 
+  edit::EditedFile* edited(const std::string& name);  // null where there is no such job
+  Json state_asked_for(const std::string& name, const Laid& laid, bool preview, const Json& body);
+  Reply refused(const std::string& name, const Problems& problems, const Json& body);
+  Reply saved(const std::string& name, const Problems& notes, const Json& body);
+  tl::expected<std::string, std::string> created(const std::string& name, const std::string& text);
+  void tell_changed(const std::string& name, const Laid& laid);
+
   SiteOptions options_;
   Files files_;
   Gate gate_;
@@ -93,10 +106,12 @@ class Site {
   Stamp stock_stamp_;
   std::function<bool(const std::string&)> has_listeners_;
   Tell tell_;
-  std::set<std::string> listened_;
+  std::map<std::string, edit::EditedFile, std::less<>> edited_;
+  std::map<std::string, std::string> listened_;  // and the fingerprint that was told last
 };
 
 Reply json(const Json& value, int status = 200);
 Reply refusal(int status, const char* code, std::string message);
+Reply no_job(const std::string& name);
 
 }  // namespace mullion::cli::page

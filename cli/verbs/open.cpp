@@ -79,6 +79,7 @@ page::SiteOptions site_options(const OpenOptions& options, const std::string& fo
 
 int serve(const OpenOptions& options, const std::string& folder, const std::string& single) {
   std::signal(SIGPIPE, SIG_IGN);
+  std::signal(SIGXFSZ, SIG_IGN);  // a file that may grow no more is refused like a full disk
   const Events events(event_base_new(), event_base_free);
   if (!events) throw std::runtime_error("cannot wait for events");
   const page::SiteOptions chosen = site_options(options, folder, single);

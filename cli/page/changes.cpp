@@ -1,0 +1,272 @@
+// What changes jobs: edits, their undoing, new jobs and pictures.
+
+#include <algorithm>
+#include <cctype>
+#include <filesystem>
+
+#include "cli/page/site.h"
+#include "engine/edit/edit_json.h"
+#include "engine/picture/header.h"
+#include "engine/starting/said_sizes.h"
+#include "engine/xml/limits.h"
+
+namespace mullion::cli::page {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t largest_edit = 1u << 20;  // bytes of a request
+constexpr std::size_t most_edited_files = 24;
+constexpr std::size_t longest_name = 80;
+constexpr int most_names_tried = 1000;
+
+std::string text_in(const Json& body, const char* name, const std::string& usual = "") {
+  const auto found = body.find(name);
+  return found != body.end() && found->is_string() ? found->get<std::string>() : usual;
+}
+
+int number_in(const Json& body, const char* name, int usual) {
+  const auto found = body.find(name);
+  return found != body.end() && found->is_number_integer() ? found->get<int>() : usual;
+}
+
+std::optional<Unit> unit_in(const std::string& word) {
+  if (word == "in") return Unit::inch;
+  if (word == "mm") return Unit::millimetre;
+  if (word == "cm") return Unit::centimetre;
+  return std::nullopt;
+}
+
+// Letters, digits and marks that no file system minds; what else there is becomes a hyphen.
+std::string file_name(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    const bool plain = byte >= 0x80 || std::isalnum(byte) != 0 || c == '_' || c == '.' || c == '-';
+    if (plain && !(out.empty() && c == '.')) {
+      out += c;
+    } else if (!out.empty() && out.back() != '-') {
+      out += '-';
+    }
+    if (out.size() >= longest_name && byte < 0x80) break;
+  }
+  while (!out.empty() && out.back() == '-') out.pop_back();
+  return out;
+}
+
+tl::expected<Json, Reply> body_of(const Request& request) {
+  if (request.body.size() > largest_edit) {
+    return tl::unexpected(refusal(413, "page-body", "found more than 1 MB; that is the limit"));
+  }
+  Json body = Json::parse(request.body, nullptr, false);
+  if (!body.is_object()) {
+    return tl::unexpected(refusal(400, "page-body", "expected an object in JSON"));
+  }
+  return body;
+}
+
+bool is_fault_of_files(const Problems& problems) {
+  return std::any_of(problems.begin(), problems.end(), [](const Problem& problem) {
+    return problem.code == "file-write" || problem.code == "file-read";
+  });
+}
+
+Result<edit::Edit> edit_in(const Json& body) {
+  if (!body.contains("edits") || !body["edits"].is_array()) {
+    return tl::unexpected(
+        Problems{{Severity::error, "page-body", "expected \"edits\": a list of edits", {}, ""}});
+  }
+  return edit::edit_from_json(dumped({{"kind", "several"}, {"edits", body["edits"]}}));
+}
+
+}  // namespace
+
+// --- edits ---------------------------------------------------------------------------------------
+
+edit::EditedFile* Site::edited(const std::string& name) {
+  if (files_.stamp(Desk::file_of(name)) == Stamp{}) return nullptr;
+  const auto found = edited_.find(name);
+  if (found != edited_.end()) return &found->second;
+  if (edited_.size() >= most_edited_files) edited_.erase(edited_.begin());
+  auto opened = edit::EditedFile::open(files_.path_of(Desk::file_of(name)));
+  if (!opened) return nullptr;
+  return &edited_.emplace(name, std::move(*opened)).first->second;
+}
+
+Json Site::state_asked_for(const std::string& name, const Laid& laid, bool preview,
+                           const Json& body) {
+  return state(name, laid, preview, text_in(body, "draw"), number_in(body, "layer", 1));
+}
+
+Reply Site::refused(const std::string& name, const Problems& problems, const Json& body) {
+  Json out = {{"problems", of(problems)}, {"state", nullptr}};
+  if (const LaidPtr laid = desk_.now(name)) {
+    out["state"] = state_asked_for(name, *laid, false, body);
+  }
+  return json(out, is_fault_of_files(problems) ? 500 : 409);
+}
+
+// The job as it stands after it was saved.
+Reply Site::saved(const std::string& name, const Problems& notes, const Json& body) {
+  const LaidPtr laid = desk_.now(name);
+  if (!laid) return no_job(name);
+  tell_changed(name, *laid);
+  Json out = state_asked_for(name, *laid, false, body);
+  out["notes"] = of(notes);
+  return json(out);
+}
+
+Answer Site::edits(const Asked& asked) {
+  const auto body = body_of(asked.request);
+  if (!body) return body.error();
+  edit::EditedFile* file = edited(asked.name());
+  if (file == nullptr) return no_job(asked.name());
+  const auto edit = edit_in(*body);
+  if (!edit) return json({{"problems", of(edit.error())}}, 400);
+  const auto done = file->edit(*edit, text_in(*body, "on"));
+  if (!done) return refused(asked.name(), done.error(), *body);
+  return saved(asked.name(), done->notes, *body);
+}
+
+Answer Site::previews(const Asked& asked) {
+  const auto body = body_of(asked.request);
+  if (!body) return body.error();
+  edit::EditedFile* file = edited(asked.name());
+  if (file == nullptr) return no_job(asked.name());
+  const auto edit = edit_in(*body);
+  if (!edit) return json({{"problems", of(edit.error())}}, 400);
+  const auto text = file->preview(*edit, text_in(*body, "on"));
+  if (!text) return refused(asked.name(), text.error(), *body);
+  const LaidPtr laid = desk_.preview(asked.name(), text->text);
+  return json(state_asked_for(asked.name(), *laid, true, *body));
+}
+
+Answer Site::undo(const Asked& asked) {
+  return back_or_forth(asked, &edit::EditedFile::undo);
+}
+
+Answer Site::redo(const Asked& asked) {
+  return back_or_forth(asked, &edit::EditedFile::redo);
+}
+
+Answer Site::back_or_forth(const Asked& asked, Result<edit::Saved> (edit::EditedFile::*step)()) {
+  const auto body = body_of(asked.request);
+  if (!body) return body.error();
+  edit::EditedFile* file = edited(asked.name());
+  if (file == nullptr) return no_job(asked.name());
+  const auto done = (file->*step)();
+  if (!done) return refused(asked.name(), done.error(), *body);
+  return saved(asked.name(), done->notes, *body);
+}
+
+// --- new jobs ------------------------------------------------------------------------------------
+
+Answer Site::sizes(const Asked& asked) {
+  const auto body = body_of(asked.request);
+  if (!body) return body.error();
+  const auto unit = unit_in(text_in(*body, "unit", "in"));
+  if (!unit) return refusal(400, "page-body", "expected a unit: in, mm or cm");
+  auto said = starting::parse_said_sizes(text_in(*body, "said"), *unit);
+  if (!said) return json({{"problems", of(said.error())}}, 422);
+  if (const auto keep = body->find("keep"); keep != body->end() && keep->is_object()) {
+    const int width = number_in(*keep, "width", 0), height = number_in(*keep, "height", 0);
+    if (width < 1 || height < 1) return refusal(400, "page-body", "expected pixels to be kept");
+    const Length step = starting::usual_scale(*unit).increment;
+    for (starting::SaidSize& one : *said) {
+      starting::keep_proportion(one.size, width, height, text_in(*keep, "given") != "height", step);
+    }
+  }
+  Json sizes = Json::array();
+  for (const starting::SaidSize& one : *said) {
+    sizes.push_back({{"width", number_text(one.size.width, *unit)},
+                     {"height", number_text(one.size.height, *unit)},
+                     {"count", one.count},
+                     {"name", one.name}});
+  }
+  return json({{"sizes", std::move(sizes)}});
+}
+
+// A name that no job has yet.
+tl::expected<std::string, std::string> Site::created(const std::string& wanted,
+                                                     const std::string& text) {
+  for (int n = 1; n < most_names_tried; ++n) {
+    const std::string name = n == 1 ? wanted : wanted + "-" + std::to_string(n);
+    if (files_.stamp(Desk::file_of(name)) != Stamp{}) continue;
+    const auto written = files_.create(Desk::file_of(name), text);
+    if (written) return name;
+    return tl::unexpected(written.error());
+  }
+  return tl::unexpected("there are too many jobs of the name " + wanted);
+}
+
+Answer Site::new_job(const Asked& asked) {
+  const auto body = body_of(asked.request);
+  if (!body) return body.error();
+  const std::string title = text_in(*body, "title"), customer = text_in(*body, "customer");
+  std::string name = file_name(text_in(*body, "name"));
+  std::string text;
+  if (const std::string copied = text_in(*body, "copy_of"); !copied.empty()) {
+    auto read = files_.read(Desk::file_of(copied), largest_job_file);
+    if (!read) return no_job(copied);
+    text = std::move(*read);
+    const fs::path folder = fs::path(copied).parent_path();
+    if (name.empty()) name = fs::path(copied).filename().string();
+    name = (folder / name).string();  // beside its pictures
+  } else {
+    starting::Start start;
+    const auto unit = unit_in(text_in(*body, "unit", "in"));
+    if (!unit) return refusal(400, "page-body", "expected a unit: in, mm or cm");
+    start.unit = *unit;
+    start.customer = customer;
+    start.title = title;
+    start.gap = starting::usual_gap(*unit);
+    start.boards.resize(static_cast<std::size_t>(std::clamp(number_in(*body, "layers", 1), 1, 8)));
+    const auto said = starting::parse_said_sizes(text_in(*body, "pictures"), *unit);
+    if (!said) return json({{"problems", of(said.error())}}, 422);
+    for (const starting::SaidSize& one : *said) {
+      for (int i = 0; i < one.count; ++i) {
+        start.pictures.push_back({one.name, one.size.width, one.size.height, "", ""});
+      }
+    }
+    if (name.empty()) name = file_name(title.empty() ? customer : title);
+    if (name.empty()) name = "job";
+    auto started = starting::start_job(start, name + ".xml");
+    if (!started) return json({{"problems", of(started.error())}}, 422);
+    text = std::move(started->xml);
+  }
+  const auto made = created(name, text);
+  if (!made) return refusal(500, "file-write", made.error());
+  return json({{"name", *made}}, 201);
+}
+
+// --- pictures ------------------------------------------------------------------------------------
+
+Answer Site::new_image(const Asked& asked) {
+  const std::string& bytes = asked.request.body;
+  if (bytes.size() > largest_image_file) {
+    return refusal(413, "page-body", "found more than 96 MB; that is the limit of a picture");
+  }
+  if (!desk_.now(asked.name())) return no_job(asked.name());
+  const auto header = read_image_header(bytes);
+  if (!header) return refusal(422, "picture-unreadable", header.error());
+  std::string name = file_name(fs::path(asked.request.asked("file")).filename().string());
+  const std::string ending = header->kind == ImageKind::jpeg ? ".jpg" : ".png";
+  const std::string stem = name.substr(0, name.rfind('.'));
+  const std::string base = stem.empty() ? "picture" : stem;
+  for (int n = 1; n < most_names_tried; ++n) {
+    const std::string path = "pictures/" + base + (n == 1 ? "" : "-" + std::to_string(n)) + ending;
+    const std::string file = *image_file(asked.name(), path);
+    if (files_.stamp(file) != Stamp{}) {
+      const auto there = files_.read(file, largest_image_file);
+      if (!there || *there != bytes) continue;
+    } else if (const auto written = files_.create(file, bytes); !written) {
+      return refusal(500, "file-write", written.error());
+    }
+    return json(
+        {{"path", path},
+         {"pixels", {{"width", header->shown_width()}, {"height", header->shown_height()}}}});
+  }
+  return refusal(500, "file-write", "there are too many pictures of the name " + base);
+}
+
+}  // namespace mullion::cli::page

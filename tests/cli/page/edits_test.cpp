@@ -1,0 +1,244 @@
+// What changes jobs: edits, their undoing, new jobs and pictures; and that nothing is lost.
+
+#include <signal.h>
+#include <sys/resource.h>
+
+#include <catch2/catch.hpp>
+#include <filesystem>
+
+#include "tests/cli/page/client.h"
+#include "tests/oracle/program.h"
+
+namespace fs = std::filesystem;
+using namespace page_test;
+
+namespace {
+
+const std::string job = "/api/jobs/one";
+
+Json state_edit(const std::string& name, const Json& value) {
+  return {{"kind", "state"}, {"name", name}, {"value", value}};
+}
+
+Json on(const Json& state, const Json& edit) {
+  return {{"on", state.at("fingerprint")}, {"edits", Json::array({edit})}};
+}
+
+std::string text_of(const Json& state, const std::string& name) {
+  for (const Json& measure : state.at("measures")) {
+    if (measure.at("name") == name) return measure.at("text");
+  }
+  return "none";
+}
+
+}  // namespace
+
+TEST_CASE("an edit changes the file and gives the new state with its drawing") {
+  const std::string folder = folder_of_jobs("edit"), file = folder + "/one.xml";
+  const Served served(folder);
+  const Json before = served.get(job).json();
+  CHECK(before.at("can_undo") == false);
+  CHECK(text_of(before, "border.left") == "3");
+  Json body = on(before, state_edit("border.left", "2 1/2"));
+  body["draw"] = "front";
+  const Response done = served.post(job + "/edits", body);
+  REQUIRE(done.status == 200);
+  const Json after = done.json();
+  CHECK(text_of(after, "border.left") == "2 1/2");
+  CHECK(text_of(after, "outer.width") == "15 1/4");
+  CHECK(after.at("drawing").at("svg").get<std::string>().rfind("<svg", 0) == 0);
+  CHECK(after.at("can_undo") == true);
+  const Json check = Json::parse(oracle::mullion({"check", file, "--json"}).out);
+  CHECK(check.at("borders").at("left").at("text") == "2 1/2 in");
+  CHECK(served.get(job).json().at("fingerprint") == after.at("fingerprint"));
+}
+
+TEST_CASE("every dimension can be stated by its name, and then says so") {
+  const std::string folder = oracle::scratch_folder("every-name");
+  fs::copy(oracle::gallery("pictures"), folder + "/pictures", fs::copy_options::recursive);
+  fs::copy_file(oracle::gallery("seven-picture-collage.xml"), folder + "/one.xml");
+  const Served served(folder);
+  const Json before = served.get(job).json();
+  for (const Json& measure : before.at("measures")) {
+    const std::string name = measure.at("name");
+    INFO(name);
+    const Response response =
+        served.post(job + "/previews", on(before, state_edit(name, measure.at("text"))));
+    REQUIRE(response.status == 200);
+    const Json state = response.json();
+    CHECK(state.at("preview") == true);
+    if (state.at("mat").is_null()) continue;  // found only because something else gave way
+    for (const Json& again : state.at("measures")) {
+      if (again.at("name") != name) continue;
+      CHECK(again.at("ticks") == measure.at("ticks"));
+      if (name.find("reveal") == std::string::npos) CHECK(again.at("stated") == true);
+    }
+  }
+  CHECK(oracle::read_file(folder + "/one.xml") ==
+        oracle::read_file(oracle::gallery("seven-picture-collage.xml")));
+}
+
+TEST_CASE("undo gives the same bytes, also after the server was killed and started again") {
+  const std::string folder = folder_of_jobs("undo"), file = folder + "/one.xml";
+  const std::string original = oracle::read_file(file);
+  std::string edited;
+  {
+    Served served(folder);
+    Json state = served.get(job).json();
+    for (const char* value : {"2", "2 1/2", "4"}) {
+      state = served.post(job + "/edits", on(state, state_edit("border.top", value))).json();
+    }
+    edited = oracle::read_file(file);
+    CHECK(served.end(SIGKILL) == 128 + SIGKILL);
+  }
+  const Served served(folder);
+  Json state = served.get(job).json();
+  CHECK(text_of(state, "border.top") == "4");
+  for (int i = 0; i < 3; ++i) {
+    CHECK(state.at("can_undo") == true);
+    state = served.post(job + "/undo", Json{{"on", state.at("fingerprint")}}).json();
+  }
+  CHECK(oracle::read_file(file) == original);
+  CHECK(state.at("can_undo") == false);
+  CHECK(served.post(job + "/undo", Json::object()).status == 409);
+  for (int i = 0; i < 3; ++i) state = served.post(job + "/redo", Json::object()).json();
+  CHECK(oracle::read_file(file) == edited);
+}
+
+TEST_CASE("a preview writes nothing") {
+  const std::string folder = folder_of_jobs("preview"), file = folder + "/one.xml";
+  const std::string original = oracle::read_file(file);
+  const Served served(folder);
+  const Json state = served.get(job).json();
+  const Json preview =
+      served.post(job + "/previews", on(state, state_edit("border.left", "1"))).json();
+  CHECK(preview.at("preview") == true);
+  CHECK(text_of(preview, "border.left") == "1");
+  CHECK(oracle::read_file(file) == original);
+  CHECK(served.get(job + "/front.svg?fp=" + preview.at("fingerprint").get<std::string>()).status ==
+        200);
+  CHECK(served.get(job).json().at("fingerprint") == state.at("fingerprint"));
+}
+
+TEST_CASE("two tabs that edit one job lose nothing, and one hears of the other") {
+  const std::string folder = folder_of_jobs("tabs");
+  const Served served(folder);
+  const Json both_see = served.get(job).json();
+  const Connection stream(served.port());
+  stream.send("GET " + job + "/events HTTP/1.1\r\nHost: " + served.host() +
+              "\r\nCookie: " + served.cookie() + "\r\n\r\n");
+  stream.receive(5, ":\n\n");
+  CHECK(served.post(job + "/edits", on(both_see, state_edit("title", "Of one tab"))).status == 200);
+  CHECK(stream.receive(5, "\"}\n\n").find("event: changed") != std::string::npos);
+  // On the text from before: it belongs elsewhere in the text, and is made there.
+  const Response other = served.post(job + "/edits", on(both_see, state_edit("border.left", "2")));
+  REQUIRE(other.status == 200);
+  CHECK(other.json().at("job").at("title") == "Of one tab");
+  CHECK(text_of(other.json(), "border.left") == "2");
+  // On the same words: refused, and told what they are now.
+  const Response late = served.post(job + "/edits", on(both_see, state_edit("title", "Late")));
+  CHECK(late.status == 409);
+  CHECK(late.json().at("problems")[0].at("code") == "edit-changed-meanwhile");
+  CHECK(late.json().at("state").at("job").at("title") == "Of one tab");
+}
+
+TEST_CASE("a refused edit says why, and the job stays as it is") {
+  const std::string folder = folder_of_jobs("refused-edit"), file = folder + "/one.xml";
+  const std::string original = oracle::read_file(file);
+  const Served served(folder);
+  const Json state = served.get(job).json();
+  const Response wrong = served.post(job + "/edits", on(state, state_edit("border.lefft", "1")));
+  CHECK(wrong.status == 409);
+  CHECK(wrong.json().at("problems")[0].at("message").get<std::string>().find("left") !=
+        std::string::npos);
+  CHECK(wrong.json().at("state").at("fingerprint") == state.at("fingerprint"));
+  CHECK(served.post(job + "/edits", on(state, {{"kind", "nonsense"}})).status == 400);
+  CHECK(served.post(job + "/edits", std::string("{")).status == 400);
+  CHECK(served.post(job + "/edits", std::string(2'000'000, ' ')).status == 413);
+  CHECK(served.post("/api/jobs/none/edits", on(state, state_edit("title", "x"))).status == 404);
+  CHECK(oracle::read_file(file) == original);
+}
+
+TEST_CASE("on a full disk the edit is refused, the job is whole, and later edits are taken") {
+  const std::string folder = folder_of_jobs("full"), file = folder + "/one.xml";
+  const std::string original = oracle::read_file(file);
+  const Served served(folder);
+  const Json state = served.get(job).json();
+  rlimit usual{};
+  const rlimit little{64, RLIM_INFINITY};  // bytes of a file: as on a disk that is full
+  REQUIRE(::prlimit(served.process(), RLIMIT_FSIZE, &little, &usual) == 0);
+  const Json edits = on(state, state_edit("border.left", "1"));
+  const Response full = served.post(job + "/edits", edits);
+  CHECK(full.status == 500);
+  CHECK(full.json().at("problems")[0].at("code") == "file-write");
+  CHECK(oracle::read_file(file) == original);
+  REQUIRE(::prlimit(served.process(), RLIMIT_FSIZE, &usual, nullptr) == 0);
+  CHECK(served.post(job + "/edits", edits).status == 200);
+}
+
+TEST_CASE("a job that was deleted is not made again by an edit") {
+  const std::string folder = folder_of_jobs("deleted");
+  const Served served(folder);
+  const Json state = served.get(job).json();
+  fs::remove(folder + "/one.xml");
+  CHECK(served.post(job + "/edits", on(state, state_edit("border.left", "1"))).status == 404);
+  CHECK(!fs::exists(folder + "/one.xml"));
+}
+
+TEST_CASE("a job begins from sizes as they are said, or as a copy") {
+  const std::string folder = folder_of_jobs("new");
+  const Served served(folder);
+  const Response made = served.post("/api/jobs", Json{{"unit", "in"},
+                                                      {"title", "Nine by the sea"},
+                                                      {"customer", "Wren Tolland"},
+                                                      {"pictures", "8x10 *2\n5 x 7 Pier\n"},
+                                                      {"layers", 2}});
+  REQUIRE(made.status == 201);
+  CHECK(made.json().at("name") == "Nine-by-the-sea");
+  const Json state = served.get("/api/jobs/Nine-by-the-sea").json();
+  CHECK(state.at("pictures").size() == 3);
+  CHECK(state.at("pictures")[2].at("id") == "Pier");
+  CHECK(state.at("layers").size() == 2);
+  CHECK(!state.at("mat").is_null());
+
+  const Json copy = served.post("/api/jobs", Json{{"copy_of", "sub/two"}}).json();
+  CHECK(copy.at("name") == "sub/two-2");
+  CHECK(oracle::read_file(folder + "/sub/two-2.xml") == oracle::read_file(folder + "/sub/two.xml"));
+
+  const Response wrong = served.post("/api/jobs", Json{{"pictures", "8x10\nnonsense\n"}});
+  CHECK(wrong.status == 422);
+  CHECK(wrong.json().at("problems")[0].at("line") == 2);
+  const Json outside =
+      served.post("/api/jobs", Json{{"name", "../../up"}, {"pictures", "8x10"}}).json();
+  CHECK(outside.at("name").get<std::string>().find('/') == std::string::npos);
+
+  const Json sizes =
+      served.post("/api/sizes", Json{{"said", "8 1/2 x 11 *3"}, {"unit", "in"}}).json();
+  CHECK(sizes.at("sizes")[0].at("width") == "8 1/2");
+  CHECK(sizes.at("sizes")[0].at("count") == 3);
+  const Json kept =
+      served
+          .post("/api/sizes",
+                Json{{"said", "8 x 8"},
+                     {"unit", "in"},
+                     {"keep", {{"width", 3000}, {"height", 2000}, {"given", "width"}}}})
+          .json();
+  CHECK(kept.at("sizes")[0].at("height") == "5 5/16");  // 8 x 2/3, on 1/16 in
+}
+
+TEST_CASE("a dropped picture is copied beside the job, never over another one") {
+  const std::string folder = folder_of_jobs("dropped");
+  const Served served(folder);
+  const std::string dune = oracle::read_file(oracle::gallery("pictures/dune.png"));
+  const std::string boat = oracle::read_file(oracle::gallery("pictures/boat.png"));
+  const Json first = served.post(job + "/images?file=My%20p.PNG", dune).json();
+  CHECK(first.at("path") == "pictures/My-p.png");
+  CHECK(first.at("pixels").at("width") > 0);
+  CHECK(oracle::read_file(folder + "/pictures/My-p.png") == dune);
+  CHECK(served.post(job + "/images?file=p.png", dune).json().at("path") == "pictures/p-2.png");
+  CHECK(oracle::read_file(folder + "/pictures/p.png") == boat);
+  CHECK(served.post(job + "/images?file=p.png", boat).json().at("path") == "pictures/p.png");
+  CHECK(served.post(job + "/images?file=..%2F..%2Fx.png", dune).json().at("path") ==
+        "pictures/x.png");
+  CHECK(served.post(job + "/images?file=x.png", std::string("no picture")).status == 422);
+}

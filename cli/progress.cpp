@@ -20,6 +20,9 @@ ProgressLine::ProgressLine(std::string what, std::function<double()> share_done)
   if (isatty(STDERR_FILENO) == 1) thread_ = std::thread([this] { show(); });
 }
 
+ProgressLine::ProgressLine(std::function<std::string()> line)
+    : line_(std::move(line)), thread_([this] { tell_lines(); }) {}
+
 ProgressLine::~ProgressLine() {
   if (!thread_.joinable()) return;
   {
@@ -28,6 +31,13 @@ ProgressLine::~ProgressLine() {
   }
   ended_.notify_one();
   thread_.join();
+}
+
+void ProgressLine::tell_lines() {
+  std::unique_lock lock(mutex_);
+  while (!ended_.wait_for(lock, between, [this] { return has_ended_; })) {
+    std::fprintf(stderr, "%s\n", line_().c_str());
+  }
 }
 
 void ProgressLine::show() {

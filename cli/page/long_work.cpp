@@ -1,7 +1,7 @@
 // What takes its time: work for other threads and child processes.
 
+#include <algorithm>
 #include <filesystem>
-#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 #include "cli/page/site.h"
@@ -16,6 +16,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::size_t most_frames = 8;
+constexpr int usual_ideas = 6, most_ideas = 24;
 
 Json edit(const char* name, const char* value) {
   return {{"kind", "state"}, {"name", name}, {"value", value}};
@@ -53,6 +54,30 @@ Json frames_of(const Job& job, const std::vector<FrameFit>& fits) {
 }
 
 }  // namespace
+
+Answer Site::find_ideas(const Asked& asked) {
+  const LaidPtr laid = desk_.now(asked.name());
+  if (!laid) return no_job(asked.name());
+  if (!laid->job) return json({{"problems", of(laid->problems)}}, 422);
+  const Json body = Json::parse(asked.request.body, nullptr, false);
+  const int most = body.is_object() && body.contains("most") && body["most"].is_number_integer()
+                       ? std::clamp(body["most"].get<int>(), 1, most_ideas)
+                       : usual_ideas;
+  const std::string path = files_.path_of(Desk::file_of(asked.name()));
+  if (ideas_.begin(asked.name(), path, laid, most, options_.sizes)) {
+    return json(ideas_.told(asked.name()), 202);
+  }
+  return refusal(503, "page-busy", "too many searches run; stop one of them");
+}
+
+Answer Site::ideas(const Asked& asked) {
+  return json(ideas_.told(asked.name()));
+}
+
+Answer Site::stop_ideas(const Asked& asked) {
+  ideas_.stop(asked.name());
+  return json(ideas_.told(asked.name()));
+}
 
 Answer Site::frames(const Asked& asked) {
   const LaidPtr laid = desk_.now(asked.name());

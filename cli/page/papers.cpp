@@ -1,19 +1,14 @@
 #include "cli/page/papers.h"
 
-#include <unistd.h>
-
 #include <algorithm>
-#include <filesystem>
-#include <stdexcept>
 
 #include "cli/page/child.h"
+#include "cli/page/passing_folder.h"
 #include "cli/verb.h"
 #include "engine/file/file.h"
 
 namespace mullion::cli::page {
 namespace {
-
-namespace fs = std::filesystem;
 
 using Words = std::vector<std::string>;
 
@@ -27,27 +22,6 @@ void add_option(Words& words, const char* option, const std::string& value) {
 std::string as_path(const std::string& path) {
   return path.starts_with('-') ? "./" + path : path;
 }
-
-// A new folder, which is taken away at the end.
-class PassingFolder {
- public:
-  PassingFolder() {
-    std::string name = (fs::temp_directory_path() / "mullion-XXXXXX").string();
-    if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("cannot make a folder " + name);
-    path_ = name;
-  }
-  ~PassingFolder() {
-    std::error_code ignored;
-    fs::remove_all(path_, ignored);
-  }
-  PassingFolder(const PassingFolder&) = delete;
-  PassingFolder& operator=(const PassingFolder&) = delete;
-
-  const std::string& path() const { return path_; }
-
- private:
-  std::string path_;
-};
 
 int number_in(std::string_view text, std::size_t& at) {
   int number = 0;

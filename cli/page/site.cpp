@@ -61,6 +61,9 @@ const std::vector<Site::Route>& Site::routes() {
       {Method::post, {"api", "jobs", "*", "previews"}, &Site::previews},
       {Method::post, {"api", "jobs", "*", "undo"}, &Site::undo},
       {Method::post, {"api", "jobs", "*", "redo"}, &Site::redo},
+      {Method::get, {"api", "jobs", "*", "suggestions"}, &Site::ideas},
+      {Method::post, {"api", "jobs", "*", "suggestions"}, &Site::find_ideas},
+      {Method::remove, {"api", "jobs", "*", "suggestions"}, &Site::stop_ideas},
       {Method::get, {"api", "jobs", "*", "frames"}, &Site::frames},
       {Method::get, {"api", "jobs", "*", "papers", "*"}, &Site::paper},
       {Method::post, {"api", "jobs", "*", "papers"}, &Site::save_papers},
@@ -104,6 +107,9 @@ void Site::look() {
     if (change == Desk::Change::named_files) told.clear();
     if (change != Desk::Change::text && change != Desk::Change::named_files) continue;
     if (const LaidPtr laid = desk_.now(job)) tell_changed(job, *laid);
+  }
+  for (const Ideas::News& news : ideas_.news()) {
+    tell_(news.name, "suggestions", {{"running", news.running}, {"looked_at", news.looked_at}});
   }
 }
 

@@ -13,6 +13,7 @@
 #include "cli/page/files.h"
 #include "cli/page/gate.h"
 #include "cli/page/http.h"
+#include "cli/page/ideas.h"
 #include "cli/page/images.h"
 #include "cli/page/listing.h"
 #include "cli/page/papers.h"
@@ -71,6 +72,9 @@ class Site {
   Answer undo(const Asked&);
   Answer redo(const Asked&);
   Answer back_or_forth(const Asked&, Result<edit::Saved> (edit::EditedFile::*step)());
+  Answer find_ideas(const Asked&);
+  Answer ideas(const Asked&);
+  Answer stop_ideas(const Asked&);
   Answer frames(const Asked&);
   Answer paper(const Asked&);
   Answer save_papers(const Asked&);
@@ -102,6 +106,7 @@ class Site {
   Desk desk_;
   Images images_;
   Listing listing_;
+  Ideas ideas_;
   std::optional<Stock> stock_;
   Stamp stock_stamp_;
   std::function<bool(const std::string&)> has_listeners_;

@@ -20,7 +20,7 @@ namespace {
 
 struct Options {
   std::string job, contact, jobs, gap, border, sizes;
-  bool stock = false;
+  bool stock = false, progress = false;
   std::size_t count = 6;
   int threads = 2;
   Locale locale;  // of the contact sheet
@@ -129,9 +129,15 @@ Result<suggest::Wishes> wishes_of(const Options& options, const Job& job) {
   return wishes;
 }
 
-Result<suggest::Suggestions> search(const Job& job, suggest::Wishes& wishes) {
+Result<suggest::Suggestions> search(const Job& job, suggest::Wishes& wishes, bool tells_lines) {
   suggest::Progress progress;
   wishes.progress = &progress;
+  if (tells_lines) {
+    const ProgressLine lines([&progress] {
+      return "looked at " + std::to_string(progress.done) + " of " + std::to_string(progress.whole);
+    });
+    return suggest::suggest_collages(job, wishes);
+  }
   const ProgressLine line("arrangements", [&progress] {
     const auto whole = static_cast<double>(progress.whole);
     return whole > 0 ? static_cast<double>(progress.done) / whole : 0;
@@ -166,7 +172,7 @@ int suggest_jobs(const Options& options) {
   if (!job) return answer.fail(job.error());
   auto wishes = wishes_of(options, *job);
   if (!wishes) return answer.fail(wishes.error());
-  const auto found = search(*job, *wishes);
+  const auto found = search(*job, *wishes, options.progress);
   if (!found) return answer.fail(found.error());
   if (!options.jobs.empty()) {
     if (const int status = write_jobs(*found, options); status != success) return status;
@@ -210,6 +216,8 @@ void add_suggest(CommandLine& program) {
   verb.flag("--stock", options->stock, "Only boards of common frame sizes");
   verb.option("--sizes", Takes::file, options->sizes, "Only boards of the sizes in this list");
   verb.option("--threads", options->threads, "How many to work with").between(1, 8).shows_usual();
+  verb.flag("--progress", options->progress,
+            "Tell on standard error, line by line, how many arrangements were looked at");
   options->answer.add_option(verb);
   verb.ends_with(criteria_text());
   verb.runs([options] { return suggest_jobs(*options); });

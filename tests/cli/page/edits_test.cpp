@@ -242,3 +242,58 @@ TEST_CASE("a dropped picture is copied beside the job, never over another one") 
         "pictures/x.png");
   CHECK(served.post(job + "/images?file=x.png", std::string("no picture")).status == 422);
 }
+
+TEST_CASE("suggestions come while one looks on, and what is taken is what was shown") {
+  const std::string folder = folder_of_jobs("ideas");
+  const Served served(folder);
+  const std::string name =
+      served
+          .post("/api/jobs",
+                Json{{"title", "Five"}, {"pictures", "8x10 *2; 5x7 *2; 4x6"}, {"unit", "in"}})
+          .json()
+          .at("name");
+  const std::string path = "/api/jobs/" + name;
+  const Json before = served.get(path).json();
+  CHECK(served.post(path + "/suggestions", Json{{"most", 4}}).status == 202);
+  REQUIRE(
+      within(20, [&] { return served.get(path + "/suggestions").json().at("running") == false; }));
+  const Json found = served.get(path + "/suggestions").json();
+  CHECK(found.at("looked_at") > 0);
+  CHECK(found.at("problems").empty());
+  REQUIRE(found.at("suggestions").size() == 4);
+  const Json& idea = found.at("suggestions")[1];
+  const Json after = served
+                         .post(path + "/edits",
+                               Json{{"on", before.at("fingerprint")}, {"edits", idea.at("edits")}})
+                         .json();
+  CHECK(after.at("mat").at("width") == idea.at("width"));
+  CHECK(after.at("mat").at("height") == idea.at("height"));
+  for (const char* side : {"left", "right", "top"}) {  // stated borders are kept
+    CHECK(text_of(after, std::string("border.") + side) == "3");
+  }
+}
+
+TEST_CASE("a search for suggestions is stopped, and one that cannot be made says why") {
+  const std::string folder = folder_of_jobs("stop");
+  const Served served(folder);
+  const std::string name =
+      served.post("/api/jobs", Json{{"title", "Many"}, {"pictures", "8x10 *12; 5x7 *12"}})
+          .json()
+          .at("name");
+  const std::string path = "/api/jobs/" + name + "/suggestions";
+  served.post(path, Json::object());
+  CHECK(served.get(path).json().at("running") == true);
+  const Response stopped = served.ask("DELETE", path,
+                                      {{"Host", served.host()},
+                                       {"Cookie", served.cookie()},
+                                       {"Origin", "http://" + served.host()}});
+  CHECK(stopped.status == 200);
+  CHECK(within(2, [&] { return served.get(path).json().at("running") == false; }));
+  served.post("/api/jobs", Json{{"name", "crowd"}, {"pictures", "8x10 *25"}});
+  served.post("/api/jobs/crowd/suggestions", Json::object());
+  CHECK(within(10, [&] {
+    const Json told = served.get("/api/jobs/crowd/suggestions").json();
+    return told.at("running") == false && told.at("problems").size() == 1 &&
+           told.at("problems")[0].at("code") == "suggest-many";
+  }));
+}

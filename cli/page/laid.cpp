@@ -51,6 +51,7 @@ LaidPtr lay(std::string text, const std::string& file, OpenJob& open, const Cutt
   }
   out->text = std::move(text);
   if (is_arranged_job) lay_out_and_check(*out, open, cutter);
+  if (is_arranged_job && !out->layout) out->remedies = remedies_for(out->text, *out->job);
   return out;
 }
 

@@ -8,6 +8,7 @@
 
 #include "engine/cuts/cutter/profile.h"
 #include "engine/mat/mat.h"
+#include "engine/measures/remedies.h"
 
 namespace mullion::cli::page {
 
@@ -16,7 +17,8 @@ struct Laid {
   std::optional<Job> job;         // nothing: the text is no job
   std::optional<Layout> layout;   // nothing: not arranged yet, or there is a conflict
   std::optional<Mat> mat;
-  Problems problems;  // of the text, the layout, the mat and the checks, in this order
+  std::vector<Remedy> remedies;  // where it is arranged and cannot be laid out
+  Problems problems;             // of the text, the layout, the mat and the checks, in this order
 };
 
 using LaidPtr = std::shared_ptr<const Laid>;

@@ -10,6 +10,7 @@
 #include <event2/keyvalq_struct.h>
 #include <event2/listener.h>
 #include <netinet/in.h>
+#include <netinet/tcp.h>
 #include <sys/resource.h>
 #include <sys/socket.h>
 
@@ -319,7 +320,10 @@ Server::Server(event_base* events, int port) : state_(std::make_unique<State>())
     throw std::runtime_error("cannot listen on port " + std::to_string(port) +
                              "; is another program there?");
   }
-  state->port = port_of(evconnlistener_get_fd(state->listener));
+  const evutil_socket_t socket = evconnlistener_get_fd(state->listener);
+  state->port = port_of(socket);
+  const int at_once = 1;  // for the connections that it takes too: a reply waits for no other
+  ::setsockopt(socket, IPPROTO_TCP, TCP_NODELAY, &at_once, sizeof at_once);
   evconnlistener_set_error_cb(state->listener, State::on_accept_error);
   state->resume = event_new(events, -1, 0, State::on_resume, state);
   state->heartbeat = event_new(events, -1, EV_PERSIST, State::on_heartbeat, state);

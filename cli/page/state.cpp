@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/edit/edit.h"
+#include "engine/edit/edit_json.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
 #include "engine/layout/rule_words.h"
@@ -330,7 +330,17 @@ class StateWriter {
       problem["measures"] = concern.measures;
       if (laid_.layout) problem["box"] = box_around(concern.openings);
     }
+    if (!problems.empty()) problems[0]["remedies"] = remedies();
     out["problems"] = std::move(problems);
+  }
+
+  Json remedies() const {
+    Json out = Json::array();
+    for (const Remedy& remedy : laid_.remedies) {
+      const Json edit = Json::parse(edit::edit_to_json(remedy.edit));
+      out.push_back({{"words", remedy.words}, {"edits", Json::array({edit})}});
+    }
+    return out;
   }
 
   Json box_around(const std::vector<int>& openings) const {

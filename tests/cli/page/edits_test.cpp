@@ -297,3 +297,24 @@ TEST_CASE("a search for suggestions is stopped, and one that cannot be made says
            told.at("problems")[0].at("code") == "suggest-many";
   }));
 }
+
+TEST_CASE("a conflict offers what resolves it, and taking that gives a mat of the size told") {
+  const std::string folder = folder_of_jobs("conflict");
+  const Served served(folder);
+  Json state = served.get(job).json();
+  state = served.post(job + "/edits", on(state, state_edit("outer.width", "12"))).json();
+  CHECK(state.at("mat").is_null());
+  const Json problem = state.at("problems")[0];
+  CHECK(problem.at("severity") == "error");
+  const Json remedies = problem.at("remedies");
+  REQUIRE(!remedies.empty());
+  CHECK(remedies[0].at("words") == "leave the outer width free: it becomes 15 3/4 in");
+  for (const Json& remedy : remedies) {
+    INFO(remedy.dump());
+    const Json resolved = served
+                              .post(job + "/previews", Json{{"on", state.at("fingerprint")},
+                                                            {"edits", remedy.at("edits")}})
+                              .json();
+    CHECK(!resolved.at("mat").is_null());
+  }
+}

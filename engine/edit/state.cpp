@@ -351,6 +351,16 @@ void complete(Target& target) {
   if (target.is("wall")) target.attribute = "colour";
 }
 
+// By an attribute, its own or one for several sides.
+bool is_stated(const Target& target) {
+  if (target.element == nullptr) return false;
+  const auto says = [&](std::string_view name) { return target.element->find(name) != nullptr; };
+  if (says(target.attribute)) return true;
+  if (!target.is("borders")) return false;
+  const bool side = target.attribute == "left" || target.attribute == "right";
+  return says("all") || (side && says("sides"));
+}
+
 }  // namespace
 
 bool is_length(std::string_view element, std::string_view attribute) {
@@ -392,8 +402,7 @@ tl::expected<void, Problems> state(Draft& draft, const State& edit) {
     return {};
   }
   // A rule that fixes the same measure says the same; where it alone states it, it goes on to.
-  const bool stated =
-      target.element != nullptr && target.element->find(target.attribute) != nullptr;
+  const bool stated = is_stated(target);
   const bool word = value && begins_with_letter(*value);
   if (!word && fixed_rule(draft.job(), rule) != nullptr) {
     const Value length = free ? std::nullopt : value;

@@ -227,8 +227,8 @@ std::set<std::string, std::less<>> mentioned(const Markup& job) {
 
 // How much is lost with a gap.
 int worth(const Markup& gap, const std::set<std::string, std::less<>>& known) {
-  if (known.contains(gap.value("id"))) return 3;
-  return gap.find("id") != nullptr ? 2 : gap.find("size") != nullptr ? 1 : 0;
+  if (gap.find("id") != nullptr) return known.contains(gap.value("id")) ? 3 : 2;
+  return gap.find("size") != nullptr ? 1 : 0;
 }
 
 const Markup* stray_gap(const Markup& element, const std::set<std::string, std::less<>>& known) {

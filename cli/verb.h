@@ -28,6 +28,7 @@ void add_suggest(CommandLine& program);
 void add_frames(CommandLine& program);
 void add_estimate(CommandLine& program);
 void add_diff(CommandLine& program);
+void add_set(CommandLine& program);
 void add_cuts(CommandLine& program);
 void add_cutter(CommandLine& program);
 void add_manual(CommandLine& program);

@@ -26,6 +26,7 @@ int hand_over(char** argv) {
 
 int main(int argc, char** argv) {
   using namespace mullion::cli;
-  return run(argc, argv, {add_new, add_check, add_explain, add_frames, add_estimate, add_diff},
+  return run(argc, argv,
+             {add_new, add_check, add_explain, add_frames, add_estimate, add_diff, add_set},
              hand_over);
 }

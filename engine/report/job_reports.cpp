@@ -94,6 +94,16 @@ std::string watch_json(const WatchState& state) {
   return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
+std::string changed_lines_json(const std::vector<edit::ChangedLines>& changes) {
+  Json out = document("set");
+  out["changes"] = Json::array();
+  for (const edit::ChangedLines& change : changes) {
+    out["changes"].push_back(
+        {{"line", change.line}, {"before", change.before}, {"after", change.after}});
+  }
+  return report::text_of(out);
+}
+
 std::string changes_json(const std::vector<std::string>& sentences) {
   Json out = document("diff");
   out["changes"] = sentences;

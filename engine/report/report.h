@@ -15,6 +15,7 @@
 #include <string_view>
 
 #include "engine/cuts/cutter/check.h"
+#include "engine/edit/assignment.h"
 #include "engine/mat/mat.h"
 #include "engine/shop/estimate.h"
 #include "engine/shop/printer_profile.h"
@@ -75,6 +76,9 @@ std::string watch_json(const WatchState& state);
 
 // changes [sentence].
 std::string changes_json(const std::vector<std::string>& sentences);
+
+// changes [{line, before [line], after [line]}]; line counts in the text after.
+std::string changed_lines_json(const std::vector<edit::ChangedLines>& changes);
 
 // name, unit, across, down, measured {across, down, falling, rising}, scale_across, scale_down
 // (printed over true), skew (cosine of the angle between the axes).

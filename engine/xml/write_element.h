@@ -3,11 +3,13 @@
 // A job file, or another file of ours, as its writer sees it: the file and its elements. What is
 // empty or as usual is left unsaid by the functions that say so.
 
+#include <optional>
 #include <pugixml.hpp>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "engine/length/format.h"
 #include "engine/length/sides.h"
 #include "engine/xml/colour.h"
 

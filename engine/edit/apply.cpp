@@ -113,9 +113,10 @@ bool is_not_xml(const Problem& problem) {
 }  // namespace
 
 Result<EditedText> apply(const std::string& text, const Edit& edit, const std::string& file) {
-  Need need = Need::arrangement;
+  // What goes back may take the arrangement away again.
+  Need need = std::holds_alternative<Change>(edit) ? Need::pictures : Need::arrangement;
   Result<Job> before = parse_job(text, file, need);
-  if (!before) {
+  if (!before && need == Need::arrangement) {
     need = Need::pictures;
     before = parse_job(text, file, need);
   }

@@ -148,7 +148,7 @@ TEST_CASE("random edits are undone to the byte and say in the file what they say
     Edited state{texts[i], parse_job(texts[i], "job.xml").value()};
     for (std::size_t n = 0; n < each; ++n) {
       try_edit(state, random, counts);
-      if (n % 16 != 15 || command.size() > 1000) continue;
+      if (n % 12 != 11 || command.size() > 600) continue;
       command.push_back(folder + "/" + std::to_string(i) + "-" + std::to_string(n) + ".xml");
       oracle::write_file(command.back(), state.text);
     }

@@ -3,12 +3,14 @@
 
 #include "engine/cuts/sheet/json.h"
 #include "mats.h"
+#include "tests/how_many.h"
 
 using namespace mullion;
 
-TEST_CASE("two thousand random mats come off the ideal cutter exactly as they were meant") {
+TEST_CASE("random mats come off the ideal cutter exactly as they were meant") {
+  const int count = test::how_many(400, 2000);
   std::mt19937 random(20260301);
-  for (int i = 0; i < 2000; ++i) {
+  for (int i = 0; i < count; ++i) {
     const Mat mat = mats::random_mat(random);
     const CutterProfile cutter = mats::random_cutter(random);
     PlanOptions options;

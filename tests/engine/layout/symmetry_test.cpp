@@ -11,6 +11,7 @@
 #include "tests/engine/layout/changed_job.h"
 #include "tests/engine/layout/jobs.h"
 #include "tests/engine/layout/wild_job.h"
+#include "tests/how_many.h"
 
 using namespace mullion;
 using layout::across;
@@ -75,9 +76,10 @@ bool asks_for_fractions(const Job& job) {
 }  // namespace
 
 TEST_CASE("a job seen in a mirror has the arrangement seen in the mirror") {
+  const int jobs = test::how_many(800, 3200);
   std::mt19937 random(71);
   int compared = 0, openings = 0, mirrored_to_the_tick = 0;
-  for (int i = 0; i < 3200; ++i) {
+  for (int i = 0; i < jobs; ++i) {
     const test::WildJob wild = test::wild_job(random, 5);
     const layout::Axis axis = i % 2 == 0 ? across : down;
     INFO(wild.attributes << wild.lines);
@@ -104,14 +106,15 @@ TEST_CASE("a job seen in a mirror has the arrangement seen in the mirror") {
       ++openings;
     }
   }
-  CHECK(compared > 800);
+  CHECK(compared > jobs / 4);
   CHECK(mirrored_to_the_tick > openings * 6 / 10);
 }
 
 TEST_CASE("a job of which every length is three times as large has a layout as much larger") {
+  const int jobs = test::how_many(500, 2000);
   std::mt19937 random(73);
   int laid = 0;
-  for (int i = 0; i < 2000; ++i) {
+  for (int i = 0; i < jobs; ++i) {
     const test::WildJob wild = test::wild_job(random, 5);
     INFO(wild.attributes << wild.lines);
     Job job = wild.job();
@@ -131,7 +134,7 @@ TEST_CASE("a job of which every length is three times as large has a layout as m
             Rect{rect.left * 3, rect.top * 3, rect.right * 3, rect.bottom * 3});
     }
   }
-  CHECK(laid > 800);
+  CHECK(laid > jobs * 2 / 5);
 }
 
 namespace {
@@ -149,9 +152,10 @@ std::multiset<std::string> parts_of(const Problems& problems) {
 
 TEST_CASE(
     "the order of a job's rules changes neither the layout of random jobs nor their conflict") {
+  const int jobs = test::how_many(500, 2000);
   std::mt19937 random(79);
   int laid = 0, refused = 0;
-  while (laid + refused < 2000) {
+  while (laid + refused < jobs) {
     const test::WildJob wild = test::wild_job(random, 4);
     Job job = wild.job();
     if (job.rules.size() < 2) continue;
@@ -170,6 +174,6 @@ TEST_CASE(
       CHECK(first->openings[k].rect == second->openings[k].rect);
     }
   }
-  CHECK(laid > 600);
-  CHECK(refused > 400);
+  CHECK(laid > jobs * 3 / 10);
+  CHECK(refused > jobs / 5);
 }

@@ -36,11 +36,13 @@ std::vector<Explanation> job_codes() {
        "Write version=\"1\", or use the program that wrote the file."},
       {"job-unknown-element", error, "an element is not known here",
        "A misspelt element would be passed over, and its border or opening with it.",
-       "Take the name that the message proposes, or look in engine/job/job.xsd; where it is the "
-       "outermost element, check that you named the right file."},
+       "Take the name that the message proposes, or look in `mullion manual job-file` or in "
+       "share/mullion/schema/job.xsd; where it is the outermost element, check that you named the "
+       "right file."},
       {"job-unknown-attribute", error, "an attribute is not known here",
        "A misspelt attribute would be passed over, and its size with it.",
-       "Take the name that the message proposes, or look in engine/job/job.xsd."},
+       "Take the name that the message proposes, or look in `mullion manual job-file` or in "
+       "share/mullion/schema/job.xsd."},
       {"job-unknown-word", error, "a word is not one of those that may stand here",
        "Only the words that are listed have a meaning.", "Choose one that the message names."},
       {"job-letters", error, "letters are asked for as an opening",

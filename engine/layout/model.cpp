@@ -5,6 +5,7 @@
 
 #include "engine/job/reveal.h"
 #include "engine/job/sight.h"
+#include "engine/xml/words.h"
 
 namespace mullion::layout {
 namespace {
@@ -318,7 +319,10 @@ class Builder {
       case Borders::Bottom::ratio: {
         const solver::Rational ratio(borders.ratio_numerator, borders.ratio_denominator);
         require(bottom == top * ratio,
-                rule("the bottom border " + ratio.to_string() + " times the top one", {}));
+                rule("the bottom border " +
+                         format_fraction({borders.ratio_numerator, borders.ratio_denominator}) +
+                         " times the top one",
+                     {}));
         return;
       }
       case Borders::Bottom::optical:

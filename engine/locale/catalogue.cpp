@@ -1,22 +1,36 @@
 #include "engine/locale/catalogue.h"
 
+#include <array>
 #include <stdexcept>
-
-#include "engine/locale/plural_rule.h"
 
 namespace mullion {
 namespace {
 
 constexpr std::uint32_t magic_number = 0x950412de;
 
-// The expression of a header's line "Plural-Forms: nplurals=2; plural=(n != 1);".
-std::string_view plural_expression(std::string_view header) {
+struct PluralRule {
+  std::string_view expression;  // as the header writes it, without parentheses
+  std::int64_t (*form)(std::int64_t n);
+};
+
+constexpr std::array<PluralRule, 3> plural_rules{{
+    {"0", [](std::int64_t) { return std::int64_t{0}; }},
+    {"n != 1", [](std::int64_t n) { return std::int64_t{n != 1}; }},
+    {"n > 1", [](std::int64_t n) { return std::int64_t{n > 1}; }},
+}};
+
+// The rule of a header's line "Plural-Forms: nplurals=2; plural=(n != 1);".
+const PluralRule& plural_rule(std::string_view header) {
   constexpr std::string_view key = "plural=";
   const std::size_t line = header.find("Plural-Forms:");
   const std::size_t from = line == std::string_view::npos ? line : header.find(key, line);
-  if (from == std::string_view::npos) return germanic_plural;
-  const std::string_view rest = header.substr(from + key.size());
-  return rest.substr(0, rest.find_first_of(";\n"));
+  std::string_view text = from == std::string_view::npos ? "" : header.substr(from + key.size());
+  text = text.substr(0, text.find_first_of(";\n"));
+  if (text.starts_with('(') && text.ends_with(')')) text = text.substr(1, text.size() - 2);
+  for (const PluralRule& rule : plural_rules) {
+    if (rule.expression == text) return rule;
+  }
+  throw std::invalid_argument("no plural rule \"" + std::string(text) + "\" is known");
 }
 
 }  // namespace
@@ -52,7 +66,7 @@ std::optional<std::string_view> Catalogue::find_plural(std::string_view id, std:
   const auto header = find("");
   auto forms = find(id);
   if (!forms || !header) return std::nullopt;
-  for (auto form = plural_form(plural_expression(*header), n); form > 0; --form) {
+  for (auto form = plural_rule(*header).form(n); form > 0; --form) {
     const std::size_t end = forms->find('\0');
     if (end == std::string_view::npos) return std::nullopt;
     forms = forms->substr(end + 1);

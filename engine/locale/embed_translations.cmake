@@ -1,5 +1,5 @@
 # mullion_embed_translations(TARGET FILES...): compiles each catalogue, named after its language, with
-# msgfmt and puts its bytes into TARGET (engine/locale/translations.h).
+# msgfmt and puts its bytes into TARGET (engine/locale/catalogue.h).
 function(mullion_embed_translations target)
   set(arrays "")
   set(entries "")
@@ -20,7 +20,7 @@ function(mullion_embed_translations target)
   endforeach()
   set(source ${CMAKE_CURRENT_BINARY_DIR}/translations.cpp)
   file(CONFIGURE OUTPUT ${source} @ONLY CONTENT
-"#include \"engine/locale/translations.h\"
+"#include \"engine/locale/catalogue.h\"
 
 namespace mullion {
 namespace {

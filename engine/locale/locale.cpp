@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "engine/locale/translations.h"
-
 namespace mullion {
 namespace {
 

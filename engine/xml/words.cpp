@@ -34,9 +34,10 @@ bool is_name_character(char32_t c) {
                      [c](const Span& span) { return c >= span.first && c <= span.last; });
 }
 
+constexpr std::size_t most_digits = 6;
+
 // Digits only, few enough for exact arithmetic afterwards.
 std::optional<std::int64_t> whole_number(std::string_view text) {
-  constexpr std::size_t most_digits = 6;
   if (text.empty() || text.size() > most_digits || !std::all_of(text.begin(), text.end(), is_digit))
     return std::nullopt;
   std::int64_t value = 0;
@@ -47,6 +48,23 @@ std::optional<std::int64_t> whole_number(std::string_view text) {
 Fraction lowest_terms(Fraction f) {
   const std::int64_t divisor = std::gcd(f.numerator, f.denominator);
   return {f.numerator / divisor, f.denominator / divisor};
+}
+
+// Beyond that of a rule's marks a decimal is read more easily, where one says it exactly.
+constexpr std::int64_t longest_readable_denominator = 64;
+
+// With as few of `most_digits` decimals as say it exactly.
+std::optional<std::string> decimal_text(const Fraction& f) {
+  std::int64_t power = 1;
+  for (std::size_t digits = 1; digits <= most_digits; ++digits) {
+    power *= 10;
+    if (power % f.denominator != 0) continue;
+    const std::string decimals =
+        std::to_string(f.numerator % f.denominator * (power / f.denominator));
+    return std::to_string(f.numerator / f.denominator) + "." +
+           std::string(digits - decimals.size(), '0') + decimals;
+  }
+  return std::nullopt;
 }
 
 std::optional<Fraction> decimal_fraction(std::string_view text) {
@@ -182,9 +200,12 @@ std::optional<Fraction> parse_fraction(std::string_view text) {
 }
 
 std::string format_fraction(const Fraction& fraction) {
-  const std::string numerator = std::to_string(fraction.numerator);
-  if (fraction.denominator == 1) return numerator;
-  return numerator + "/" + std::to_string(fraction.denominator);
+  const Fraction f = lowest_terms(fraction);
+  if (f.denominator == 1) return std::to_string(f.numerator);
+  if (f.denominator > longest_readable_denominator) {
+    if (const auto decimal = decimal_text(f)) return *decimal;
+  }
+  return std::to_string(f.numerator) + "/" + std::to_string(f.denominator);
 }
 
 std::optional<double> parse_decimal(std::string_view text) {

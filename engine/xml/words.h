@@ -42,6 +42,7 @@ struct Fraction {
 };
 // "2", "3/2", "1 1/2", "1.5"; not negative; in lowest terms.
 std::optional<Fraction> parse_fraction(std::string_view text);
+// "3/2", "0.381966": a decimal where that is exact and the fraction is finer than a rule's marks.
 std::string format_fraction(const Fraction& fraction);
 
 // "-0.5", "2", ".25"; no exponent.

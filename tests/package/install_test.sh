@@ -19,4 +19,8 @@ pdfinfo template.pdf | grep -q "^Pages: *2$"
 [ "$("$scratch/usr/bin/mullion" --version)" = "mullion $(sed -n 's/^project(mullion VERSION \([^ ]*\).*/\1/p' "$here/../../CMakeLists.txt")" ]
 usr/bin/mullion template usr/share/mullion/gallery/double-mat.xml -o drawn.pdf
 pdfinfo drawn.pdf | grep -q "^Pages: *2$"
+# What explanations name is installed where they say.
+"$scratch/usr/bin/mullion" explain --json | grep -o 'share/[a-z/._-]*[a-z]' | sort -u > named
+[ -s named ]
+while read -r path; do test -f "$scratch/usr/$path"; done < named
 echo "the installed library and program work"

@@ -65,6 +65,25 @@ TEST_CASE("an explanation says what it is, why it matters and what to do, in sen
   }
 }
 
+// tests/package/install_test.sh finds each such path in what is installed.
+TEST_CASE("an explanation names files where they are installed, not where their sources are") {
+  static const std::regex path("[a-z]+(?:/[a-z_.-]+)+");
+  int named = 0;
+  for (const Explanation& entry : explanations()) {
+    for (const std::string_view text : {entry.summary, entry.reason, entry.advice}) {
+      const std::string words(text);
+      for (std::sregex_iterator it(words.begin(), words.end(), path), end; it != end; ++it) {
+        const std::string found = it->str();
+        if (!std::filesystem::path(found).has_extension()) continue;
+        INFO(entry.code << ": " << found);
+        CHECK(found.starts_with("share/mullion/"));
+        ++named;
+      }
+    }
+  }
+  CHECK(named > 0);
+}
+
 TEST_CASE("files that are read like jobs have their codes explained like those of jobs") {
   CHECK(explanation_of("prices-unknown-word") == explanation_of("job-unknown-word"));
   CHECK(explanation_of("cutter-unknown")->summary == "no cutter has that name");

@@ -115,7 +115,7 @@ TEST_CASE("a rule of so many times another size moves no border far") {
   CHECK(layout.borders.right - layout.borders.left <= sixty_fourths(4));
   CHECK(gap >= inches(5));
   REQUIRE(!layout.notes.empty());
-  CHECK(layout.notes.front().message.find("border.left 117/100 times g: off by") == 0);
+  CHECK(layout.notes.front().message.find("border.left 1.17 times g: off by") == 0);
 }
 
 TEST_CASE(

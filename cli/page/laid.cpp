@@ -17,7 +17,7 @@ void lay_out_and_check(Laid& out, OpenJob& open, const CutterProfile* cutter) {
   Result<Layout> layout = open.lay_out(*out.job);
   if (!layout) return add(out.problems, std::move(layout.error()));
   out.layout = std::move(*layout);
-  add(out.problems, out.layout->notes);
+  add(out.problems, told_notes(*out.layout, *out.job));
   Result<Mat> mat = build_mat(*out.job, *out.layout);
   if (!mat) return add(out.problems, std::move(mat.error()));
   out.mat = std::move(*mat);

@@ -51,7 +51,7 @@ int check(const Options& options) {
   if (!loaded) return answer.fail(loaded.error());
   const Result<CutterProfile> cutter = cutter_for(options.cutter, loaded->job.scale.unit);
   if (!cutter) return answer.fail(cutter.error());
-  Problems problems = loaded->layout.notes;
+  Problems problems = told_notes(loaded->layout, loaded->job);
   for (Problem& found : check_mat(loaded->job, loaded->layout, loaded->mat)) {
     problems.push_back(std::move(found));
   }

@@ -5,6 +5,7 @@
 
 #include "engine/edit/names.h"
 #include "engine/edit/placing.h"
+#include "engine/job/job_words.h"
 #include "engine/xml/reading.h"
 #include "engine/xml/words.h"
 
@@ -13,10 +14,14 @@ namespace {
 
 using Where = Position::Where;
 
-const std::vector<std::string_view> rule_kinds{"same-size", "align",    "equal",   "multiple",
-                                               "fixed",     "at-least", "at-most", "centred"};
 const std::vector<std::string_view> single_sections{"frame", "outer", "borders", "wall",
                                                     "customer"};
+
+std::vector<std::string_view> rule_elements() {
+  std::vector<std::string_view> out;
+  for (const Word<Rule::Kind>& word : rule_words()) out.push_back(word.text);
+  return out;
+}
 
 bool has(const std::vector<std::string_view>& words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -246,7 +251,7 @@ Done add(Draft& draft, const Add& edit) {
   const std::string& element = edit.element;
   if (element == "picture") return add_picture(draft, edit);
   if (element == "layer") return add_to_list(draft, "layers", "layer", edit);
-  if (has(rule_kinds, element)) return add_to_list(draft, "rules", "rule", edit);
+  if (has(rule_elements(), element)) return add_to_list(draft, "rules", "rule", edit);
   if (element == "groove" || element == "reveal") return add_groove(draft, edit);
   if (element == "opening") {
     const Result<Slot> slot = slot_for_opening(draft, edit.at);
@@ -264,7 +269,8 @@ Done add(Draft& draft, const Add& edit) {
   }
   std::vector<std::string_view> known{"picture", "opening", "layer", "groove", "reveal"};
   known.insert(known.end(), single_sections.begin(), single_sections.end());
-  known.insert(known.end(), rule_kinds.begin(), rule_kinds.end());
+  const std::vector<std::string_view> rules = rule_elements();
+  known.insert(known.end(), rules.begin(), rules.end());
   const std::string_view near = near_name(element, known);
   return tl::unexpected(refusal(
       "edit-unknown-name", "found no element " + mullion::quoted(element) + " to add" +

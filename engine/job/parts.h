@@ -6,8 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/job/job.h"
-#include "engine/xml/element.h"
+#include "engine/job/job_words.h"
 
 namespace mullion {
 
@@ -31,15 +30,6 @@ std::string usual_layer_name(std::size_t number);
 
 // The picture's id, else "opening-7" for the seventh opening of the file.
 std::string usual_opening_id(std::string_view picture, std::size_t number);
-
-// "top", "centre", "bottom", "stretch" in a row; "left" and "right" in a column.
-const std::vector<Word<Align>>& align_words(Along along);
-
-// "right", "over", "left": by a quarter, a half and three quarters clockwise.
-const std::vector<Word<Turn>>& turn_words();
-
-// Words for the shapes; "circle" and "square" are an ellipse and a rectangle.
-const std::vector<Word<ShapeKind>>& shape_words();
 
 // Everything of a job that other statements refer to by name.
 struct Names {

@@ -126,7 +126,7 @@ int ArrangementReader::read_layer_number(Element& element, const char* attribute
 Group ArrangementReader::read_group(Element& element) {
   Group group;
   group.place = element.place();
-  group.along = element.name() == "row" ? Along::row : Along::column;
+  group.along = element.name() == word_for(Along::row) ? Along::row : Along::column;
   group.id = element.id();
   if (element.has("id") && take_id(element, group.id)) names_.groups.push_back(group.id);
   group.gap = element.length_or_free("gap");
@@ -208,18 +208,6 @@ Gap ArrangementReader::read_gap(const pugi::xml_node& node, const Group& group) 
 
 std::string usual_opening_id(std::string_view picture, std::size_t number) {
   return picture.empty() ? "opening-" + std::to_string(number) : std::string(picture);
-}
-
-const std::vector<Word<Align>>& align_words(Along along) {
-  static const std::vector<Word<Align>> in_row{{"top", Align::start},
-                                               {"centre", Align::centre},
-                                               {"bottom", Align::end},
-                                               {"stretch", Align::stretch}};
-  static const std::vector<Word<Align>> in_column{{"left", Align::start},
-                                                  {"centre", Align::centre},
-                                                  {"right", Align::end},
-                                                  {"stretch", Align::stretch}};
-  return along == Along::row ? in_row : in_column;
 }
 
 void read_arrangement(Element& element, Names& names, Job& job) {

@@ -86,9 +86,7 @@ void check_mentioned(Reading& reading, const Names& names) {
 
 void read_layers(Element& element, Names& names, Job& job) {
   job.bevel_millidegrees = read_bevel(element);
-  job.reveal_reading = element.word<RevealReading>(
-      "reveal-is", {{"seen", RevealReading::seen}, {"lines", RevealReading::lines}},
-      RevealReading::seen);
+  job.reveal_reading = element.word("reveal-is", all_words<RevealReading>(), RevealReading::seen);
   for (const pugi::xml_node& node : element.children({"layer"})) {
     Element child(element.reading(), node);
     if (job.layers.size() == most_layers) {

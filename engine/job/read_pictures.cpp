@@ -49,12 +49,6 @@ Picture read_picture(Element& element) {
 
 }  // namespace
 
-const std::vector<Word<Turn>>& turn_words() {
-  static const std::vector<Word<Turn>> words{
-      {"right", Turn::right}, {"over", Turn::over}, {"left", Turn::left}};
-  return words;
-}
-
 std::vector<Picture> read_pictures(Element& element) {
   std::vector<Picture> pictures;
   std::map<std::string, Place> places;

@@ -8,15 +8,8 @@
 namespace mullion {
 namespace {
 
-using Kind = Rule::Kind;
-
 const std::vector<std::string_view> box_parts{"left",   "top",    "right", "bottom",
                                               "centre", "middle", "width", "height"};
-
-const std::vector<Word<Kind>> rule_kinds{
-    {"same-size", Kind::same_size}, {"align", Kind::align},    {"equal", Kind::equal},
-    {"multiple", Kind::multiple},   {"fixed", Kind::fixed},    {"at-least", Kind::at_least},
-    {"at-most", Kind::at_most},     {"centred", Kind::centred}};
 
 class RuleReader {
  public:
@@ -34,68 +27,56 @@ class RuleReader {
     element.children({});
     Rule rule;
     rule.place = element.place();
-    for (const Word<Kind>& word : rule_kinds) {
+    for (const Word<Rule::Kind>& word : rule_words()) {
       if (word.text == element.name()) rule.kind = word.value;
     }
-    read_body(element, rule);
-    rule.strength = element.word<Strength>("strength",
-                                           {{"required", Strength::required},
-                                            {"strong", Strength::strong},
-                                            {"medium", Strength::medium},
-                                            {"weak", Strength::weak}},
-                                           Strength::required);
+    Attributes attributes{*this, element};
+    rule_attributes(attributes, rule);
+    rule.strength = element.word("strength", all_words<Strength>(), Strength::required);
     return rule;
   }
 
  private:
-  void read_body(Element& element, Rule& rule) {
-    switch (rule.kind) {
-      case Kind::same_size:
-        rule.of = boxes(element, "of", 2);
-        rule.dimension = word(element, "dimension", {"both", "width", "height"});
-        return;
-      case Kind::align:
-        rule.of = boxes(element, "of", 2);
-        element.required("edge", alternatives(edges));
-        rule.edge = word(element, "edge", edges);
-        return;
-      case Kind::equal:
-        rule.of = measures(element);
-        return;
-      case Kind::multiple:
-        rule.of = {measure(element, "measure"), measure(element, "of")};
-        read_factor(element, rule);
-        return;
-      case Kind::fixed:
-      case Kind::at_least:
-      case Kind::at_most:
-        rule.of = {measure(element, "measure")};
-        rule.value = element.required_length("length", Least::zero);
-        return;
-      case Kind::centred:
-        rule.of = boxes(element, "what", 1);
-        rule.on = element.value("on").value_or("mat");
-        if (rule.on != "mat") check_box(element, "on", rule.on, {"mat"});
-        rule.dimension = word(element, "direction", {"both", "across", "down"});
-        return;
+  // Reads what rule_attributes lists.
+  struct Attributes {
+    RuleReader& reader;
+    Element& element;
+
+    void boxes(std::string_view name, std::size_t least, std::vector<std::string>& ids) {
+      ids = reader.boxes(element, name, least);
     }
-  }
-
-  // One of the words, the first where nothing is stated.
-  static std::string word(Element& element, std::string_view attribute,
-                          const std::vector<std::string_view>& words) {
-    std::vector<Word<std::string_view>> known;
-    known.reserve(words.size());
-    for (const std::string_view text : words) known.push_back({text, text});
-    return std::string(element.word<std::string_view>(attribute, known, words.front()));
-  }
-
-  static void read_factor(Element& element, Rule& rule) {
-    element.required("times", "a number such as 2 or 3/2");
-    const Fraction factor = element.fraction("times");
-    rule.factor_numerator = factor.numerator;
-    rule.factor_denominator = factor.denominator;
-  }
+    void measures(std::string_view name, std::vector<std::string>& names) {
+      names = reader.measures(element, name);
+    }
+    void measure(std::string_view name, std::size_t, std::vector<std::string>& names) {
+      names.push_back(reader.measure(element, name));
+    }
+    void word(std::string_view name, const std::vector<std::string_view>& words,
+              std::string& word) {
+      std::vector<Word<std::string_view>> known;
+      known.reserve(words.size());
+      for (const std::string_view text : words) known.push_back({text, text});
+      word = element.word<std::string_view>(name, known, words.front());
+    }
+    void needed_word(std::string_view name, const std::vector<std::string_view>& words,
+                     std::string& found) {
+      element.required(name, alternatives(words));
+      word(name, words, found);
+    }
+    void box_or_mat(std::string_view name, std::string& id) {
+      id = element.value(name).value_or("mat");
+      if (id != "mat") reader.check_box(element, name, id, {"mat"});
+    }
+    void length(std::string_view name, Length& value) {
+      value = element.required_length(name, Least::zero);
+    }
+    void factor(std::string_view name, Rule& rule) {
+      element.required(name, "a number such as 2 or 3/2");
+      const Fraction factor = element.fraction(name);
+      rule.factor_numerator = factor.numerator;
+      rule.factor_denominator = factor.denominator;
+    }
+  };
 
   std::vector<std::string> listed(Element& element, std::string_view attribute, std::size_t least) {
     std::vector<std::string> ids = element.list(attribute);
@@ -122,9 +103,9 @@ class RuleReader {
     return ids;
   }
 
-  std::vector<std::string> measures(Element& element) {
-    std::vector<std::string> names = listed(element, "of", 2);
-    for (const std::string& name : names) check_measure(element, "of", name);
+  std::vector<std::string> measures(Element& element, std::string_view attribute) {
+    std::vector<std::string> names = listed(element, attribute, 2);
+    for (const std::string& name : names) check_measure(element, attribute, name);
     return names;
   }
 
@@ -180,9 +161,6 @@ class RuleReader {
                            : "found no gap " + quoted(name) + reading_.hint(name, gaps_));
   }
 
-  static inline const std::vector<std::string_view> edges{"left",   "top",    "right",
-                                                          "bottom", "centre", "middle"};
-
   Reading& reading_;
   std::vector<std::string_view> gaps_, boxes_;  // in the order of the file
   std::set<std::string_view> known_gaps_, known_boxes_;
@@ -193,8 +171,9 @@ class RuleReader {
 std::vector<Rule> read_rules(Element& element, const Names& names) {
   std::vector<Rule> rules;
   RuleReader reader(element.reading(), names);
-  for (const pugi::xml_node& node : element.children({"same-size", "align", "equal", "multiple",
-                                                      "fixed", "at-least", "at-most", "centred"})) {
+  std::vector<std::string_view> kinds;
+  for (const Word<Rule::Kind>& word : rule_words()) kinds.push_back(word.text);
+  for (const pugi::xml_node& node : element.children(kinds)) {
     if (rules.size() == most_rules) {
       element.reading().problem(
           offset_of(node), "job-too-many",

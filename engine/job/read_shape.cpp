@@ -85,16 +85,6 @@ bool asks_for_letters(std::string_view word) {
 
 }  // namespace
 
-const std::vector<Word<ShapeKind>>& shape_words() {
-  static const std::vector<Word<ShapeKind>> words{
-      {"rectangle", ShapeKind::rectangle}, {"ellipse", ShapeKind::ellipse},
-      {"arch", ShapeKind::arch},           {"rounded", ShapeKind::rounded},
-      {"stepped", ShapeKind::stepped},     {"octagon", ShapeKind::octagon},
-      {"outline", ShapeKind::outline},     {"circle", ShapeKind::ellipse},
-      {"square", ShapeKind::rectangle}};
-  return words;
-}
-
 ShapeSpec read_shape(Element& element, Opening& opening, const Names& names) {
   using enum ShapeKind;
   ShapeSpec shape;

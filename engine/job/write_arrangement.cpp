@@ -5,14 +5,6 @@
 namespace mullion {
 namespace {
 
-template <class T>
-std::string_view word_of(const std::vector<Word<T>>& words, T value) {
-  for (const Word<T>& word : words) {
-    if (word.value == value) return word.text;
-  }
-  return {};
-}
-
 void write_grooves(ElementWriter& out, const std::vector<Groove>& grooves) {
   for (const Groove& groove : grooves) {
     ElementWriter element = out.child("groove");
@@ -36,7 +28,7 @@ class ArrangementWriter {
       write_opening(out.child("opening"), *opening);
     } else {
       const Group& group = std::get<Group>(node.what);
-      write_group(out.child(group.along == Along::row ? "row" : "column"), group);
+      write_group(out.child(word_for(group.along)), group);
     }
   }
 
@@ -55,7 +47,7 @@ class ArrangementWriter {
 
   static void write_shape(ElementWriter& out, const ShapeSpec& shape) {
     if (shape.kind == ShapeKind::rectangle) return;
-    out.text("shape", word_of(shape_words(), shape.kind));
+    out.text("shape", word_for(shape.kind));
     out.length_unless("corner", shape.corner, {});
     out.length_unless("rise", shape.rise, {});
     out.text("file", shape.file);
@@ -66,7 +58,7 @@ class ArrangementWriter {
     out.text("id", group.id);
     if (group.gap) out.length("gap", *group.gap);
     if (group.align != Align::centre) {
-      out.text("align", word_of(align_words(group.along), group.align));
+      out.text("align", word_for(group.align, group.along));
     }
     if (group.joined_layer > 0) out.integer("window", group.joined_layer);
     for (std::size_t i = 0; i < group.children.size(); ++i) {
@@ -86,71 +78,31 @@ class ArrangementWriter {
   std::size_t openings_ = 0;
 };
 
-const char* name_of(Rule::Kind kind) {
-  switch (kind) {
-    case Rule::Kind::same_size:
-      return "same-size";
-    case Rule::Kind::align:
-      return "align";
-    case Rule::Kind::equal:
-      return "equal";
-    case Rule::Kind::multiple:
-      return "multiple";
-    case Rule::Kind::fixed:
-      return "fixed";
-    case Rule::Kind::at_least:
-      return "at-least";
-    case Rule::Kind::at_most:
-      return "at-most";
-    case Rule::Kind::centred:
-      return "centred";
+// Writes what rule_attributes lists.
+struct RuleWriter {
+  ElementWriter& out;
+
+  void boxes(const char* name, std::size_t, const std::vector<std::string>& ids) {
+    out.list(name, ids);
   }
-  return "";
-}
+  void measures(const char* name, const std::vector<std::string>& names) { out.list(name, names); }
+  void measure(const char* name, std::size_t index, const std::vector<std::string>& names) {
+    out.text(name, names.at(index));
+  }
+  using Words = std::initializer_list<std::string_view>;
+  void word(const char* name, Words, const std::string& word) { out.text(name, word); }
+  void needed_word(const char* name, Words, const std::string& word) { out.text(name, word); }
+  void box_or_mat(const char* name, const std::string& id) { out.text(name, id); }
+  void length(const char* name, Length value) { out.length(name, value); }
+  void factor(const char* name, const Rule& rule) {
+    out.text(name, format_fraction({rule.factor_numerator, rule.factor_denominator}));
+  }
+};
 
 void write_rule(ElementWriter out, const Rule& rule) {
-  switch (rule.kind) {
-    case Rule::Kind::same_size:
-      out.list("of", rule.of);
-      out.text("dimension", rule.dimension);
-      break;
-    case Rule::Kind::align:
-      out.list("of", rule.of);
-      out.text("edge", rule.edge);
-      break;
-    case Rule::Kind::equal:
-      out.list("of", rule.of);
-      break;
-    case Rule::Kind::multiple:
-      out.text("measure", rule.of.at(0));
-      out.text("of", rule.of.at(1));
-      out.text("times", format_fraction({rule.factor_numerator, rule.factor_denominator}));
-      break;
-    case Rule::Kind::fixed:
-    case Rule::Kind::at_least:
-    case Rule::Kind::at_most:
-      out.text("measure", rule.of.at(0));
-      out.length("length", rule.value);
-      break;
-    case Rule::Kind::centred:
-      out.list("what", rule.of);
-      out.text("on", rule.on);
-      out.text("direction", rule.dimension);
-      break;
-  }
-  switch (rule.strength) {
-    case Strength::required:
-      break;
-    case Strength::strong:
-      out.text("strength", "strong");
-      break;
-    case Strength::medium:
-      out.text("strength", "medium");
-      break;
-    case Strength::weak:
-      out.text("strength", "weak");
-      break;
-  }
+  RuleWriter writer{out};
+  rule_attributes(writer, rule);
+  if (rule.strength != Strength::required) out.text("strength", word_for(rule.strength));
 }
 
 }  // namespace
@@ -162,7 +114,7 @@ void write_arrangement(ElementWriter out, const Job& job) {
 }
 
 void write_rules(ElementWriter out, const std::vector<Rule>& rules) {
-  for (const Rule& rule : rules) write_rule(out.child(name_of(rule.kind)), rule);
+  for (const Rule& rule : rules) write_rule(out.child(word_for(rule.kind)), rule);
 }
 
 }  // namespace mullion

@@ -44,9 +44,7 @@ void write_picture(ElementWriter out, const Picture& picture, const Usual& usual
   out.yes("turn", picture.may_turn);
   out.text("group", picture.group);
   if (picture.order > 0) out.integer("order", picture.order);
-  for (const Word<Turn>& word : turn_words()) {
-    if (word.value == picture.turned) out.attribute("turned", word.text);
-  }
+  out.text("turned", word_for(picture.turned));
 }
 
 void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual& usual) {
@@ -69,7 +67,9 @@ void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual
 void write_layers(ElementWriter out, const Job& job, const Usual& usual) {
   constexpr double thousandths = 1000;
   out.decimal_unless("bevel", job.bevel_millidegrees / thousandths, 45);
-  if (job.reveal_reading == RevealReading::lines) out.text("reveal-is", "lines");
+  if (job.reveal_reading != RevealReading::seen) {
+    out.text("reveal-is", word_for(job.reveal_reading));
+  }
   for (const Layer& layer : job.layers) {
     write_layer(out.child("layer"), layer, &layer == &job.layers.front(), usual);
   }

@@ -22,7 +22,7 @@ struct Share {
   Rational amount;      // what it adds to the sum that cannot close; > 0: it needs, < 0: it has
   Rational multiplier;  // summed over its rules
 
-  bool is_outer() const { return statement->kind == Statement::Kind::outer; }
+  bool is_outer() const { return layout::is_outer(*statement); }
 
   // How many of the stated number make the amount, where that is a whole number.
   std::optional<int> count() const {
@@ -73,12 +73,6 @@ Rational scale_of(const std::vector<Share>& shares) {
   return least.is_zero() ? Rational(1) : Rational(1) / least;
 }
 
-// "borders of at least 2 in" as "two borders of at least 2 in", or "a border of at least 2 in".
-std::string counted_limit(int count, const std::string& text) {
-  const std::size_t end = text.find(' ');
-  return counted(count, text.substr(0, end - 1) + text.substr(end), text);
-}
-
 std::string borders_text(const std::vector<Length>& borders, const Scale& scale) {
   if (borders.size() == 1) return "a border of " + number_text(borders[0], scale);
   std::vector<std::string> numbers;
@@ -89,7 +83,8 @@ std::string borders_text(const std::vector<Length>& borders, const Scale& scale)
   return text;
 }
 
-std::string list_needs(const std::vector<Share>& shares, const Scale& scale) {
+std::string list_needs(const Job& job, const std::vector<Share>& shares) {
+  const Scale& scale = job.scale;
   std::vector<Length> borders;
   std::map<Length, int, std::greater<>> openings, gaps;  // how many of a size
   std::vector<std::string> others;
@@ -97,21 +92,15 @@ std::string list_needs(const std::vector<Share>& shares, const Scale& scale) {
     if (share.is_outer()) continue;
     const Statement& statement = *share.statement;
     const int count = *share.count();
-    switch (statement.kind) {
-      case Statement::Kind::border:
-        borders.insert(borders.end(), static_cast<std::size_t>(count), statement.value);
-        break;
-      case Statement::Kind::opening:
-        openings[statement.value] += count;
-        break;
-      case Statement::Kind::gap:
-        gaps[statement.value] += count;
-        break;
-      case Statement::Kind::limit:
-        others.push_back(counted_limit(count, statement.text));
-        break;
-      default:
-        others.push_back(statement.text);
+    if (statement.kind == Statement::Kind::border) {
+      borders.insert(borders.end(), static_cast<std::size_t>(count), statement.value);
+    } else if (statement.kind == Statement::Kind::opening) {
+      openings[statement.value] += count;
+    } else if (statement.kind == Statement::Kind::gap) {
+      gaps[statement.value] += count;
+    } else {
+      others.push_back(is_limit(statement) ? counted_limit(count, statement, scale)
+                                           : text_of(statement, job));
     }
   }
   std::vector<std::string> items;
@@ -131,14 +120,14 @@ bool adds_up(const std::vector<Share>& shares) {
   const Share* outer = outer_of(shares);
   return outer != nullptr && std::all_of(shares.begin(), shares.end(), [&](const Share& share) {
            if (&share == outer) return true;
-           const bool is_rule = share.statement->kind == Statement::Kind::rule;
            return !share.is_outer() && share.amount.sign() > 0 && share.count() &&
-                  (!is_rule || (*share.count() == 1 && shares.size() > 2));
+                  (!is_rule(*share.statement) || (*share.count() == 1 && shares.size() > 2));
          });
 }
 
-std::string sum_sentence(const std::vector<Share>& shares, const Rational& shortfall,
-                         const Scale& scale) {
+std::string sum_sentence(const Job& job, const std::vector<Share>& shares,
+                         const Rational& shortfall) {
+  const Scale& scale = job.scale;
   const Share& outer = *outer_of(shares);
   const Rational need = Rational(outer.statement->value.ticks()) + shortfall;
   const int parts = static_cast<int>(shares.size()) - 1;
@@ -146,34 +135,29 @@ std::string sum_sentence(const std::vector<Share>& shares, const Rational& short
   const char* verb = shortfall.sign() > 0 ? is_one ? " needs " : " need "
                      : is_one             ? " comes to "
                                           : " come to ";
-  return list_needs(shares, scale) + verb + ticks_text(need, scale) + "; " + outer.statement->text +
-         " is " + length_text(outer.statement->value, scale) + ": " +
-         ticks_text(abs(shortfall), scale) + (shortfall.sign() > 0 ? " short" : " too much");
+  return list_needs(job, shares) + verb + ticks_text(need, scale) + "; " +
+         text_of(*outer.statement, job) + " is " + length_text(outer.statement->value, scale) +
+         ": " + ticks_text(abs(shortfall), scale) + (shortfall.sign() > 0 ? " short" : " too much");
 }
 
-std::string listed(const Share& share, const Scale& scale) {
+std::string listed(const Job& job, const Share& share) {
   const Statement& statement = *share.statement;
-  const int count = share.count().value_or(1);
-  switch (statement.kind) {
-    case Statement::Kind::outer:
-    case Statement::Kind::border:
-      return statement.text + " of " + length_text(statement.value, scale);
-    case Statement::Kind::limit:
-      return counted_limit(count, statement.text);
-    default:
-      return statement.text;
-  }
+  if (is_limit(statement)) return counted_limit(share.count().value_or(1), statement, job.scale);
+  const std::string text = text_of(statement, job);
+  const bool is_named_alone = share.is_outer() || statement.kind == Statement::Kind::border;
+  return is_named_alone ? text + " of " + length_text(statement.value, job.scale) : text;
 }
 
-std::string list_sentence(const std::vector<Share>& shares, const Rational& shortfall,
-                          const Scale& scale) {
+std::string list_sentence(const Job& job, const std::vector<Share>& shares,
+                          const Rational& shortfall) {
+  const Scale& scale = job.scale;
   std::vector<std::string> items;
   std::map<Length, int, std::greater<>> gaps;  // how many of a size
   for (const Share& share : shares) {
     if (share.statement->kind == Statement::Kind::gap) {
       gaps[share.statement->value] += share.count().value_or(1);
     } else {
-      items.push_back(listed(share, scale));
+      items.push_back(listed(job, share));
     }
   }
   for (const auto& [size, count] : gaps) {
@@ -187,11 +171,16 @@ std::string suggestion(const Job& job, const Model& model, const RequiredRules& 
                        const std::vector<Share>& shares, const solver::Conflict& conflict) {
   std::vector<int> tags, parts;
   for (const Share& share : shares) tags.push_back(share.tag);
-  const auto ways = ways_out(job, model, linked, tags);
-  if (!ways.empty()) return "; " + joined(ways, " or ") + " would fit";
-  const auto closing = ways_out(job, model, parts_of(conflict, linked), tags);
+  const auto told = [&](const std::vector<Remedy>& ways) {
+    std::vector<std::string> texts;
+    for (const Remedy& way : ways) texts.push_back(text_of(way, model, job));
+    return "; " + joined(texts, " or ");
+  };
+  const std::vector<Remedy> ways = ways_out(job, model, linked, tags);
+  if (!ways.empty()) return told(ways) + " would fit";
+  const std::vector<Remedy> closing = ways_out(job, model, parts_of(conflict, linked), tags);
   if (closing.empty()) return {};
-  return "; " + joined(closing, " or ") + " would settle this, but other numbers do not fit either";
+  return told(closing) + " would settle this, but other numbers do not fit either";
 }
 
 Problems describe(const Job& job, const Model& model, const RequiredRules& linked,
@@ -202,8 +191,8 @@ Problems describe(const Job& job, const Model& model, const RequiredRules& linke
     share.amount *= scale;
     share.multiplier *= scale;
   }
-  const std::string what = adds_up(shares) ? sum_sentence(shares, shortfall, job.scale)
-                                           : list_sentence(shares, shortfall, job.scale);
+  const std::string what = adds_up(shares) ? sum_sentence(job, shares, shortfall)
+                                           : list_sentence(job, shares, shortfall);
   Problem main{Severity::error,
                "layout-conflict",
                what + suggestion(job, model, linked, shares, conflict),
@@ -215,7 +204,7 @@ Problems describe(const Job& job, const Model& model, const RequiredRules& linke
     if (place.line == 0) continue;
     if (main.place.line == 0) main.place = place;
     problems.push_back({Severity::note, "layout-conflict",
-                        "this takes part: " + share.statement->text, place, job.file});
+                        "this takes part: " + text_of(*share.statement, job), place, job.file});
   }
   problems.insert(problems.begin(), main);
   return problems;

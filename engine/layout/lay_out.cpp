@@ -4,6 +4,7 @@
 #include "engine/layout/arrangement.h"
 #include "engine/layout/layout.h"
 #include "engine/layout/snapping.h"
+#include "engine/layout/words.h"
 
 namespace mullion {
 namespace {
@@ -111,6 +112,16 @@ Layout read_layout(const Model& model, const Values& values) {
 
 Result<Layout> lay_out(const Job& job) {
   return OpenJob().lay_out(job);
+}
+
+Problems told_notes(const Layout& layout, const Job& job) {
+  Problems out;
+  for (const LayoutNote& note : layout.notes) {
+    const auto* off = std::get_if<OffBy>(&note);
+    out.push_back({Severity::note, "layout-moved", sentence_of(note, job),
+                   off != nullptr ? off->what.place : Place{}, job.file});
+  }
+  return out;
 }
 
 Result<Layout> OpenJob::lay_out(const Job& job) {

@@ -15,7 +15,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/job/job.h"
+#include "engine/layout/statement.h"
 
 namespace mullion {
 
@@ -43,12 +43,15 @@ struct Layout {
   std::vector<PlacedOpening> openings;
   std::vector<PlacedGroup> groups;  // outermost first
   Sides borders;                    // outer edge to the outermost openings
-  Problems notes;                   // what was moved to reach the increment, and by how much
+  std::vector<LayoutNote> notes;    // what was moved to reach the increment, and by how much
 };
 
 // Solves the arrangement. Errors are conflicts and impossible rules, in the job's unit, each with
 // the place of the statement that is part of it.
 Result<Layout> lay_out(const Job& job);
+
+// The notes in words, in the job's unit, each at its place in the job file: "layout-moved".
+Problems told_notes(const Layout& layout, const Job& job);
 
 // A job that stays open while it is edited, laid out again after every change. What mattered in one
 // layout is a hint where to begin the next. The best arrangement is unique, so a hint saves time

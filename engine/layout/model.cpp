@@ -5,7 +5,6 @@
 
 #include "engine/job/reveal.h"
 #include "engine/job/sight.h"
-#include "engine/xml/words.h"
 
 namespace mullion::layout {
 namespace {
@@ -26,11 +25,6 @@ enum Rank {
   far_side_border,
   bottom_border
 };
-
-constexpr const char* axis_size_word[2] = {"wide", "high"};
-constexpr const char* outer_word[2] = {"the outer width", "the outer height"};
-constexpr const char* border_word[2][2] = {{"the left border", "the right border"},
-                                           {"the top border", "the bottom border"}};
 
 class Builder {
  public:
@@ -66,15 +60,25 @@ class Builder {
     Box box;
     std::array<std::optional<Length>, 2> size;
     std::array<Length, 2> least;  // no solution makes it smaller
-    std::string name;             // for messages
+    Statement::Part name;         // for messages
   };
 
   Linear variable() { return Linear(model_.system.add_variable()); }
 
-  int statement(Statement::Kind kind, std::string text, Place place, Length value,
-                bool adjustable) {
-    model_.statements.push_back({kind, std::move(text), place, value, adjustable});
+  int state(Statement statement) {
+    model_.statements.push_back(std::move(statement));
     return static_cast<int>(model_.statements.size()) - 1;
+  }
+  static Statement said(Statement::Kind kind, Place place, Length value = {}) {
+    Statement out;
+    out.kind = kind;
+    out.place = place;
+    out.value = value;
+    return out;
+  }
+  static Statement adjustable(Statement statement) {
+    statement.adjustable = true;
+    return statement;
   }
 
   void require(Constraint constraint, int tag) {
@@ -87,8 +91,6 @@ class Builder {
     require(form >= Linear(value.ticks()), tag);
   }
 
-  std::string text(Length length) const { return describe(length, job_.scale); }
-
   Part place_node(const Node& node) {
     if (const auto* opening = std::get_if<Opening>(&node.what)) return place_opening(*opening);
     return place_group(std::get<Group>(node.what));
@@ -98,24 +100,22 @@ class Builder {
     const Sides stack = reveal_stack(job_, opening);
     const Sight sight = sight_of(opening, picture_of(job_, opening));
     Part out;
-    out.name = "opening \"" + opening.id + "\"";
+    out.name = {opening.id, std::nullopt};
     for (Axis axis : {across, down}) {
       const Linear start = variable(), end = variable();
       out.box.span[axis] = {start, end};
       const Length around = axis == across ? stack.left + stack.right : stack.top + stack.bottom;
       if (const auto& seen = axis == across ? sight.width : sight.height) {
         const Length size = *seen + around;
-        const int tag =
-            statement(Statement::Kind::opening,
-                      "opening \"" + opening.id + "\" " + text(size) + " " + axis_size_word[axis],
-                      opening.place, size, false);
-        require(end - start == Linear(size.ticks()), tag);
+        Statement stated = said(Statement::Kind::opening, opening.place, size);
+        stated.axis = axis;
+        stated.part = out.name;
+        require(end - start == Linear(size.ticks()), state(stated));
         out.size[axis] = out.least[axis] = size;
       } else {
         out.least[axis] = least_free_size + around;
         at_least(end - start, out.least[axis],
-                 statement(Statement::Kind::limit, "openings of at least " + text(out.least[axis]),
-                           opening.place, out.least[axis], false));
+                 state(said(Statement::Kind::least_opening, opening.place, out.least[axis])));
         measure(end - start, free_size);
         free_sizes_[axis].push_back(end - start);
       }
@@ -134,8 +134,7 @@ class Builder {
     const Axis main = group.along == Along::row ? across : down;
     const Axis cross = main == across ? down : across;
     Part out;
-    out.name = group.id.empty() ? group.along == Along::row ? "a row" : "a column"
-                                : "group \"" + group.id + "\"";
+    out.name = {group.id, group.along};
     out.box.span[main] = {parts.front().box.span[main].start, parts.back().box.span[main].end};
     out.box.span[cross] = {variable(), variable()};
     for (const Part& part : parts) {
@@ -170,8 +169,8 @@ class Builder {
         continue;
       }
       if (gap.size || shared_tag < 0) {
-        const int tag = statement(Statement::Kind::gap, "gap of " + text(*stated),
-                                  gap.size ? gap.place : group.place, *stated, true);
+        const Place place = gap.size ? gap.place : group.place;
+        const int tag = state(adjustable(said(Statement::Kind::gap, place, *stated)));
         if (!gap.size) shared_tag = tag;
         require(form == Linear(stated->ticks()), tag);
       } else {
@@ -192,8 +191,7 @@ class Builder {
   void state_least_bar(const Linear& size) {
     const Length least = job_.least_bar.value_or(Length());
     if (least_bar_tag_ < 0 && job_.least_bar) {
-      least_bar_tag_ =
-          statement(Statement::Kind::limit, "bars of at least " + text(least), {}, least, true);
+      least_bar_tag_ = state(adjustable(said(Statement::Kind::least_bar, {}, least)));
     }
     at_least(size, least, job_.least_bar ? least_bar_tag_ : structure);
   }
@@ -215,10 +213,10 @@ class Builder {
         require(own.end == span.end, structure);
         continue;
       }
-      const std::string what = "the two sides of " + part.name + " in its " +
-                               (group.along == Along::row ? "row" : "column");
-      align(group.align, own, span,
-            statement(Statement::Kind::alignment, what, group.place, {}, false));
+      Statement alignment = said(Statement::Kind::alignment, group.place);
+      alignment.axis = group.along == Along::row ? across : down;
+      alignment.part = part.name;
+      align(group.align, own, span, state(alignment));
       if (!largest) want(own.size() == span.size(), level::fill);
       extent.parts.push_back(own);
     }
@@ -243,24 +241,24 @@ class Builder {
 
   void state_outer(Axis axis) {
     const auto& stated = axis == across ? job_.outer_width : job_.outer_height;
-    const Linear& outer = model_.outer[axis];
-    if (stated) {
-      require(outer == Linear(stated->ticks()),
-              statement(Statement::Kind::outer, outer_word[axis], job_.outer_place, *stated, true));
-    } else if (job_.frame) {
-      const Length rabbet = axis == across ? job_.frame->rabbet_width : job_.frame->rabbet_height;
-      const Length size = rabbet - job_.frame->allowance;
-      const std::string words = std::string(outer_word[axis]) + " (the frame's rabbet of " +
-                                text(rabbet) + " less " + text(job_.frame->allowance) + ")";
-      require(outer == Linear(size.ticks()),
-              statement(Statement::Kind::outer, words, job_.frame->place, size, true));
+    if (!stated && !job_.frame) return;
+    Statement size = said(Statement::Kind::outer, job_.outer_place, stated.value_or(Length()));
+    if (!stated) {
+      const Frame& frame = *job_.frame;
+      const Length rabbet = axis == across ? frame.rabbet_width : frame.rabbet_height;
+      size = said(Statement::Kind::frame, frame.place, rabbet - frame.allowance);
     }
+    size.axis = axis;
+    require(model_.outer[axis] == Linear(size.value.ticks()), state(adjustable(size)));
   }
 
-  void state_border(const Linear& border, const std::optional<Length>& stated, const char* name) {
+  void state_border(Axis axis, bool far, const std::optional<Length>& stated) {
     if (!stated) return;
-    require(border == Linear(stated->ticks()),
-            statement(Statement::Kind::border, name, job_.borders.place, *stated, true));
+    Statement border = said(Statement::Kind::border, job_.borders.place, *stated);
+    border.axis = axis;
+    border.far = far;
+    const Span& span = model_.border[axis];
+    require((far ? span.end : span.start) == Linear(stated->ticks()), state(adjustable(border)));
   }
 
   void state_borders() {
@@ -269,19 +267,18 @@ class Builder {
     const Linear& right = model_.border[across].end;
     const Linear& top = model_.border[down].start;
     const Linear& bottom = model_.border[down].end;
-    state_border(left, borders.left, border_word[across][0]);
-    state_border(right, borders.right, border_word[across][1]);
-    state_border(top, borders.top, border_word[down][0]);
-    state_border(bottom, borders.bottom_size, border_word[down][1]);
+    state_border(across, false, borders.left);
+    state_border(across, true, borders.right);
+    state_border(down, false, borders.top);
+    state_border(down, true, borders.bottom_size);
     if (borders.least) {
       const int tag =
-          statement(Statement::Kind::limit, "borders of at least " + text(*borders.least),
-                    borders.place, *borders.least, true);
+          state(adjustable(said(Statement::Kind::least_border, borders.place, *borders.least)));
       for (const Linear* border : {&left, &right, &top, &bottom}) {
         at_least(*border, *borders.least, tag);
       }
     }
-    want(right == left, level::symmetry, balance("the left and the right border"));
+    want(right == left, level::symmetry, balance(Statement::Kind::side_borders));
     state_bottom(top, bottom);
     want(left == top, level::equal_borders);
     want(right == top, level::equal_borders);
@@ -291,43 +288,32 @@ class Builder {
   }
 
   // What a preference keeps alike, so that a message can name it when it could not.
-  int balance(const char* what) {
-    return giving_way(statement(Statement::Kind::structure, what, job_.borders.place, {}, false));
-  }
-
-  int giving_way(int tag) {
-    model_.statements[static_cast<std::size_t>(tag)].gives_way = true;
-    return tag;
+  int balance(Statement::Kind what, Length value = {}) {
+    Statement statement = said(what, job_.borders.place, value);
+    statement.gives_way = true;
+    return state(statement);
   }
 
   void state_bottom(const Linear& top, const Linear& bottom) {
     const Borders& borders = job_.borders;
-    const auto rule = [&](const std::string& words, Length value) {
-      return giving_way(statement(Statement::Kind::rule, words, borders.place, value, false));
-    };
     switch (borders.bottom) {
       case Borders::Bottom::given:
         return;
       case Borders::Bottom::equal:
-        want(bottom == top, level::symmetry, balance("the top and the bottom border"));
+        want(bottom == top, level::symmetry, balance(Statement::Kind::end_borders));
         return;
       case Borders::Bottom::extra:
         require(bottom == top + Linear(borders.extra.ticks()),
-                rule("the bottom border " + text(borders.extra) + " wider than the top one",
-                     borders.extra));
+                balance(Statement::Kind::wider_bottom, borders.extra));
         return;
       case Borders::Bottom::ratio: {
         const solver::Rational ratio(borders.ratio_numerator, borders.ratio_denominator);
-        require(bottom == top * ratio,
-                rule("the bottom border " +
-                         format_fraction({borders.ratio_numerator, borders.ratio_denominator}) +
-                         " times the top one",
-                     {}));
+        require(bottom == top * ratio, balance(Statement::Kind::bottom_times));
         return;
       }
       case Borders::Bottom::optical:
         want(bottom == top * defaults_.optical_ratio, level::symmetry,
-             balance("the bottom border and that of the optical centre"));
+             balance(Statement::Kind::optical_border));
         return;
     }
   }

@@ -11,12 +11,10 @@
 #include <string_view>
 #include <vector>
 
-#include "engine/job/job.h"
+#include "engine/layout/statement.h"
 #include "engine/solver/snap.h"
 
 namespace mullion::layout {
-
-enum Axis : int { across = 0, down = 1 };
 
 namespace level {
 inline constexpr int required = 0;
@@ -33,17 +31,6 @@ inline constexpr int weak_rule = 10;
 inline constexpr int default_border = 11;
 inline constexpr int free_sizes = 12;  // openings of free size are alike
 }  // namespace level
-
-// Where a rule of the system comes from, for messages.
-struct Statement {
-  enum class Kind { structure, alignment, border, opening, gap, outer, rule, limit };
-  Kind kind = Kind::structure;
-  std::string text;  // "the left border of 3 in", as part of a sentence
-  Place place;
-  Length value;             // the stated number, where there is one
-  bool adjustable = false;  // the framer could state another number
-  bool gives_way = false;   // kept by the arrangement; a remainder of the increment may break it
-};
 
 struct Span {
   solver::Linear start, end;

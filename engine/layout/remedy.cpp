@@ -5,7 +5,6 @@
 #include <optional>
 #include <set>
 
-#include "engine/layout/words.h"
 #include "engine/solver/partition.h"
 
 namespace mullion::layout {
@@ -43,17 +42,10 @@ struct Together {
 };
 
 // By kind: the outer size is the first that a framer thinks of.
-int place_of(Statement::Kind kind) {
-  switch (kind) {
-    case Statement::Kind::outer:
-      return 0;
-    case Statement::Kind::border:
-      return 1;
-    case Statement::Kind::gap:
-      return 2;
-    default:
-      return 3;
-  }
+int place_of(const Statement& statement) {
+  if (is_outer(statement)) return 0;
+  if (statement.kind == Statement::Kind::border) return 1;
+  return statement.kind == Statement::Kind::gap ? 2 : 3;
 }
 
 std::vector<Together> changed_together(const Model& model, const std::vector<int>& tags) {
@@ -74,7 +66,7 @@ std::vector<Together> changed_together(const Model& model, const std::vector<int
     }
   }
   std::stable_sort(units.begin(), units.end(), [](const Together& a, const Together& b) {
-    return place_of(a.first->kind) < place_of(b.first->kind);
+    return place_of(*a.first) < place_of(*b.first);
   });
   return units;
 }
@@ -94,7 +86,7 @@ solver::System with_free_number(const RequiredRules& rules, const Together& unit
 
 Length least_number(const Job& job, const Together& unit) {
   const Statement& statement = *unit.first;
-  if (statement.kind == Statement::Kind::rule) return job.scale.increment;
+  if (is_rule(statement)) return job.scale.increment;
   const Length least = std::min(narrowest, statement.value);
   const bool is_gap = statement.kind == Statement::Kind::gap;
   return is_gap && job.least_bar ? std::max(*job.least_bar, least) : least;
@@ -122,16 +114,6 @@ std::optional<Length> nearest_number(const Job& job, const RequiredRules& rules,
   return Length::from_ticks(exact.to_int64());
 }
 
-// "the left border" and "the right border" as "left and right borders".
-std::string borders_text(const Model& model, const Together& unit) {
-  std::vector<std::string> sides;
-  for (const int tag : unit.tags) {
-    const std::string& text = model.statements[static_cast<std::size_t>(tag)].text;
-    sides.push_back(text.substr(4, text.rfind(' ') - 4));
-  }
-  return joined(sides) + " borders";
-}
-
 bool is_only_gap(const Model& model, const RequiredRules& rules, const Together& unit) {
   const auto& all = rules.system.constraints();
   return std::all_of(all.begin(), all.end(), [&](const solver::Constraint& rule) {
@@ -139,32 +121,6 @@ bool is_only_gap(const Model& model, const RequiredRules& rules, const Together&
     const Statement& other = model.statements[static_cast<std::size_t>(rule.tag)];
     return other.kind != Statement::Kind::gap || unit.contains(rule.tag);
   });
-}
-
-std::string with_number(const Job& job, const Model& model, const RequiredRules& rules,
-                        const Together& unit, Length number) {
-  const Statement& statement = *unit.first;
-  const std::string size = format_exact(number, job.scale.unit);
-  switch (statement.kind) {
-    case Statement::Kind::outer: {
-      const std::size_t frame = statement.text.find(" (");
-      if (frame == std::string::npos) return "an" + statement.text.substr(3) + " of " + size;
-      return "a rabbet " + statement.text.substr(10, frame - 10) + " of " +
-             format_exact(number + job.frame->allowance, job.scale.unit);
-    }
-    case Statement::Kind::border:
-      return unit.tags.size() > 1 ? borders_text(model, unit) + " of " + size
-                                  : "a" + statement.text.substr(3) + " of " + size;
-    case Statement::Kind::gap:
-      return (unit.tags.size() > 1 ? "gaps of " : "a gap of ") + size +
-             (is_only_gap(model, rules, unit)
-                  ? ""
-                  : " in place of " + length_text(statement.value, job.scale));
-    default: {
-      const std::string stated = describe(statement.value, job.scale);
-      return statement.text.substr(0, statement.text.size() - stated.size()) + size;
-    }
-  }
 }
 
 bool hold_without(const RequiredRules& rules, int tag) {
@@ -222,19 +178,21 @@ solver::Conflict renumbered(solver::Conflict conflict, const RequiredRules& rule
   return conflict;
 }
 
-std::vector<std::string> ways_out(const Job& job, const Model& model, const RequiredRules& rules,
-                                  const std::vector<int>& tags) {
-  std::vector<std::string> ways;
+std::vector<Remedy> ways_out(const Job& job, const Model& model, const RequiredRules& rules,
+                             const std::vector<int>& tags) {
+  std::vector<Remedy> ways;
   for (const Together& unit : changed_together(model, tags)) {
     if (ways.size() == most_ways) return ways;
     const auto number = nearest_number(job, rules, unit);
-    if (number) ways.push_back(with_number(job, model, rules, unit, *number));
+    if (!number) continue;
+    const bool is_gap = unit.first->kind == Statement::Kind::gap;
+    ways.push_back({unit.tags, number, is_gap && !is_only_gap(model, rules, unit)});
   }
   if (!ways.empty()) return ways;
   for (const int tag : tags) {
     const Statement& statement = model.statements[static_cast<std::size_t>(tag)];
-    if (statement.kind != Statement::Kind::rule || ways.size() == most_ways) continue;
-    if (hold_without(rules, tag)) ways.push_back("leaving out \"" + statement.text + "\"");
+    if (!is_rule(statement) || ways.size() == most_ways) continue;
+    if (hold_without(rules, tag)) ways.push_back({{tag}, std::nullopt, false});
   }
   return ways;
 }

@@ -2,7 +2,7 @@
 
 // What a framer could change to resolve a conflict.
 
-#include <string>
+#include <optional>
 #include <vector>
 
 #include "engine/layout/model.h"
@@ -28,13 +28,20 @@ RequiredRules without_statements_of(const solver::Conflict& conflict, const Requ
 // A conflict of the rules' system, in the numbers of the model's.
 solver::Conflict renumbered(solver::Conflict conflict, const RequiredRules& rules);
 
-// What could be changed, each way in words: "an outer width of 26 in", "a gap of 1/2 in". For every
-// stated number of the statements (by tag) that can be another one, all others being as they are,
-// the nearest number with which all `rules` hold: on the job's increment where there is such a one,
-// else exact, and greater than zero. Numbers that belong together, such as equal borders at either
-// side, change together. Where no number helps, statements to be left out. At most four ways, the
-// outer size first; empty where no change of one statement makes the rules hold.
-std::vector<std::string> ways_out(const Job& job, const Model& model, const RequiredRules& rules,
-                                  const std::vector<int>& tags);
+// A change that would resolve a conflict, as a value.
+struct Remedy {
+  std::vector<int> tags;         // of statements whose numbers change together, or of one left out
+  std::optional<Length> number;  // in place of the stated one; nothing: left out
+  bool others_stay = false;      // gaps: others are stated too, and stay as they are
+};
+
+// What could be changed. For every stated number of the statements (by tag) that can be another
+// one, all others being as they are, the nearest number with which all `rules` hold: on the job's
+// increment where there is such a one, else exact, and greater than zero. Numbers that belong
+// together, such as equal borders at either side, change together. Where no number helps,
+// statements to be left out. At most four ways, the outer size first; empty where no change of one
+// statement makes the rules hold.
+std::vector<Remedy> ways_out(const Job& job, const Model& model, const RequiredRules& rules,
+                             const std::vector<int>& tags);
 
 }  // namespace mullion::layout

@@ -1,12 +1,12 @@
 #include "engine/layout/rule_words.h"
 
 #include "engine/layout/words.h"
-#include "engine/solver/rational.h"
+#include "engine/xml/words.h"
 
 namespace mullion {
 
-std::string words_of(const Rule& rule, const Scale& scale) {
-  const std::string list = layout::joined(rule.of), value = describe(rule.value, scale);
+std::string words_of(const Rule& rule, const std::string& value) {
+  const std::string list = layout::joined(rule.of);
   switch (rule.kind) {
     case Rule::Kind::same_size:
       return "the same size of " + list;
@@ -16,8 +16,8 @@ std::string words_of(const Rule& rule, const Scale& scale) {
       return "equal " + list;
     case Rule::Kind::multiple:
       return rule.of.at(0) + " " +
-             solver::Rational(rule.factor_numerator, rule.factor_denominator).to_string() +
-             " times " + rule.of.at(1);
+             format_fraction({rule.factor_numerator, rule.factor_denominator}) + " times " +
+             rule.of.at(1);
     case Rule::Kind::fixed:
       return rule.of.at(0) + " at " + value;
     case Rule::Kind::at_least:
@@ -28,6 +28,10 @@ std::string words_of(const Rule& rule, const Scale& scale) {
       return list + " centred on " + rule.on;
   }
   return {};
+}
+
+std::string words_of(const Rule& rule, const Scale& scale) {
+  return words_of(rule, describe(rule.value, scale));
 }
 
 }  // namespace mullion

@@ -10,4 +10,7 @@ namespace mullion {
 
 std::string words_of(const Rule& rule, const Scale& scale);
 
+// With another length in place of the rule's own.
+std::string words_of(const Rule& rule, const std::string& value);
+
 }  // namespace mullion

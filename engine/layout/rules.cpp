@@ -1,7 +1,6 @@
 #include <stdexcept>
 
 #include "engine/layout/model.h"
-#include "engine/layout/rule_words.h"
 
 namespace mullion::layout {
 namespace {
@@ -25,11 +24,15 @@ int level_of(Strength strength) {
 
 class RuleAdder {
  public:
-  RuleAdder(Model& model, const Job& job, const Rule& rule) : model_(model), rule_(rule) {
-    model_.statements.push_back(
-        {Statement::Kind::rule, words_of(rule, job.scale), rule.place, rule.value,
-         rule.kind == Rule::Kind::fixed || rule.kind == Rule::Kind::at_least ||
-             rule.kind == Rule::Kind::at_most});
+  RuleAdder(Model& model, const Rule& rule, std::size_t index) : model_(model), rule_(rule) {
+    Statement statement;
+    statement.kind = Statement::Kind::rule;
+    statement.place = rule.place;
+    statement.value = rule.value;
+    statement.rule = index;
+    statement.adjustable = rule.kind == Rule::Kind::fixed || rule.kind == Rule::Kind::at_least ||
+                           rule.kind == Rule::Kind::at_most;
+    model_.statements.push_back(statement);
     tag_ = static_cast<int>(model_.statements.size()) - 1;
   }
 
@@ -121,7 +124,7 @@ class RuleAdder {
 }  // namespace
 
 void add_rules(Model& model, const Job& job) {
-  for (const Rule& rule : job.rules) RuleAdder(model, job, rule).add();
+  for (std::size_t i = 0; i < job.rules.size(); ++i) RuleAdder(model, job.rules[i], i).add();
 }
 
 }  // namespace mullion::layout

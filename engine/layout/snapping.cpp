@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <set>
 
-#include "engine/layout/words.h"
-
 namespace mullion::layout {
 namespace {
 
@@ -186,102 +184,70 @@ std::vector<Broken> broken_by_snapping(const Model& model, const solver::Solutio
   return out;
 }
 
-std::string name_of(const Model& model, const solver::Constraint& rule) {
-  if (rule.tag > 0) return statement_of(model, rule).text;
-  if (rule.level == level::equal_parts) return "equal gaps";
-  return "an alignment within a row or column";
-}
-
-struct NamedForm {
-  const char* name;
-  Linear form;
-};
-
-std::vector<NamedForm> outer_and_borders(const Model& model) {
-  return {{"the outer width", model.outer[across]},
-          {"the outer height", model.outer[down]},
-          {"the left border", model.border[across].start},
-          {"the right border", model.border[across].end},
-          {"the top border", model.border[down].start},
-          {"the bottom border", model.border[down].end}};
-}
-
-Problem note(const Job& job, std::string message, Place place = {}) {
-  return {Severity::note, "layout-moved", std::move(message), place, job.file};
-}
-
-// "the left edges of \"a\" and \"b\" lie between two steps of the rule"; empty where none does.
-std::string edges_between_steps(const Model& model, Axis axis, const Values& snapped,
-                                const Rational& step) {
-  constexpr std::size_t most_named = 6;
-  std::vector<std::string> names;
-  for (const NamedBox& opening : model.openings) {
-    const Rational edge = snapped.value(opening.box.span[axis].start);
-    if (!is_multiple(edge, step)) names.push_back('"' + opening.id + '"');
-  }
-  if (names.empty()) return {};
-  const std::string edge = axis == across ? "the left edge" : "the top edge";
-  if (names.size() == 1) {
-    return edge + " of opening " + names.front() + " lies between two steps of the rule";
-  }
-  const std::string openings = names.size() > most_named
-                                   ? std::to_string(names.size()) + " openings"
-                                   : "openings " + joined(names);
-  return edge + "s of " + openings + " lie between two steps of the rule";
-}
-
-Problem broken_note(const Job& job, const std::string& what, Length amount, Place place) {
-  return note(job,
-              what + ": off by " + fine_text(amount, job.scale.unit) +
-                  ", since the sizes do not divide into whole steps of " +
-                  format_exact(job.scale.increment, job.scale.unit),
-              place);
+// What a preference is called where it could not be met.
+Statement named(const Model& model, const solver::Constraint& rule) {
+  if (rule.tag > 0) return statement_of(model, rule);
+  Statement out;
+  out.kind =
+      rule.level == level::equal_parts ? Statement::Kind::equal_gaps : Statement::Kind::alignments;
+  return out;
 }
 
 // Each once; where more parts than a few are out of line, the others together.
-Problems describe_broken(const Job& job, const Model& model, const std::vector<Broken>& broken) {
-  constexpr int most_out_of_line = 6;
-  Problems notes, others;
-  int out_of_line = 0;
+std::vector<LayoutNote> notes_on_broken(const Model& model, const std::vector<Broken>& broken,
+                                        Unit unit) {
+  constexpr std::size_t most_out_of_line = 6;
+  std::vector<LayoutNote> notes, others;
+  std::vector<OffBy> told;
+  std::size_t out_of_line = 0;
   Length most;
   for (const auto& [rule, exact_amount] : broken) {
-    const Statement& statement = statement_of(model, *rule);
-    const Length amount = Length::from_ticks(abs(exact_amount).floor().to_int64());
-    Problem fresh = broken_note(job, name_of(model, *rule), amount, statement.place);
-    const bool is_told = std::any_of(notes.begin(), notes.end(), [&](const Problem& earlier) {
-      return earlier.message == fresh.message && earlier.place == fresh.place;
-    });
-    if (is_told) continue;
-    if (statement.kind != Statement::Kind::alignment || ++out_of_line <= most_out_of_line) {
-      notes.push_back(std::move(fresh));
+    const Statement what = named(model, *rule);
+    const OffBy fresh{what, Length::from_ticks(abs(exact_amount).floor().to_int64())};
+    const auto reads_alike = [&](const OffBy& earlier) {
+      return earlier.what == fresh.what &&
+             to_finest_mark(earlier.amount, unit) == to_finest_mark(fresh.amount, unit);
+    };
+    if (std::any_of(told.begin(), told.end(), reads_alike)) continue;
+    told.push_back(fresh);
+    if (what.kind != Statement::Kind::alignment || ++out_of_line <= most_out_of_line) {
+      notes.emplace_back(fresh);
     } else {
-      others.push_back(std::move(fresh));
-      most = std::max(most, amount);
+      others.emplace_back(fresh);
+      most = std::max(most, fresh.amount);
     }
   }
   if (others.size() == 1) notes.push_back(std::move(others.front()));
-  if (others.size() > 1) {
-    notes.push_back(note(job, "in their rows and columns " + std::to_string(others.size()) +
-                                  " more parts are out of line, by " +
-                                  fine_text(most, job.scale.unit) + " at most"));
-  }
+  if (others.size() > 1) notes.emplace_back(OutOfLine{others.size(), most});
   return notes;
 }
 
-Problems describe_moves(const Job& job, const Model& model, const solver::Solution& exact,
-                        const Values& snapped) {
-  Problems notes = describe_broken(job, model, broken_by_snapping(model, exact, snapped));
-  const Rational step(job.scale.increment.ticks());
-  for (const auto& [name, form] : outer_and_borders(model)) {
+std::vector<LayoutNote> notes_off_step(const Model& model, const Values& snapped,
+                                       const Rational& step) {
+  std::vector<LayoutNote> notes;
+  const auto check = [&](Statement::Kind kind, Axis axis, bool far, const Linear& form) {
     const Rational value = snapped.value(form);
-    if (is_multiple(value, step)) continue;
-    const Length length = Length::from_ticks(value.floor().to_int64());
-    notes.push_back(note(job, std::string(name) + " is " + fine_text(length, job.scale.unit) +
-                                  ", between two steps of the rule"));
+    if (is_multiple(value, step)) return;
+    Statement what;
+    what.kind = kind;
+    what.axis = axis;
+    what.far = far;
+    notes.emplace_back(OffStep{what, Length::from_ticks(value.floor().to_int64())});
+  };
+  for (const Axis axis : {across, down}) {
+    check(Statement::Kind::outer, axis, false, model.outer[axis]);
   }
   for (const Axis axis : {across, down}) {
-    std::string words = edges_between_steps(model, axis, snapped, step);
-    if (!words.empty()) notes.push_back(note(job, std::move(words)));
+    check(Statement::Kind::border, axis, false, model.border[axis].start);
+    check(Statement::Kind::border, axis, true, model.border[axis].end);
+  }
+  for (const Axis axis : {across, down}) {
+    EdgesOffStep edges{axis, {}};
+    for (const NamedBox& opening : model.openings) {
+      const Rational edge = snapped.value(opening.box.span[axis].start);
+      if (!is_multiple(edge, step)) edges.openings.push_back(opening.id);
+    }
+    if (!edges.openings.empty()) notes.emplace_back(std::move(edges));
   }
   return notes;
 }
@@ -297,7 +263,10 @@ Snapping snap_to_increment(const Job& job, const Model& model, const solver::Sol
   if (!all_whole(edges, out.values)) {
     out.values = to_whole_ticks(system, model, out.values, step, edges);
   }
-  out.notes = describe_moves(job, model, exact, out.values);
+  out.notes = notes_on_broken(model, broken_by_snapping(model, exact, out.values), job.scale.unit);
+  for (LayoutNote& note : notes_off_step(model, out.values, step)) {
+    out.notes.push_back(std::move(note));
+  }
   return out;
 }
 

@@ -21,7 +21,7 @@ struct Values {
 
 struct Snapping {
   Values values;
-  Problems notes;
+  std::vector<LayoutNote> notes;
 };
 
 Snapping snap_to_increment(const Job& job, const Model& model, const solver::Solution& exact);

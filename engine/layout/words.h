@@ -1,14 +1,29 @@
 #pragma once
 
-// Small pieces of sentences.
+// What a layout says, put into a framer's words: statements, notes and remedies. Lengths are in the
+// job's unit.
 
 #include <string>
 #include <vector>
 
+#include "engine/layout/remedy.h"
+#include "engine/layout/statement.h"
 #include "engine/length/format.h"
 #include "engine/solver/rational.h"
 
 namespace mullion::layout {
+
+// "the left border", "opening \"dune\" 10 in wide": as part of a sentence.
+std::string text_of(const Statement& statement, const Job& job);
+
+// "two borders of at least 2 in": a limit that counts so many times.
+std::string counted_limit(int count, const Statement& limit, const Scale& scale);
+
+// "an outer width of 26 in", "gaps of 1/2 in", "leaving out \"...\"".
+std::string text_of(const Remedy& remedy, const Model& model, const Job& job);
+
+// A whole sentence without a full stop.
+std::string sentence_of(const LayoutNote& note, const Job& job);
 
 // "a, b and c"
 std::string joined(const std::vector<std::string>& items, const std::string& last = " and ");
@@ -22,9 +37,6 @@ std::string length_text(Length length, const Scale& scale);
 
 // The same without the unit.
 std::string number_text(Length length, const Scale& scale);
-
-// With its unit, to the finest mark of any rule, whatever the job's step is: 1/64 in or 0.01 mm.
-std::string fine_text(Length length, Unit unit);
 
 // A number of ticks, which need not be whole, as a length with its unit.
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale);

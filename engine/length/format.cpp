@@ -248,6 +248,14 @@ LengthText format_length(Length length, const Scale& scale) {
   return out;
 }
 
+Length finest_mark(Unit unit) {
+  return unit == Unit::inch ? sixty_fourths(1) : Length::from_ticks(ticks_per_mm / 100);
+}
+
+Length to_finest_mark(Length length, Unit unit) {
+  return round_to_multiple(length, finest_mark(unit));
+}
+
 std::string describe(Length length, const Scale& scale) {
   const LengthText out = format_length(length, scale);
   return out.exact ? out.text : "about " + out.text;

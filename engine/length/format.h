@@ -42,6 +42,10 @@ LengthText format_length(Length length, const Scale& scale);
 // As above without the unit: "8 1/2".
 LengthText format_number(Length length, const Scale& scale);
 
+// Of any rule, whatever a job measures with: 1/64 in or 0.01 mm.
+Length finest_mark(Unit unit);
+Length to_finest_mark(Length length, Unit unit);
+
 // The text alone; an inexact value gets a leading "about ".
 std::string describe(Length length, const Scale& scale);
 

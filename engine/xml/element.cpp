@@ -60,9 +60,8 @@ const Element::Attribute* Element::stated(std::string_view attribute) const {
   return nullptr;
 }
 
-std::vector<pugi::xml_node> Element::children(std::initializer_list<std::string_view> names) {
+std::vector<pugi::xml_node> Element::children(const std::vector<std::string_view>& known) {
   std::vector<pugi::xml_node> out;
-  const std::vector<std::string_view> known(names);
   for (const pugi::xml_node& child : node_.children()) {
     if (child.type() == pugi::node_pcdata || child.type() == pugi::node_cdata) {
       reading_.problem(offset_of_text(reading_, child), "job-stray-text",

@@ -5,7 +5,6 @@
 // in for it, so that reading goes on. When the element goes out of scope, attributes that nobody
 // asked for are reported as unknown.
 
-#include <initializer_list>
 #include <optional>
 #include <pugixml.hpp>
 #include <string>
@@ -46,7 +45,7 @@ class Element {
   Reading& reading() const { return reading_; }
 
   // Child elements of these names; others, and text, are reported.
-  std::vector<pugi::xml_node> children(std::initializer_list<std::string_view> names);
+  std::vector<pugi::xml_node> children(const std::vector<std::string_view>& names);
   // Reports child elements and returns the text, blanks trimmed.
   std::string content(std::size_t longest);
 

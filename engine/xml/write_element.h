@@ -19,7 +19,9 @@ class ElementWriter {
  public:
   ElementWriter(pugi::xml_node node, Unit unit) : node_(node), unit_(unit) {}
 
-  ElementWriter child(const char* name) { return {node_.append_child(name), unit_}; }
+  ElementWriter child(std::string_view name) {
+    return {node_.append_child(std::string(name).c_str()), unit_};
+  }
   void content(const char* name, const std::string& text);  // a child with text, unless empty
 
   void attribute(const char* name, std::string_view text);

@@ -7,12 +7,6 @@ using namespace test;
 
 namespace {
 
-std::string notes_of(const Layout& layout) {
-  std::string out;
-  for (const Problem& note : layout.notes) out += note.message + '\n';
-  return out;
-}
-
 bool is_whole(Length length, Length step) {
   return length.ticks() % step.ticks() == 0;
 }
@@ -62,24 +56,24 @@ TEST_CASE("a part that is narrower than its column leaves it to another to fill 
 }
 
 TEST_CASE("a note tells of an outer size and of edges between two steps of the rule") {
-  const std::string notes = notes_of(laid_out(R"(
+  const std::string notes = notes_of(R"(
     <layers><layer board="Oat"/></layers><borders all="2"/>
     <arrange><row gap="1">
       <opening id="a" width="4 49/64" height="4"/>
       <opening id="b" width="5" height="4"/>
-      <opening id="c" width="5" height="4"/></row></arrange>)"));
+      <opening id="c" width="5" height="4"/></row></arrange>)");
   CHECK(notes ==
         "the outer width is 20 49/64 in, between two steps of the rule\n"
         "the left edges of openings \"b\" and \"c\" lie between two steps of the rule\n");
 }
 
 TEST_CASE("what is off by the same amount for the same reason is told once") {
-  const std::string notes = notes_of(laid_out(R"(
+  const std::string notes = notes_of(R"(
     <layers><layer board="Oat"/></layers>
     <outer width="20" height="10"/><borders left="2" right="2 1/16"/>
     <arrange><row>
       <opening id="a" width="4" height="4"/><opening id="b" width="4" height="4"/>
-      <opening id="c" width="4" height="4"/></row></arrange>)"));
+      <opening id="c" width="4" height="4"/></row></arrange>)");
   CHECK(notes ==
         "equal gaps: off by 1/32 in, since the sizes do not divide into whole steps of 1/16 in\n");
 }
@@ -90,10 +84,13 @@ TEST_CASE("where many parts are out of line, six are named and the others are co
     const std::string id = std::to_string(i);
     row += "<opening id=\"o" + id + "\" width=\"2\" height=\"" + (i == 0 ? "4" : "3 1/16") + "\"/>";
   }
-  const Layout layout = laid_out("<layers><layer board=\"Oat\"/></layers><arrange><row gap=\"1\">" +
-                                 row + "</row></arrange>");
+  const std::string lines =
+      "<layers><layer board=\"Oat\"/></layers><arrange><row gap=\"1\">" + row + "</row></arrange>";
+  const Layout layout = laid_out(lines);
   REQUIRE(layout.notes.size() == 7);
-  CHECK(layout.notes[5].message.find("opening \"o6\"") != std::string::npos);
-  CHECK(layout.notes[6].message ==
-        "in their rows and columns 2 more parts are out of line, by 1/16 in at most");
+  CHECK(std::get<OffBy>(layout.notes[5]).what.part.id == "o6");
+  CHECK(std::get<OutOfLine>(layout.notes[6]).parts == 2);
+  CHECK(std::get<OutOfLine>(layout.notes[6]).most == sixty_fourths(4));
+  CHECK(notes_of(lines).ends_with(
+      "in their rows and columns 2 more parts are out of line, by 1/16 in at most\n"));
 }

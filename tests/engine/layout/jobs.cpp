@@ -28,6 +28,15 @@ mullion::Layout laid_out(const std::string& lines, const std::string& attributes
   return *layout;
 }
 
+std::string notes_of(const std::string& lines, const std::string& attributes) {
+  std::string out;
+  for (const auto& note :
+       mullion::told_notes(laid_out(lines, attributes), job_of(lines, attributes))) {
+    out += note.message + "\n";
+  }
+  return out;
+}
+
 std::string conflict_of(const std::string& lines) {
   const auto layout = mullion::lay_out(job_of(lines));
   return layout ? std::string() : texts(layout.error());

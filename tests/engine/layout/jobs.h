@@ -17,6 +17,10 @@ mullion::Job job_of(const std::string& lines,
 mullion::Layout laid_out(const std::string& lines,
                          const std::string& attributes = R"(unit="in" increment="1/16")");
 
+// The notes of the layout in words, a line each.
+std::string notes_of(const std::string& lines,
+                     const std::string& attributes = R"(unit="in" increment="1/16")");
+
 // The problems of a job that cannot be laid out, joined by new lines; empty where it can.
 std::string conflict_of(const std::string& lines);
 

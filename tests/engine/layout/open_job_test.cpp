@@ -18,7 +18,7 @@ std::string texts(const Problems& problems) {
 }
 
 // All that a layout or its refusal says.
-std::string told(const Result<Layout>& layout) {
+std::string told(const Result<Layout>& layout, const Job& job) {
   if (!layout) return texts(layout.error());
   std::string out;
   const auto add = [&](const Rect& rect) {
@@ -29,7 +29,7 @@ std::string told(const Result<Layout>& layout) {
   add({{}, {}, layout->width, layout->height});
   for (const PlacedOpening& opening : layout->openings) add(opening.rect);
   for (const PlacedGroup& group : layout->groups) add(group.rect);
-  return out + texts(layout->notes);
+  return out + texts(told_notes(*layout, job));
 }
 
 }  // namespace
@@ -45,7 +45,7 @@ TEST_CASE("an open job is laid out after every edit as a new job would be, to th
     for (int edit = 0; edit < 5; ++edit) {
       const auto layout = lay_out(job);
       ++(layout ? laid : refused);
-      CHECK(told(open.lay_out(job)) == told(layout));
+      CHECK(told(open.lay_out(job), job) == told(layout, job));
       test::edit_one_number(job, random);
     }
   }
@@ -60,6 +60,6 @@ TEST_CASE("a job is laid out the same after a job that has nothing in common wit
     const std::string lines = test::random_job(random, 8);
     INFO(lines);
     const Job job = test::job_of(lines);
-    CHECK(told(open.lay_out(job)) == told(lay_out(job)));
+    CHECK(told(open.lay_out(job), job) == told(lay_out(job), job));
   }
 }

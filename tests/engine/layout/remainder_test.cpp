@@ -104,10 +104,11 @@ TEST_CASE("a bottom border of so many times the top one moves no border by a who
 }
 
 TEST_CASE("a rule of so many times another size moves no border far") {
-  const Layout layout = test::laid_out(R"(
+  const std::string lines = R"(
     <layers><layer board="Oat"/></layers><outer width="30"/>
     <arrange><row><opening width="5" height="5"/><gap id="g"/><opening width="5" height="5"/></row>
-    </arrange><rules><multiple measure="border.left" of="g" times="1.17"/></rules>)");
+    </arrange><rules><multiple measure="border.left" of="g" times="1.17"/></rules>)";
+  const Layout layout = test::laid_out(lines);
   const Length gap = layout.openings[1].rect.left - layout.openings[0].rect.right;
   const Rational off =
       Rational(layout.borders.left.ticks()) - Rational(117, 100) * Rational(gap.ticks());
@@ -115,7 +116,8 @@ TEST_CASE("a rule of so many times another size moves no border far") {
   CHECK(layout.borders.right - layout.borders.left <= sixty_fourths(4));
   CHECK(gap >= inches(5));
   REQUIRE(!layout.notes.empty());
-  CHECK(layout.notes.front().message.find("border.left 1.17 times g: off by") == 0);
+  CHECK(std::get<OffBy>(layout.notes.front()).what.kind == layout::Statement::Kind::rule);
+  CHECK(test::notes_of(lines).find("border.left 1.17 times g: off by") == 0);
 }
 
 TEST_CASE(

@@ -1,0 +1,99 @@
+#pragma once
+
+// What a rule of a layout says, and what the increment moved, as values. engine/layout/words.h puts
+// them into words.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "engine/job/job.h"
+
+namespace mullion::layout {
+
+enum Axis : int { across = 0, down = 1 };
+
+// Where a rule of the system comes from.
+struct Statement {
+  enum class Kind {
+    structure,  // holds of itself and is never named
+    // Preferences that hold of themselves and are named where they could not be met.
+    equal_gaps,
+    alignments,  // within rows and columns
+    side_borders,
+    end_borders,
+    optical_border,
+    alignment,  // of one part, across its row or column
+    // What the job states.
+    outer,
+    frame,  // the outer size by the frame
+    border,
+    opening,
+    gap,
+    least_opening,
+    least_bar,
+    least_border,
+    wider_bottom,
+    bottom_times,
+    rule,
+  };
+  struct Part {
+    std::string id;              // of an opening or a group; empty: a group without one
+    std::optional<Along> along;  // a group's
+    friend bool operator==(const Part&, const Part&) = default;
+  };
+
+  Kind kind = Kind::structure;
+  Place place;
+  Length value;             // the stated number, where there is one
+  Axis axis = across;       // outer, frame, border, opening; alignment: that of the group
+  bool far = false;         // border: the right or the bottom one
+  Part part;                // opening, alignment
+  std::size_t rule = 0;     // index in the job's rules
+  bool adjustable = false;  // the framer could state another number
+  bool gives_way = false;   // kept by the arrangement; a remainder of the increment may break it
+
+  friend bool operator==(const Statement&, const Statement&) = default;
+};
+
+inline bool is_outer(const Statement& s) {
+  return s.kind == Statement::Kind::outer || s.kind == Statement::Kind::frame;
+}
+inline bool is_limit(const Statement& s) {
+  return s.kind == Statement::Kind::least_opening || s.kind == Statement::Kind::least_bar ||
+         s.kind == Statement::Kind::least_border;
+}
+inline bool is_rule(const Statement& s) {
+  return s.kind == Statement::Kind::rule || s.kind == Statement::Kind::wider_bottom ||
+         s.kind == Statement::Kind::bottom_times;
+}
+
+}  // namespace mullion::layout
+
+namespace mullion {
+
+// A statement that no longer holds exactly.
+struct OffBy {
+  layout::Statement what;
+  Length amount;
+};
+// So many more parts of rows and columns are out of line.
+struct OutOfLine {
+  std::size_t parts = 0;
+  Length most;
+};
+// An outer size or a border that no step of the rule shows.
+struct OffStep {
+  layout::Statement what;
+  Length size;
+};
+// Openings whose left (across) or top edge no step of the rule shows.
+struct EdgesOffStep {
+  layout::Axis axis = layout::across;
+  std::vector<std::string> openings;  // ids
+};
+// What was moved to reach the increment, and by how much.
+using LayoutNote = std::variant<OffBy, OutOfLine, OffStep, EdgesOffStep>;
+
+}  // namespace mullion

@@ -4,7 +4,7 @@
 #include <charconv>
 #include <cstdint>
 
-#include "engine/xml/start_tag.h"
+#include "engine/xml/tags.h"
 #include "engine/xml/words.h"
 
 namespace mullion::edit {

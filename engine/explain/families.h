@@ -1,6 +1,6 @@
 #pragma once
 
-// The explanations by family, each in a file of its own.
+// The explanations by family.
 
 #include <vector>
 

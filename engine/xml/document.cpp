@@ -4,7 +4,7 @@
 #include <cstring>
 
 #include "engine/xml/limits.h"
-#include "engine/xml/unmatched_tag.h"
+#include "engine/xml/tags.h"
 
 namespace mullion {
 namespace {

@@ -7,7 +7,7 @@
 #include "engine/xml/colour.h"
 #include "engine/xml/document.h"
 #include "engine/xml/limits.h"
-#include "engine/xml/start_tag.h"
+#include "engine/xml/tags.h"
 
 namespace mullion {
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "render/paper/usual_page.h"
+#include "render/paper/document.h"
 
 namespace mullion {
 namespace {
@@ -13,6 +13,7 @@ using paper::Anchor;
 using paper::TextStyle;
 
 constexpr double margin = 36, heading = 40, caption = 34, spacing = 14, foot = 22;
+constexpr double legend_leading = 9.5;
 constexpr double thumbnail_dpi = 200;
 
 const TextStyle title_style{15, false, {0x20, 0x20, 0x20}, Anchor::left, 0};
@@ -72,23 +73,23 @@ std::string score_of(const ContactPicture& picture) {
 }
 
 // The style in which every one of the texts fits, or as small as it may become.
-TextStyle fitting(paper::Canvas& canvas, const std::vector<std::string>& texts, double width,
-                  TextStyle style) {
-  double widest = width;
-  for (const std::string& text : texts) widest = std::max(widest, canvas.text_width(text, style));
-  constexpr double rounding = 0.995;
-  if (widest > width) style.size = std::max(style.size * rounding * width / widest, smallest);
-  return style;
+TextStyle fitting(const std::vector<std::string>& texts, double width, TextStyle style) {
+  const double least = smallest / style.size;
+  TextStyle narrowest = style;
+  for (const std::string& text : texts) {
+    const TextStyle narrow = paper::narrowed(text, width, style, least);
+    if (narrow.size < narrowest.size) narrowest = narrow;
+  }
+  return narrowest;
 }
 
 // What stands below each picture: its size and score in one line or in two, and where there is room
 // its criteria.
 class Captions {
  public:
-  Captions(paper::Canvas& canvas, const std::vector<ContactPicture>& pictures, double width,
-           const Locale& locale)
-      : canvas_(canvas), width_(width) {
-    number_ = canvas.text_width(std::to_string(pictures.size()), number_style) + 7;
+  Captions(const std::vector<ContactPicture>& pictures, double width, const Locale& locale)
+      : width_(width) {
+    number_ = paper::text_width(std::to_string(pictures.size()), number_style) + 7;
     for (const ContactPicture& picture : pictures) {
       first_.push_back(locale.say("%1 x %2   score %3", width_of(picture, locale),
                                   height_of(picture, locale), score_of(picture)));
@@ -96,18 +97,18 @@ class Captions {
     }
     has_criteria_ = fit(second_, 0, criteria_style);
     if (!has_criteria_) shorten(pictures, locale);
-    first_style_ = fitting(canvas_, first_, width_ - number_, size_style);
-    second_style_ = fitting(canvas_, second_, width_, criteria_style);
+    first_style_ = fitting(first_, width_ - number_, size_style);
+    second_style_ = fitting(second_, width_, criteria_style);
   }
 
   bool has_criteria() const { return has_criteria_; }
 
-  void draw(std::size_t i, paper::Spot base) const {
-    canvas_.text(std::to_string(i + 1), base, number_style);
-    canvas_.text(canvas_.fitted(first_[i], width_ - number_, first_style_),
-                 {base.x + number_, base.y}, first_style_);
-    canvas_.text(canvas_.fitted(second_[i], width_, second_style_), {base.x, base.y + 11},
-                 second_style_);
+  void draw(paper::Drawing& page, std::size_t i, paper::Spot base) const {
+    page.text(std::to_string(i + 1), base, number_style);
+    page.text(paper::fitted(first_[i], width_ - number_, first_style_), {base.x + number_, base.y},
+              first_style_);
+    page.text(paper::fitted(second_[i], width_, second_style_), {base.x, base.y + 11},
+              second_style_);
   }
 
  private:
@@ -122,20 +123,19 @@ class Captions {
   }
 
   bool fit(const std::vector<std::string>& texts, double before, const TextStyle& style) const {
-    const TextStyle least = fitting(canvas_, texts, width_ - before, style);
+    const TextStyle least = fitting(texts, width_ - before, style);
     return std::all_of(texts.begin(), texts.end(), [&](const std::string& text) {
-      return canvas_.text_width(text, least) <= width_ - before;
+      return paper::text_width(text, least) <= width_ - before;
     });
   }
 
-  paper::Canvas& canvas_;
   double width_, number_ = 0;  // the room that a number takes
   std::vector<std::string> first_, second_;
   TextStyle first_style_, second_style_;
   bool has_criteria_ = false;
 };
 
-Result<void> draw_piece(paper::Canvas& canvas, paper::Format format, const ContactPicture& picture,
+Result<void> draw_piece(paper::Drawing& page, paper::Format format, const ContactPicture& picture,
                         const paper::Box& room) {
   const Rect extent = proof::seen_extent(*picture.job, *picture.mat);
   const double scale = std::min(room.width / paper::points(extent.width()),
@@ -149,7 +149,7 @@ Result<void> draw_piece(paper::Canvas& canvas, paper::Format format, const Conta
   const proof::Piece piece{picture.job, picture.mat, picture.photographs};
   proof::PieceStyle style;
   style.resolution = {thumbnail_dpi, false};
-  return proof::draw_piece(canvas, format, piece, view, style);
+  return proof::draw_piece(page, format, piece, view, style);
 }
 
 }  // namespace
@@ -160,30 +160,32 @@ Result<std::string> render_contact_sheet(const std::vector<ContactPicture>& pict
   const paper::PageSize size = paper::usual_page(job.scale.unit, locale);
   const double width = paper::points(size.width) - 2 * margin;
   const double height = paper::points(size.height) - 2 * margin - heading - foot;
-  paper::Document document(format, {locale.say("Suggestions %1", job.reference), job.date, 150});
-  paper::Canvas& canvas = document.add_page(size, locale.say("Suggestions"));
+  paper::Drawing page;
   const std::string title = job.title.empty() ? job.reference : job.title;
-  canvas.text(canvas.fitted(title, width, title_style), {margin, margin + 16}, title_style);
+  page.text(paper::fitted(title, width, title_style), {margin, margin + 16}, title_style);
 
   const std::size_t columns = columns_for(pictures.size(), width, height);
   const std::size_t rows = (pictures.size() + columns - 1) / columns;
   const double cell_width = width / static_cast<double>(columns);
   const double cell_height = height / static_cast<double>(rows);
-  const Captions captions(canvas, pictures, cell_width - spacing, locale);
+  const Captions captions(pictures, cell_width - spacing, locale);
   for (std::size_t i = 0; i < pictures.size(); ++i) {
     const std::size_t row = i / columns;
     const paper::Box room{margin + cell_width * static_cast<double>(i % columns),
                           margin + heading + cell_height * static_cast<double>(row),
                           cell_width - spacing, cell_height - spacing - caption};
-    if (auto drawn = draw_piece(canvas, format, pictures[i], room); !drawn) {
+    if (auto drawn = draw_piece(page, format, pictures[i], room); !drawn) {
       return tl::unexpected(std::move(drawn.error()));
     }
-    captions.draw(i, {room.x, room.y + room.height + 15});
+    captions.draw(page, i, {room.x, room.y + room.height + 15});
   }
   if (captions.has_criteria()) {
-    canvas.paragraph(legend(locale), {margin, margin + heading + height}, width, criteria_style);
+    paper::draw_lines(page, legend(locale),
+                      {margin, margin + heading + height + criteria_style.size}, width,
+                      criteria_style, legend_leading);
   }
-  return document.finish();
+  return paper::write(format, {{size, locale.say("Suggestions"), std::move(page)}},
+                      {locale.say("Suggestions %1", job.reference), job.date, 150});
 }
 
 }  // namespace mullion

@@ -14,7 +14,7 @@ namespace {
 
 using paper::Anchor;
 using paper::Box;
-using paper::Canvas;
+using paper::Drawing;
 using paper::Pen;
 using paper::Spot;
 
@@ -29,20 +29,10 @@ Pen solid(double width, Colour colour) {
   return {.width = width, .colour = colour, .dashes = {}};
 }
 
-std::vector<Spot> ellipse(Spot middle, double rx, double ry) {
-  constexpr int steps = 48;
-  std::vector<Spot> spots;
-  for (int i = 0; i <= steps; ++i) {
-    const double t = 2 * 3.14159265358979 * i / steps;
-    spots.push_back({middle.x + rx * std::cos(t), middle.y + ry * std::sin(t)});
-  }
-  return spots;
-}
-
 // Numbers in discs, each where it covers no other.
 class Discs {
  public:
-  Discs(Canvas& canvas, double type) : canvas_(canvas), radius_(type * 0.72), type_(type) {}
+  Discs(Drawing& page, double type) : page_(page), radius_(type * 0.72), type_(type) {}
 
   // Beside the line from `a` to `b`, on the side of `beside`.
   void put(int number, Spot a, Spot b, Spot beside) {
@@ -75,34 +65,34 @@ class Discs {
 
   void draw(int number, Spot spot) {
     taken_.push_back(spot);
-    canvas_.fill(ellipse(spot, radius_, radius_), {now});
+    page_.fill(paper::circle(spot, radius_), {now});
     const double size = type_ * (number < 10 ? 1.0 : number < 100 ? 0.85 : 0.62);
-    canvas_.text(std::to_string(number), {spot.x, spot.y + size * 0.36},
-                 {.size = size, .bold = true, .colour = white, .anchor = Anchor::centre});
+    page_.text(std::to_string(number), {spot.x, spot.y + size * 0.36},
+               {.size = size, .bold = true, .colour = white, .anchor = Anchor::centre});
   }
 
-  Canvas& canvas_;
+  Drawing& page_;
   double radius_, type_;
   std::vector<Spot> taken_;
 };
 
 class Diagram {
  public:
-  Diagram(Canvas& canvas, const BoardPicture& board, BoardEdge at_guide, const Box& box)
-      : canvas_(canvas),
+  Diagram(Drawing& page, const BoardPicture& board, BoardEdge at_guide, const Box& box)
+      : page_(page),
         board_(board),
         view_(board.plan.outer, at_guide, board.plan.cutter.side, box, bar + board.type * 1.15),
-        discs_(canvas, board.type) {}
+        discs_(page, board.type) {}
 
   void draw_ground() {
-    canvas_.fill(view_.board(), {board_colour});
-    canvas_.rectangle(view_.board(), solid(0.8, {0, 0, 0}));
+    page_.fill(paper::rectangle(view_.board()), {board_colour});
+    page_.stroke(paper::rectangle(view_.board()), solid(0.8, {0, 0, 0}));
     draw_letters();
     draw_curves({.width = 0.6, .colour = line_colour, .dashes = {1.5, 2}});
     for (const OpeningMark& mark : board_.openings) {
       const Spot at = view_.place(mark.middle);
-      canvas_.text(mark.number, {at.x, at.y + board_.type * 0.36},
-                   {.size = board_.type, .colour = opening_colour, .anchor = Anchor::centre});
+      page_.text(mark.number, {at.x, at.y + board_.type * 0.36},
+                 {.size = board_.type, .colour = opening_colour, .anchor = Anchor::centre});
     }
   }
 
@@ -120,13 +110,14 @@ class Diagram {
       const bool cut = line.number < first_number;
       Pen pen = solid(cut ? 0.9 : 0.6, line_colour);
       if (!cut) pen.dashes = {1.5, 2};
-      canvas_.line(view_.place(line.start), view_.place(line.end), pen);
+      page_.stroke(paper::line(view_.place(line.start), view_.place(line.end)), pen);
     }
   }
 
   void draw_pencilled() {
     for (const BoardLine& line : board_.lines) {
-      canvas_.line(view_.place(line.start), view_.place(line.end), solid(0.7, line_colour));
+      page_.stroke(paper::line(view_.place(line.start), view_.place(line.end)),
+                   solid(0.7, line_colour));
     }
   }
 
@@ -136,18 +127,18 @@ class Diagram {
     const bool guided = std::any_of(placement.cuts.begin(), placement.cuts.end(),
                                     [](const BevelCut& cut) { return cut.pencil == 0; });
     const double side_x = view_.guide_on_left() ? b.x - bar : b.x + b.width;
-    if (guided) canvas_.fill({side_x, b.y - 3, bar, b.height + 3}, {metal});
-    canvas_.fill({b.x - bar, b.y + b.height, b.width + 2 * bar, bar}, {metal});
+    if (guided) page_.fill(paper::rectangle({side_x, b.y - 3, bar, b.height + 3}), {metal});
+    page_.fill(paper::rectangle({b.x - bar, b.y + b.height, b.width + 2 * bar, bar}), {metal});
     for (const BevelCut& cut : placement.cuts) {
       const double x = view_.rail_x(cut.distance);
-      canvas_.line({x, b.y - 3}, {x, b.y + b.height},
+      page_.stroke(paper::line({x, b.y - 3}, {x, b.y + b.height}),
                    {.width = 0.6, .colour = metal, .dashes = {5, 2, 1, 2}});
     }
   }
 
   void draw_cut(const BoardLine& line) {
     const Spot from = view_.place(line.start), to = view_.place(line.end);
-    canvas_.line({from.x - 4, from.y}, {from.x + 4, from.y}, solid(1.2, now));
+    page_.stroke(paper::line({from.x - 4, from.y}, {from.x + 4, from.y}), solid(1.2, now));
     arrow(from, to);
     arrows_.push_back({from, to, {view_.guide_on_left() ? 1.0 : -1.0, 0}, line.number});
   }
@@ -175,18 +166,19 @@ class Diagram {
     const Spot d{(to.x - from.x) / length, (to.y - from.y) / length};
     const double head = std::min(6.0, length);
     const Spot neck{to.x - d.x * head, to.y - d.y * head};
-    canvas_.line(from, neck, solid(2, now));
-    canvas_.fill(
-        {{neck.x - d.y * 3.2, neck.y + d.x * 3.2}, {neck.x + d.y * 3.2, neck.y - d.x * 3.2}, to},
-        {now});
+    page_.stroke(paper::line(from, neck), solid(2, now));
+    page_.fill(paper::polygon({{neck.x - d.y * 3.2, neck.y + d.x * 3.2},
+                               {neck.x + d.y * 3.2, neck.y - d.x * 3.2},
+                               to}),
+               {now});
   }
 
   void draw_letters() {
     const Box& b = view_.board();
     const double off = bar + board_.type * 0.62;
     const auto put = [&](BoardEdge edge, Spot at) {
-      canvas_.text(std::string(1, letter(edge)), {at.x, at.y + board_.type * 0.36},
-                   {.size = board_.type, .bold = true, .anchor = Anchor::centre});
+      page_.text(std::string(1, letter(edge)), {at.x, at.y + board_.type * 0.36},
+                 {.size = board_.type, .bold = true, .anchor = Anchor::centre});
     };
     const double middle_x = b.x + b.width / 2, middle_y = b.y + b.height / 2;
     const double left = b.x - off, right = b.x + b.width + off;
@@ -199,8 +191,9 @@ class Diagram {
   void draw_oval(const CurveCut& curve, const Pen& pen) {
     const Spot a = view_.place({curve.back.left, curve.back.top});
     const Spot b = view_.place({curve.back.right, curve.back.bottom});
-    const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
-    canvas_.polyline(ellipse(middle, std::abs(a.x - b.x) / 2, std::abs(a.y - b.y) / 2), pen);
+    page_.stroke(paper::ellipse({std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x),
+                                 std::abs(a.y - b.y)}),
+                 pen);
   }
 
   void draw_template(const TemplateLine& line, const Pen& pen) {
@@ -217,10 +210,10 @@ class Diagram {
       }
       from = s.to;
     }
-    canvas_.polyline(spots, pen);
+    page_.stroke(paper::polyline(spots), pen);
   }
 
-  Canvas& canvas_;
+  Drawing& page_;
   const BoardPicture& board_;
   BoardView view_;
   Discs discs_;
@@ -299,9 +292,9 @@ BoardPicture board_picture(const ToldPlan& plan, const Stage& stage, double type
   return out;
 }
 
-void draw_board_as_it_lies(Canvas& canvas, const BoardPicture& board, const Placement& placement,
+void draw_board_as_it_lies(Drawing& page, const BoardPicture& board, const Placement& placement,
                            const Box& box) {
-  Diagram diagram(canvas, board, placement.edge, box);
+  Diagram diagram(page, board, placement.edge, box);
   diagram.draw_ground();
   diagram.draw_cutter(placement);
   diagram.draw_lines(placement.cuts.front().number);
@@ -309,21 +302,21 @@ void draw_board_as_it_lies(Canvas& canvas, const BoardPicture& board, const Plac
   diagram.draw_numbers();
 }
 
-void draw_back(Canvas& canvas, const BoardPicture& board, const Box& box) {
-  Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
+void draw_back(Drawing& page, const BoardPicture& board, const Box& box) {
+  Diagram diagram(page, board, guide_edge_with_top_up(board.plan), box);
   diagram.draw_ground();
   diagram.draw_pencilled();
 }
 
-void draw_curves(Canvas& canvas, const BoardPicture& board, const Box& box) {
-  Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
+void draw_curves(Drawing& page, const BoardPicture& board, const Box& box) {
+  Diagram diagram(page, board, guide_edge_with_top_up(board.plan), box);
   diagram.draw_ground();
   diagram.draw_lines(std::numeric_limits<int>::max());
   diagram.draw_curves_to_cut();
 }
 
-void draw_skew_lines(Canvas& canvas, const BoardPicture& board, const Box& box) {
-  Diagram diagram(canvas, board, guide_edge_with_top_up(board.plan), box);
+void draw_skew_lines(Drawing& page, const BoardPicture& board, const Box& box) {
+  Diagram diagram(page, board, guide_edge_with_top_up(board.plan), box);
   diagram.draw_ground();
   diagram.draw_lines(board.stage.skew_cuts.front().number);
   for (const SkewCut& cut : board.stage.skew_cuts) diagram.draw_skew(cut);

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "engine/cuts/sheet/told.h"
-#include "render/paper/canvas.h"
+#include "render/paper/drawing.h"
 
 namespace mullion::cutsheet {
 
@@ -33,16 +33,16 @@ struct BoardPicture {
 
 BoardPicture board_picture(const ToldPlan& plan, const Stage& stage, double type);
 
-void draw_board_as_it_lies(paper::Canvas& canvas, const BoardPicture& board,
+void draw_board_as_it_lies(paper::Drawing& page, const BoardPicture& board,
                            const Placement& placement, const paper::Box& box);
 
 // The back with its top edge up: all lines, to be drawn in pencil.
-void draw_back(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
+void draw_back(paper::Drawing& page, const BoardPicture& board, const paper::Box& box);
 
 // The back with its top edge up: straight lines cut already, curves to cut.
-void draw_curves(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
+void draw_curves(paper::Drawing& page, const BoardPicture& board, const paper::Box& box);
 
 // The same with the slanting lines to cut, numbered.
-void draw_skew_lines(paper::Canvas& canvas, const BoardPicture& board, const paper::Box& box);
+void draw_skew_lines(paper::Drawing& page, const BoardPicture& board, const paper::Box& box);
 
 }  // namespace mullion::cutsheet

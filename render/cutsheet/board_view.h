@@ -3,7 +3,7 @@
 // Where a point of the board is in a diagram: the board as the operator sees it, face down.
 
 #include "engine/cuts/plan/plan.h"
-#include "render/paper/canvas.h"
+#include "render/paper/drawing.h"
 
 namespace mullion::cutsheet {
 

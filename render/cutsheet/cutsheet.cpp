@@ -7,7 +7,7 @@
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/settings_tile.h"
 #include "render/cutsheet/stage_section.h"
-#include "render/paper/usual_page.h"
+#include "render/paper/document.h"
 
 namespace mullion {
 namespace {

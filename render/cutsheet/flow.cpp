@@ -29,32 +29,12 @@ int columns_for(const std::vector<std::string>& texts, double width,
 
 }  // namespace
 
-std::vector<std::string> wrapped(const std::string& text, double width,
-                                 const paper::TextStyle& style) {
-  if (paper::text_width(text, style) <= width) return {text};
-  std::vector<std::string> lines;
-  std::string line;
-  for (std::size_t at = 0; at <= text.size();) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
-    const std::string word = text.substr(at, end - at);
-    const std::string longer = line.empty() ? word : line + " " + word;
-    if (!line.empty() && paper::text_width(longer, style) > width) {
-      lines.push_back(line);
-      line = word;
-    } else {
-      line = longer;
-    }
-    at = end + 1;
-  }
-  lines.push_back(line);
-  return lines;
+void tick_box(paper::Drawing& page, paper::Spot corner, double size) {
+  page.stroke(paper::rectangle({corner.x, corner.y, size, size}), {.width = 1, .dashes = {}});
 }
 
-void tick_box(paper::Canvas& canvas, paper::Spot corner, double size) {
-  canvas.rectangle({corner.x, corner.y, size, size}, {.width = 1, .dashes = {}});
-}
-
-Flow::Flow(paper::PageSize page, std::string title, paper::Document* document, const Locale& locale)
+Flow::Flow(paper::PageSize page, std::string title, std::vector<paper::Page>* document,
+           const Locale& locale)
     : page_(page), title_(std::move(title)), document_(document), locale_(locale) {
   next_page();
 }
@@ -71,11 +51,12 @@ void Flow::next_page() {
   ++pages_;
   y_ = margin;
   if (document_ == nullptr) return;
-  canvas_ = &document_->add_page(page_, pages_ == 1 ? title_ : locale_.say("Page %1", pages_));
+  document_->push_back({page_, pages_ == 1 ? title_ : locale_.say("Page %1", pages_), {}});
+  drawing_ = &document_->back().drawing;
   const double bottom = paper::points(page_.height) - margin + foot;
-  canvas_->text(canvas_->fitted(title_, width() - 80, {.size = 8}), {margin, bottom}, {.size = 8});
-  canvas_->text(locale_.say("page %1", pages_), {margin + width(), bottom},
-                {.size = 8, .anchor = paper::Anchor::right});
+  drawing_->text(paper::fitted(title_, width() - 80, {.size = 8}), {margin, bottom}, {.size = 8});
+  drawing_->text(locale_.say("page %1", pages_), {margin + width(), bottom},
+                 {.size = 8, .anchor = paper::Anchor::right});
 }
 
 void Flow::keep(double height) {
@@ -84,31 +65,31 @@ void Flow::keep(double height) {
 
 void Flow::block(double height, const Draw& draw) {
   keep(height);
-  if (canvas_ != nullptr) draw(*canvas_, {margin, y_});
+  if (drawing_ != nullptr) draw(*drawing_, {margin, y_});
   y_ += height;
 }
 
 void Flow::text(const std::string& text, const paper::TextStyle& style) {
-  for (const std::string& line : wrapped(text, width(), style)) {
-    block(style.size * line_spacing, [&](paper::Canvas& canvas, paper::Spot at) {
-      canvas.text(line, {at.x, at.y + style.size}, style);
+  for (const std::string& line : paper::lines_of(text, width(), style)) {
+    block(style.size * line_spacing, [&](paper::Drawing& page, paper::Spot at) {
+      page.text(line, {at.x, at.y + style.size}, style);
     });
   }
 }
 
 void Flow::bar(const std::string& title, const Look& look, double keep_below) {
   paper::TextStyle style{.size = look.text() * 1.05, .bold = true, .colour = white};
-  const double room = width() - 12, wide = paper::text_width(title, style);
-  if (wide > room) style.size *= std::max(least_heading, room / wide - 0.001);
-  const std::vector<std::string> lines = wrapped(title, room, style);
+  const double room = width() - 12;
+  style = paper::narrowed(title, room, style, least_heading);
+  const std::vector<std::string> lines = paper::lines_of(title, room, style);
   const double line = style.size * line_spacing;
   const double height = look.bar() + line * static_cast<double>(lines.size() - 1);
   keep(height + 4 + keep_below);
-  block(height + 4, [&](paper::Canvas& canvas, paper::Spot at) {
-    canvas.fill({at.x, at.y, width(), height}, {black});
+  block(height + 4, [&](paper::Drawing& page, paper::Spot at) {
+    page.fill(paper::rectangle({at.x, at.y, width(), height}), {black});
     double y = at.y + look.bar() / 2 + style.size * 0.36;
     for (const std::string& words : lines) {
-      canvas.text(words, {at.x + 6, y}, style);
+      page.text(words, {at.x + 6, y}, style);
       y += line;
     }
   });
@@ -124,16 +105,16 @@ void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::Te
     std::vector<std::vector<std::string>> cells;
     std::size_t tallest = 1;
     for (std::size_t i = row; i < texts.size(); i += rows) {
-      cells.push_back(wrapped(texts[i], width - indent_of(style), style));
+      cells.push_back(paper::lines_of(texts[i], width - indent_of(style), style));
       tallest = std::max(tallest, cells.back().size());
     }
-    flow.block(height * static_cast<double>(tallest), [&](paper::Canvas& canvas, paper::Spot at) {
+    flow.block(height * static_cast<double>(tallest), [&](paper::Drawing& page, paper::Spot at) {
       for (std::size_t column = 0; column < cells.size(); ++column) {
         const double x = at.x + width * static_cast<double>(column);
-        tick_box(canvas, {x, at.y + style.size * 0.15}, style.size * 0.95);
+        tick_box(page, {x, at.y + style.size * 0.15}, style.size * 0.95);
         double y = at.y + style.size;
         for (const std::string& line : cells[column]) {
-          canvas.text(line, {x + indent_of(style), y}, style);
+          page.text(line, {x + indent_of(style), y}, style);
           y += height;
         }
       }

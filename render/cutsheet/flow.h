@@ -13,20 +13,16 @@
 
 namespace mullion::cutsheet {
 
-// The text broken into lines of at most `width` points.
-std::vector<std::string> wrapped(const std::string& text, double width,
-                                 const paper::TextStyle& style);
-
 class Flow {
  public:
-  Flow(paper::PageSize page, std::string title, paper::Document* document,
+  Flow(paper::PageSize page, std::string title, std::vector<paper::Page>* document,
        const Locale& locale = {});
 
   double width() const;
   double page_height() const;  // of what is set on a page
   int pages() const { return pages_; }
 
-  using Draw = std::function<void(paper::Canvas&, paper::Spot)>;
+  using Draw = std::function<void(paper::Drawing&, paper::Spot)>;
   // `draw` gets the upper left corner of a block of that height.
   void block(double height, const Draw& draw);
   // Starts a page unless so much is left, so that a heading is not alone at the foot.
@@ -41,14 +37,14 @@ class Flow {
 
   paper::PageSize page_;
   std::string title_;
-  paper::Document* document_;
+  std::vector<paper::Page>* document_;
   Locale locale_;
-  paper::Canvas* canvas_ = nullptr;
+  paper::Drawing* drawing_ = nullptr;
   double y_ = 0;
   int pages_ = 0;
 };
 
-void tick_box(paper::Canvas& canvas, paper::Spot corner, double size);
+void tick_box(paper::Drawing& page, paper::Spot corner, double size);
 
 // Texts, each behind a box to tick, in as many columns as hold them without a break if that is
 // possible, else one below the other.

@@ -61,10 +61,10 @@ Look best_look(const paper::PageSize& page, const Write& write) {
 std::string set_on_pages(const paper::PageSize& page, const std::string& title,
                          const std::string& date, const Locale& locale, const Write& write) {
   const Look look = best_look(page, write);
-  paper::Document document(paper::Format::pdf, {title, date});
+  std::vector<paper::Page> document;
   Flow flow(page, title, &document, locale);
   write(flow, look);
-  return document.finish();
+  return paper::write_pdf(document, {title, date});
 }
 
 }  // namespace mullion::cutsheet

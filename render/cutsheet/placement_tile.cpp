@@ -9,7 +9,7 @@ namespace mullion::cutsheet {
 namespace {
 
 using paper::Box;
-using paper::Canvas;
+using paper::Drawing;
 using paper::Spot;
 using paper::TextStyle;
 
@@ -32,11 +32,11 @@ double entries_height(const std::vector<Entry>& entries, const Look& look) {
   return height;
 }
 
-void draw_entries(Canvas& canvas, const std::vector<Entry>& entries, const Look& look, Spot at) {
+void draw_entries(Drawing& page, const std::vector<Entry>& entries, const Look& look, Spot at) {
   for (const Entry& entry : entries) {
-    tick_box(canvas, {at.x, at.y + look.text() * 0.15}, look.text() * 0.95);
+    tick_box(page, {at.x, at.y + look.text() * 0.15}, look.text() * 0.95);
     for (const std::string& line : entry.lines) {
-      draw_fitted(canvas, line, {at.x + look.text() * 1.6, at.y + look.text()}, entry.room,
+      draw_fitted(page, line, {at.x + look.text() * 1.6, at.y + look.text()}, entry.room,
                   {.size = look.text()});
       at.y += look.text() * line_spacing;
     }
@@ -46,9 +46,9 @@ void draw_entries(Canvas& canvas, const std::vector<Entry>& entries, const Look&
 
 Entry entry_of(const std::string& first, const std::string& more, const Look& look, double width) {
   const double room = width - tile_gap - look.text() * 1.6;
-  Entry entry{wrapped(first, room / least_name, {.size = look.text()}), room};
+  Entry entry{paper::lines_of(first, room / least_name, {.size = look.text()}), room};
   if (more.empty()) return entry;
-  for (std::string& line : wrapped(more, room, {.size = look.text()})) {
+  for (std::string& line : paper::lines_of(more, room, {.size = look.text()})) {
     entry.lines.push_back(std::move(line));
   }
   return entry;
@@ -100,7 +100,7 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   }
   const std::string distances = freehand_distances(plan, placement);
   std::vector<std::string> freehand;
-  if (!distances.empty()) freehand = wrapped(distances, inner, tile_heading(look));
+  if (!distances.empty()) freehand = paper::lines_of(distances, inner, tile_heading(look));
   const std::string heading =
       plan.locale.say(freehand.empty() ? mark("Edge %1 at the guide") : mark("Edge %1, freehand"),
                       std::string(1, letter(placement.edge)));
@@ -111,18 +111,18 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   const double height = top + diagram + line * static_cast<double>(freehand.size()) +
                         entries_height(entries, look) + 2;
   tile.height = height;
-  tile.draw = [=, &board, &placement](Canvas& canvas, const Box& box) {
-    draw_fitted(canvas, heading, {box.x, box.y + look.text() * 1.05}, inner, tile_heading(look));
-    draw_fitted(canvas, turn, {box.x, box.y + look.text() * 2.25}, inner, {.size = look.text()});
+  tile.draw = [=, &board, &placement](Drawing& page, const Box& box) {
+    draw_fitted(page, heading, {box.x, box.y + look.text() * 1.05}, inner, tile_heading(look));
+    draw_fitted(page, turn, {box.x, box.y + look.text() * 2.25}, inner, {.size = look.text()});
     const double room = box.height - height;
     const double tall = std::clamp(diagram + room, diagram, look.diagram() * stretched);
-    draw_board_as_it_lies(canvas, board, placement, {box.x, box.y + top, inner, tall});
+    draw_board_as_it_lies(page, board, placement, {box.x, box.y + top, inner, tall});
     double y = box.y + top + tall;
     for (const std::string& words : freehand) {
       y += line;
-      canvas.text(words, {box.x, y - look.text() * 0.2}, tile_heading(look));
+      page.text(words, {box.x, y - look.text() * 0.2}, tile_heading(look));
     }
-    draw_entries(canvas, entries, look, {box.x, y + 2});
+    draw_entries(page, entries, look, {box.x, y + 2});
   };
   return tile;
 }

@@ -9,7 +9,7 @@ namespace mullion::cutsheet {
 namespace {
 
 using paper::Box;
-using paper::Canvas;
+using paper::Drawing;
 using paper::Spot;
 using paper::TextStyle;
 
@@ -47,9 +47,10 @@ class Painter {
  public:
   Painter(const SettingsBox& box, const Look& look, double width)
       : box_(box), look_(look), inner_(width - tile_gap - 2 * padding) {
-    if (!box.block.empty()) block_ = wrapped(box.block, inner_, bold());
+    if (!box.block.empty()) block_ = paper::lines_of(box.block, inner_, bold());
     for (const std::string& note : box.notes) {
-      for (std::string& line : wrapped(note, inner_, plain())) notes_.push_back(std::move(line));
+      for (std::string& line : paper::lines_of(note, inner_, plain()))
+        notes_.push_back(std::move(line));
     }
   }
 
@@ -63,18 +64,18 @@ class Painter {
     return height + padding;
   }
 
-  void draw(Canvas& canvas, const Box& at, double ground) {
-    canvas.fill({at.x, at.y, at.width - tile_gap, ground}, {settings_colour});
+  void draw(Drawing& page, const Box& at, double ground) {
+    page.fill(paper::rectangle({at.x, at.y, at.width - tile_gap, ground}), {settings_colour});
     x_ = at.x + padding;
     y_ = at.y + 2;
-    write(canvas, box_.title, tile_heading(look_));
+    write(page, box_.title, tile_heading(look_));
     for (std::size_t i = 0; i < box_.dials.size(); ++i) {
-      draw_dial(canvas, box_.dials[i]);
+      draw_dial(page, box_.dials[i]);
       if (i > 0) continue;
-      for (const std::string& words : block_) write(canvas, words, bold());
+      for (const std::string& words : block_) write(page, words, bold());
     }
-    for (const std::string& words : notes_) write(canvas, words, plain());
-    for (const Tally& tally : box_.tallies) draw_tally(canvas, tally);
+    for (const std::string& words : notes_) write(page, words, plain());
+    for (const Tally& tally : box_.tallies) draw_tally(page, tally);
   }
 
  private:
@@ -82,9 +83,9 @@ class Painter {
   TextStyle bold() const { return {.size = look_.text(), .bold = true}; }
   double line() const { return look_.text() * line_spacing; }
 
-  void write(Canvas& canvas, const std::string& words, TextStyle style) {
+  void write(Drawing& page, const std::string& words, TextStyle style) {
     y_ += line();
-    draw_fitted(canvas, words, {x_, y_ - look_.text() * 0.25}, inner_, style);
+    draw_fitted(page, words, {x_, y_ - look_.text() * 0.25}, inner_, style);
   }
 
   // What stays is said in one line, or in two where a tile is narrow.
@@ -102,15 +103,15 @@ class Painter {
     return look_.small() * 1.4 + look_.value() * 1.06;
   }
 
-  void draw_dial(Canvas& canvas, const Dial& dial) {
-    if (!dial.set) return write(canvas, box_.locale.say("%1: %2", dial.name, dial.shows), plain());
+  void draw_dial(Drawing& page, const Dial& dial) {
+    if (!dial.set) return write(page, box_.locale.say("%1: %2", dial.name, dial.shows), plain());
     if (stays(dial)) {
       TextStyle grey = plain();
       grey.colour = stays_colour;
-      for (const std::string& words : stays_text(dial)) write(canvas, words, grey);
+      for (const std::string& words : stays_text(dial)) write(page, words, grey);
       return;
     }
-    canvas.text(dial.name, {x_, y_ + look_.small() * 1.1}, {.size = look_.small()});
+    page.text(dial.name, {x_, y_ + look_.small() * 1.1}, {.size = look_.small()});
     TextStyle value{.size = look_.value(), .bold = true};
     TextStyle rest = bold();
     const double wide = paper::text_width(dial.shows, value) +
@@ -120,19 +121,19 @@ class Painter {
       rest.size *= inner_ / wide;
     }
     const double base = y_ + look_.small() * 1.4 + look_.value() * 0.83;
-    canvas.text(dial.shows, {x_, base}, value);
+    page.text(dial.shows, {x_, base}, value);
     if (!dial.remainder.empty()) {
-      canvas.text(dial.remainder, {x_ + paper::text_width(dial.shows, value) + 5, base}, rest);
+      page.text(dial.remainder, {x_ + paper::text_width(dial.shows, value) + 5, base}, rest);
     }
     y_ += dial_height(dial);
   }
 
-  void draw_tally(Canvas& canvas, const Tally& tally) {
-    write(canvas, heading_of(tally, box_.locale), bold());
+  void draw_tally(Drawing& page, const Tally& tally) {
+    write(page, heading_of(tally, box_.locale), bold());
     const Boxes boxes = boxes_for(tally.quantity, look_, inner_);
     for (int i = 0; i < boxes.count; ++i) {
       const int row = i / boxes.a_row;
-      tick_box(canvas, {x_ + boxes.size * (i % boxes.a_row), y_ + 1 + boxes.size * row},
+      tick_box(page, {x_ + boxes.size * (i % boxes.a_row), y_ + 1 + boxes.size * row},
                boxes.size * 0.8);
     }
     y_ += boxes.height() + 3;
@@ -159,8 +160,8 @@ Tile settings_tile(const SettingsBox& box, const Look& look, double width) {
   Tile tile;
   tile.leads = true;
   tile.height = Painter(box, look, width).height();
-  tile.draw = [=](Canvas& canvas, const Box& at) {
-    Painter(box, look, width).draw(canvas, at, at.height);
+  tile.draw = [=](Drawing& page, const Box& at) {
+    Painter(box, look, width).draw(page, at, at.height);
   };
   return tile;
 }
@@ -169,9 +170,9 @@ Tile under_settings(const SettingsBox& box, const Tile& below, const Look& look,
   const double top = Painter(box, look, width).height();
   Tile tile;
   tile.height = top + 3 + below.height;
-  tile.draw = [=](Canvas& canvas, const Box& at) {
-    Painter(box, look, width).draw(canvas, at, top);
-    below.draw(canvas, {at.x, at.y + top + 3, at.width, at.height - top - 3});
+  tile.draw = [=](Drawing& page, const Box& at) {
+    Painter(box, look, width).draw(page, at, top);
+    below.draw(page, {at.x, at.y + top + 3, at.width, at.height - top - 3});
   };
   return tile;
 }

@@ -8,7 +8,7 @@
 namespace mullion::cutsheet {
 namespace {
 
-using paper::Canvas;
+using paper::Drawing;
 using paper::Spot;
 using paper::TextStyle;
 
@@ -19,17 +19,18 @@ constexpr const char* one_amount =
 void add_amount(Flow& flow, const std::string& shift, const Locale& locale, const Look& look) {
   if (shift.empty()) return;
   const TextStyle large{.size = 15 * look.size, .bold = true};
-  const std::vector<std::string> lines = wrapped(shift, flow.width() - 16, large);
+  const std::vector<std::string> lines = paper::lines_of(shift, flow.width() - 16, large);
   const double line = large.size * line_spacing;
   const double top = look.text() * 1.35;
-  flow.block(line * static_cast<double>(lines.size()) + top + 10, [&](Canvas& canvas, Spot at) {
-    canvas.fill({at.x, at.y, flow.width(), line * static_cast<double>(lines.size()) + top + 5},
-                {amount_colour});
-    canvas.text(locale.say(one_amount), {at.x + 8, at.y + top}, {.size = look.text()});
+  flow.block(line * static_cast<double>(lines.size()) + top + 10, [&](Drawing& page, Spot at) {
+    page.fill(paper::rectangle(
+                  {at.x, at.y, flow.width(), line * static_cast<double>(lines.size()) + top + 5}),
+              {amount_colour});
+    page.text(locale.say(one_amount), {at.x + 8, at.y + top}, {.size = look.text()});
     double y = at.y + top;
     for (const std::string& words : lines) {
       y += line;
-      canvas.text(words, {at.x + 8, y - large.size * 0.1}, large);
+      page.text(words, {at.x + 8, y - large.size * 0.1}, large);
     }
   });
 }
@@ -61,7 +62,7 @@ std::vector<std::string> lines_by_edge(const ToldPlan& plan, const BoardPicture&
   return out;
 }
 
-using DrawBack = void (*)(Canvas&, const BoardPicture&, const paper::Box&);
+using DrawBack = void (*)(Drawing&, const BoardPicture&, const paper::Box&);
 
 // The back of the board, and beside it what is to be done to it.
 class Pictured {
@@ -73,7 +74,8 @@ class Pictured {
   // Over several pictures where there is more than would stand beside one of half a page.
   void add(const std::vector<std::string>& tasks) {
     for (const std::string& task : tasks) {
-      std::vector<std::string> lines = wrapped(task, flow_.width() - left() - indent(), style());
+      std::vector<std::string> lines =
+          paper::lines_of(task, flow_.width() - left() - indent(), style());
       if (!tasks_.empty() && height_ + height_of(lines) > flow_.page_height() / 2) finish();
       height_ += height_of(lines);
       tasks_.push_back(std::move(lines));
@@ -93,21 +95,21 @@ class Pictured {
 
   void finish() {
     const double tall = std::max(line() + height_, diagram() * 0.85);
-    flow_.block(tall + 6, [&](Canvas& canvas, Spot at) { paint(canvas, at, tall); });
+    flow_.block(tall + 6, [&](Drawing& page, Spot at) { paint(page, at, tall); });
     tasks_.clear();
     height_ = 0;
   }
 
-  void paint(Canvas& canvas, Spot at, double tall) const {
-    draw_(canvas, board_, {at.x, at.y, diagram(), std::min(tall, diagram())});
+  void paint(Drawing& page, Spot at, double tall) const {
+    draw_(page, board_, {at.x, at.y, diagram(), std::min(tall, diagram())});
     double y = at.y;
-    draw_fitted(canvas, heading_, {at.x + left(), y + look_.text()}, flow_.width() - left(),
+    draw_fitted(page, heading_, {at.x + left(), y + look_.text()}, flow_.width() - left(),
                 {.size = look_.text(), .bold = true});
     y += line();
     for (const auto& lines : tasks_) {
-      tick_box(canvas, {at.x + left(), y + look_.text() * 0.15}, look_.text() * 0.95);
+      tick_box(page, {at.x + left(), y + look_.text() * 0.15}, look_.text() * 0.95);
       for (const std::string& words : lines) {
-        canvas.text(words, {at.x + left() + indent(), y + look_.text()}, style());
+        page.text(words, {at.x + left() + indent(), y + look_.text()}, style());
         y += line();
       }
       y += 3;

@@ -3,7 +3,7 @@
 #include "engine/cuts/sheet/scale_text.h"
 #include "render/cutsheet/flow.h"
 #include "render/cutsheet/head.h"
-#include "render/paper/usual_page.h"
+#include "render/paper/document.h"
 
 namespace mullion {
 namespace {
@@ -12,7 +12,7 @@ using cutsheet::Flow;
 using cutsheet::Look;
 using paper::Anchor;
 using paper::Box;
-using paper::Canvas;
+using paper::Drawing;
 using paper::Pen;
 using paper::Spot;
 
@@ -30,19 +30,20 @@ Pen solid(double width, Colour colour) {
   return {.width = width, .colour = colour, .dashes = {}};
 }
 
-void arrow_down(Canvas& canvas, Spot from, Spot to) {
-  canvas.line(from, {to.x, to.y - 6}, solid(2, red));
-  canvas.fill({{to.x - 3.5, to.y - 7}, {to.x + 3.5, to.y - 7}, to}, {red});
+void arrow_down(Drawing& page, Spot from, Spot to) {
+  page.stroke(paper::line(from, {to.x, to.y - 6}), solid(2, red));
+  page.fill(paper::polygon({{to.x - 3.5, to.y - 7}, {to.x + 3.5, to.y - 7}, to}), {red});
 }
 
-void measure(Canvas& canvas, Spot a, Spot b, const std::string& name, Spot label, Anchor anchor) {
-  canvas.line(a, b, solid(0.7, black));
+void measure(Drawing& page, Spot a, Spot b, const std::string& name, Spot label, Anchor anchor) {
+  page.stroke(paper::line(a, b), solid(0.7, black));
   for (const Spot& end : {a, b}) {
     const bool level = a.y == b.y;
-    canvas.line({end.x - (level ? 0 : 3), end.y - (level ? 3 : 0)},
-                {end.x + (level ? 0 : 3), end.y + (level ? 3 : 0)}, solid(0.7, black));
+    page.stroke(paper::line({end.x - (level ? 0 : 3), end.y - (level ? 3 : 0)},
+                            {end.x + (level ? 0 : 3), end.y + (level ? 3 : 0)}),
+                solid(0.7, black));
   }
-  canvas.text(name, label, {.size = 9, .bold = true, .anchor = anchor});
+  page.text(name, label, {.size = 9, .bold = true, .anchor = anchor});
 }
 
 class TestSheet {
@@ -76,9 +77,9 @@ class TestSheet {
 
   void add_bar() {
     const Length length = metric() ? millimetres(100) : inches(4);
-    flow_.block(22, [&](Canvas& canvas, Spot at) {
+    flow_.block(22, [&](Drawing& page, Spot at) {
       const double wide = paper::points(length);
-      measure(canvas, {at.x, at.y + 8}, {at.x + wide, at.y + 8},
+      measure(page, {at.x, at.y + 8}, {at.x + wide, at.y + 8},
               locale_.say("Print at full size: this bar is %1", scale(length)),
               {at.x + wide + 8, at.y + 11}, Anchor::left);
     });
@@ -87,21 +88,21 @@ class TestSheet {
   // A drawing on the left, words and lines to write on beside it.
   void section(const std::string& heading, const std::string& words,
                const std::vector<const char*>& measures, double drawing_width, double height,
-               const std::function<void(Canvas&, Box)>& draw) {
+               const std::function<void(Drawing&, Box)>& draw) {
     flow_.bar(heading, Look{}, height);
-    flow_.block(height + 8, [&](Canvas& canvas, Spot at) {
-      draw(canvas, {at.x, at.y, drawing_width, height});
+    flow_.block(height + 8, [&](Drawing& page, Spot at) {
+      draw(page, {at.x, at.y, drawing_width, height});
       const double x = at.x + drawing_width + 16;
       double y = at.y + text;
       for (const std::string& line :
-           cutsheet::wrapped(words, at.x + flow_.width() - x, {.size = text})) {
-        canvas.text(line, {x, y}, {.size = text});
+           paper::lines_of(words, at.x + flow_.width() - x, {.size = text})) {
+        page.text(line, {x, y}, {.size = text});
         y += text * cutsheet::line_spacing;
       }
       for (const char* name : measures) {
         y += 16;
-        canvas.text(name, {x, y}, {.size = text, .bold = true});
-        canvas.line({x + 85, y + 2}, {x + 200, y + 2}, solid(0.8, black));
+        page.text(name, {x, y}, {.size = text, .bold = true});
+        page.stroke(paper::line({x + 85, y + 2}, {x + 200, y + 2}), solid(0.8, black));
         y += 6;
       }
     });
@@ -122,18 +123,18 @@ class TestSheet {
             locale_.say("Set by the scales: %1. Make one bevel cut, board face down, edges against "
                         "guide and squaring arm. Measure from the edges to the cut.",
                         settings),
-            measures, picture, 150, [&](Canvas& canvas, Box box) { draw_scales(canvas, box); });
+            measures, picture, 150, [&](Drawing& page, Box box) { draw_scales(page, box); });
   }
 
-  void draw_scales(Canvas& canvas, Box box) {
+  void draw_scales(Drawing& page, Box box) {
     const double side = box.height - 24;
     const Box b{box.x + 32, box.y + 6, side, side};
-    canvas.fill(b, {board});
-    canvas.rectangle(b, solid(0.8, black));
+    page.fill(paper::rectangle(b), {board});
+    page.stroke(paper::rectangle(b), solid(0.8, black));
     if (test_.guide) {
-      canvas.fill({on_left() ? b.x - 5 : b.x + side, b.y, 5, side}, {metal});
+      page.fill(paper::rectangle({on_left() ? b.x - 5 : b.x + side, b.y, 5, side}), {metal});
     }
-    canvas.fill({b.x - 5, b.y + side, side + 10, 5}, {metal});
+    page.fill(paper::rectangle({b.x - 5, b.y + side, side + 10, 5}), {metal});
     const auto part = [&](const std::optional<Length>& length, double otherwise) {
       return length ? side * paper::points(*length) / paper::points(test_.scrap) : otherwise;
     };
@@ -141,16 +142,15 @@ class TestSheet {
     const double x = on_left() ? b.x + across : b.x + side - across;
     const double near = b.y + side - part(test_.near_stop, side / 4);
     const double far = b.y + side - part(test_.far_stop, side * 3 / 4);
-    arrow_down(canvas, {x, far}, {x, near});
+    arrow_down(page, {x, far}, {x, near});
     const double edge = on_left() ? b.x : b.x + side;
     const double out = on_left() ? 1 : -1;
     if (test_.guide) {
       const double y = (near + far) / 2;
-      measure(canvas, {edge, y}, {x, y}, "line", {(edge + x) / 2, y - 4}, Anchor::centre);
+      measure(page, {edge, y}, {x, y}, "line", {(edge + x) / 2, y - 4}, Anchor::centre);
     }
     const auto upright = [&](double at, double y, const char* name) {
-      measure(canvas, {at, b.y + side}, {at, y}, name, {at + 4, (b.y + side + y) / 2},
-              Anchor::left);
+      measure(page, {at, b.y + side}, {at, y}, name, {at + 4, (b.y + side + y) / 2}, Anchor::left);
     };
     if (test_.near_stop) upright(x + out * side * 0.1, near, "near-end");
     if (test_.far_stop) upright(x + out * side * 0.28, far, "far-end");
@@ -161,15 +161,15 @@ class TestSheet {
         locale_.say("2  The head's mark"),
         locale_.say("Draw a line across the scrap. Cut toward it, and stop with the head's mark on "
                     "it. Measure how far the cut went past the line."),
-        {"--mark"}, picture, 76, [&](Canvas& canvas, Box box) {
+        {"--mark"}, picture, 76, [&](Drawing& page, Box box) {
           const Box b{box.x + 32, box.y + 4, 126, 68};
-          canvas.fill(b, {board});
-          canvas.rectangle(b, solid(0.8, black));
+          page.fill(paper::rectangle(b), {board});
+          page.stroke(paper::rectangle(b), solid(0.8, black));
           const double line = b.y + 40, end = b.y + 56, x = b.x + 44;
-          canvas.line({b.x + 8, line}, {b.x + b.width - 8, line},
+          page.stroke(paper::line({b.x + 8, line}, {b.x + b.width - 8, line}),
                       {.width = 0.8, .colour = metal, .dashes = {4, 2}});
-          arrow_down(canvas, {x, b.y + 6}, {x, end});
-          measure(canvas, {x + 14, line}, {x + 14, end}, "mark", {x + 20, end - 4}, Anchor::left);
+          arrow_down(page, {x, b.y + 6}, {x, end});
+          measure(page, {x + 14, line}, {x + 14, end}, "mark", {x + 20, end - 4}, Anchor::left);
         });
   }
 
@@ -200,30 +200,30 @@ class TestSheet {
   void add_corner() {
     const double side = paper::points(metric() ? millimetres(75) : inches(3));
     section(locale_.say("3  The over-cut"), corner_words(), {"--corner"}, side + 24, side + 24,
-            [&](Canvas& canvas, Box box) {
+            [&](Drawing& page, Box box) {
               const Box b{box.x + 12, box.y + 12, side, side};
               for (const double y : {b.y, b.y + side}) {
-                canvas.line({b.x - 10, y}, {b.x + side + 10, y}, solid(0.6, black));
+                page.stroke(paper::line({b.x - 10, y}, {b.x + side + 10, y}), solid(0.6, black));
               }
               for (const double x : {b.x, b.x + side}) {
-                canvas.line({x, b.y - 10}, {x, b.y + side + 10}, solid(0.6, black));
+                page.stroke(paper::line({x, b.y - 10}, {x, b.y + side + 10}), solid(0.6, black));
               }
-              canvas.text(locale_.say("%1 square, full size",
-                                      scale(metric() ? millimetres(75) : inches(3))),
-                          {b.x + side / 2, b.y + side / 2}, {.size = 9, .anchor = Anchor::centre});
-              draw_corner(canvas, {box.x + box.width + 96, box.y + 132});
+              page.text(locale_.say("%1 square, full size",
+                                    scale(metric() ? millimetres(75) : inches(3))),
+                        {b.x + side / 2, b.y + side / 2}, {.size = 9, .anchor = Anchor::centre});
+              draw_corner(page, {box.x + box.width + 96, box.y + 132});
             });
   }
 
   // A corner seen from the front, much enlarged: one cut too long, one too short.
-  void draw_corner(Canvas& canvas, Spot corner) {
-    canvas.line({corner.x - 80, corner.y}, {corner.x + 26, corner.y}, solid(1.6, red));
-    canvas.line({corner.x, corner.y + 20}, {corner.x, corner.y + 84}, solid(1.6, red));
-    canvas.line({corner.x, corner.y}, {corner.x, corner.y + 20},
+  void draw_corner(Drawing& page, Spot corner) {
+    page.stroke(paper::line({corner.x - 80, corner.y}, {corner.x + 26, corner.y}), solid(1.6, red));
+    page.stroke(paper::line({corner.x, corner.y + 20}, {corner.x, corner.y + 84}), solid(1.6, red));
+    page.stroke(paper::line({corner.x, corner.y}, {corner.x, corner.y + 20}),
                 {.width = 0.7, .colour = metal, .dashes = {2, 2}});
-    measure(canvas, {corner.x, corner.y - 7}, {corner.x + 26, corner.y - 7},
+    measure(page, {corner.x, corner.y - 7}, {corner.x + 26, corner.y - 7},
             locale_.say("past: above zero"), {corner.x + 32, corner.y - 4}, Anchor::left);
-    measure(canvas, {corner.x + 8, corner.y}, {corner.x + 8, corner.y + 20},
+    measure(page, {corner.x + 8, corner.y}, {corner.x + 8, corner.y + 20},
             locale_.say("short: below zero"), {corner.x + 14, corner.y + 14}, Anchor::left);
   }
 
@@ -237,10 +237,10 @@ class TestSheet {
 
 std::string render_test_sheet(const CutterProfile& cutter, Length thickness, const Locale& locale) {
   const std::string name = locale.say(title, cutter.name);
-  paper::Document document(paper::Format::pdf, {name, ""});
+  std::vector<paper::Page> document;
   Flow flow(paper::usual_page(cutter.scale.unit, locale), name, &document, locale);
   TestSheet(cutter, thickness, locale, flow).write();
-  return document.finish();
+  return paper::write_pdf(document, {name, ""});
 }
 
 }  // namespace mullion

@@ -6,18 +6,16 @@
 
 namespace mullion::cutsheet {
 
-using paper::Canvas;
+using paper::Drawing;
 using paper::Spot;
 
 paper::TextStyle tile_heading(const Look& look) {
   return {.size = look.text() * 1.05, .bold = true};
 }
 
-void draw_fitted(Canvas& canvas, const std::string& text, Spot at, double width,
-                 paper::TextStyle style) {
-  const double wide = paper::text_width(text, style);
-  if (wide > width) style.size *= width / wide;
-  canvas.text(text, at, style);
+void draw_fitted(Drawing& page, const std::string& text, Spot at, double width,
+                 const paper::TextStyle& style) {
+  page.text(text, at, paper::narrowed(text, width, style));
 }
 
 double tile_width(const Flow& flow, const Look& look) {
@@ -31,10 +29,10 @@ void add_tiles(Flow& flow, const std::vector<Tile>& tiles, const Look& look) {
     if (last - first > 1 && last < tiles.size() && tiles[last - 1].leads) --last;
     double height = 0;
     for (std::size_t i = first; i < last; ++i) height = std::max(height, tiles[i].height);
-    flow.block(height + tile_gap, [&](Canvas& canvas, Spot at) {
+    flow.block(height + tile_gap, [&](Drawing& page, Spot at) {
       for (std::size_t i = first; i < last; ++i) {
         const double x = at.x + width * static_cast<double>(i - first);
-        tiles[i].draw(canvas, {x, at.y, width, height});
+        tiles[i].draw(page, {x, at.y, width, height});
       }
     });
     first = last;

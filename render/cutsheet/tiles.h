@@ -12,7 +12,7 @@ namespace mullion::cutsheet {
 
 struct Tile {
   double height = 0;
-  std::function<void(paper::Canvas&, const paper::Box&)> draw;
+  std::function<void(paper::Drawing&, const paper::Box&)> draw;
   bool leads = false;  // into the next tile: never the last of a row
 };
 
@@ -26,7 +26,7 @@ void add_tiles(Flow& flow, const std::vector<Tile>& tiles, const Look& look);
 paper::TextStyle tile_heading(const Look& look);
 
 // Set smaller where it is wider than the room.
-void draw_fitted(paper::Canvas& canvas, const std::string& text, paper::Spot at, double width,
-                 paper::TextStyle style);
+void draw_fitted(paper::Drawing& page, const std::string& text, paper::Spot at, double width,
+                 const paper::TextStyle& style);
 
 }  // namespace mullion::cutsheet

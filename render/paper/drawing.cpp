@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "render/paper/characters.h"
-
 namespace mullion::paper {
 namespace {
 
@@ -14,6 +12,11 @@ Transform placing(const Text& text, Spot spot) {
                                                               : 1;
   return then(then(shifted(-part * text.width(), -text.baseline()), turned(text.style().turn)),
               shifted(spot.x, spot.y));
+}
+
+Box bounds_of_clip(const std::variant<Box, Path>& clip) {
+  const Box* box = std::get_if<Box>(&clip);
+  return box != nullptr ? *box : bounds_of(std::get<Path>(clip));
 }
 
 struct Bounds {
@@ -26,9 +29,10 @@ struct Bounds {
     return bounds_of(label.placed, grown({0, 0, label.text.width(), label.text.height()},
                                          0.2 * label.text.style().size));
   }
+  Box operator()(const Image& image) const { return bounds_of(image.placed, {0, 0, 1, 1}); }
   Box operator()(const Group& group) const {
     const Box all = bounds_of(group.placed, bounds_of(*group.drawing));
-    return group.clip ? common(all, *group.clip) : all;
+    return group.clip ? common(all, bounds_of_clip(*group.clip)) : all;
   }
 };
 
@@ -48,6 +52,10 @@ Drawing& Drawing::fill(Path path, Fill fill) {
   return add(Area{std::move(path), fill});
 }
 
+Drawing& Drawing::shade(Path path, Shade shade) {
+  return add(Area{std::move(path), std::move(shade)});
+}
+
 Drawing& Drawing::text(const std::string& content, Spot spot, const TextStyle& style) {
   if (content.empty()) return *this;
   return text(Text(content, style), spot);
@@ -55,6 +63,10 @@ Drawing& Drawing::text(const std::string& content, Spot spot, const TextStyle& s
 
 Drawing& Drawing::text(const Text& text, Spot spot) {
   return add(Label{text, placing(text, spot)});
+}
+
+Drawing& Drawing::image(Image image) {
+  return add(std::move(image));
 }
 
 Drawing& Drawing::place(Group group) {
@@ -72,13 +84,22 @@ Drawing& Drawing::place(Drawing drawing, const Transform& placed, std::string id
   return place(std::move(group));
 }
 
-double text_width(const std::string& content, const TextStyle& style) {
-  return content.empty() ? 0 : Text(content, style).width();
+Drawing& Drawing::clipped(Drawing drawing, std::variant<Box, Path> clip) {
+  if (drawing.empty()) return *this;
+  Group group;
+  group.drawing = std::make_shared<const Drawing>(std::move(drawing));
+  group.clip = std::move(clip);
+  return place(std::move(group));
 }
 
-std::string fitted(const std::string& content, double width, const TextStyle& style) {
-  return longest_fitting(content, width,
-                         [&](const std::string& text) { return text_width(text, style); });
+std::size_t draw_lines(Drawing& drawing, const std::string& content, Spot spot, double width,
+                       const TextStyle& style, double leading) {
+  const std::vector<std::string> lines = lines_of(content, width, style);
+  for (const std::string& line : lines) {
+    drawing.text(line, spot, style);
+    spot.y += leading;
+  }
+  return lines.size();
 }
 
 Box bounds_of(const Item& item) {

@@ -1,14 +1,15 @@
 #pragma once
 
-// A drawing: a list of strokes, fills, texts and groups, as a value. It may be placed on many pages
-// and at many scales; a page of it holds only what is seen there. Units are points (1/72 in).
+// A drawing: a list of strokes, fills, texts, pictures and groups, as a value. It may be placed on
+// many pages and at many scales; a page of it holds only what is seen there. Units are points
+// (1/72 in).
 //
 //   Drawing drawing;
 //   drawing.fill(rectangle({0, 0, 72, 36}), {{0xee, 0xee, 0xee}});
 //   drawing.stroke(line({0, 18}, {72, 18}), {.width = 0.5, .dashes = {4, 2}});
 //   drawing.text("8 1/2", {36, 16}, {.size = 8, .anchor = Anchor::centre});
 //
-//   draw(drawing, document.add_page(size, "Page 1"));
+//   write_pdf({{size, "Page 1", drawing}}, {.title = "Example"});
 
 #include <memory>
 #include <optional>
@@ -16,12 +17,37 @@
 #include <variant>
 #include <vector>
 
-#include "render/paper/document.h"
 #include "render/paper/text.h"
+#include "render/picture/photograph.h"
+#include "render/picture/pixels.h"
 
 namespace mullion::paper {
 
 class Drawing;
+
+struct Pen {
+  double width = 0.5;
+  Colour colour{0, 0, 0};
+  std::vector<double> dashes;
+  double opacity = 1;
+  friend bool operator==(const Pen&, const Pen&) = default;
+};
+
+struct Fill {
+  Colour colour;
+  double opacity = 1;
+};
+
+// Colours that change along a line, the same across it; beyond its ends as at its ends.
+struct Shade {
+  struct Stop {
+    double at = 0;  // 0: `from`, 1: `to`
+    Colour colour;
+    double opacity = 1;
+  };
+  Spot from, to;
+  std::vector<Stop> stops;
+};
 
 struct Stroke {
   Path path;
@@ -30,7 +56,7 @@ struct Stroke {
 
 struct Area {
   Path path;  // inside by the even-odd rule
-  Fill fill;
+  std::variant<Fill, Shade> paint;
 };
 
 struct Label {
@@ -38,31 +64,47 @@ struct Label {
   Transform placed;  // from the text's upper left corner
 };
 
-// Another drawing, placed, perhaps clipped to a box of the outer drawing's coordinates. The id and
-// title name a group of an SVG; a title is a layer of a PDF, which viewers can hide. Groups with
-// titles do not nest. A PDF holds a repeated drawing once for all pages that show the whole of it.
+struct DecodedPicture {
+  std::shared_ptr<const picture::Pixels> pixels;
+  bool lossy = false;  // a PDF or SVG may hold it as a JPEG
+};
+
+// A picture as it is stored, turned and stretched by `placed` from the square {0, 0, 1, 1}. The
+// data of a JPEG file go into a PDF byte for byte, and into an SVG without their Exif data.
+struct Image {
+  std::variant<picture::Photograph, DecodedPicture> content;  // a photograph is a JPEG
+  Transform placed;
+};
+
+// Another drawing, placed, perhaps clipped to a box or path of the outer drawing's coordinates. The
+// id and title name a group of an SVG; a title is a layer of a PDF, which viewers can hide. Groups
+// with titles do not nest. A PDF holds a repeated drawing once for all pages that show the whole of
+// it.
 struct Group {
   std::shared_ptr<const Drawing> drawing;
   Transform placed;
-  std::optional<Box> clip;
+  std::optional<std::variant<Box, Path>> clip;  // a path by the even-odd rule
   std::string id;
   std::string title;
   bool repeated = false;
 };
 
-using Item = std::variant<Stroke, Area, Label, Group>;
+using Item = std::variant<Stroke, Area, Label, Image, Group>;
 
 class Drawing {
  public:
   Drawing& stroke(Path path, Pen pen = {});
   Drawing& fill(Path path, Fill fill);
+  Drawing& shade(Path path, Shade shade);
   // The spot is where the first baseline starts, its middle or its end, by the style's anchor.
   Drawing& text(const std::string& content, Spot spot, const TextStyle& style);
   Drawing& text(const Text& text, Spot spot);
+  Drawing& image(Image image);
   Drawing& place(Group group);
   // An empty drawing leaves no group.
   Drawing& place(Drawing drawing, const Transform& placed = {}, std::string id = {},
                  std::string title = {});
+  Drawing& clipped(Drawing drawing, std::variant<Box, Path> clip);
 
   const std::vector<Item>& items() const { return items_; }
   const std::vector<Box>& bounds() const { return bounds_; }  // of each item
@@ -75,19 +117,13 @@ class Drawing {
   std::vector<Box> bounds_;
 };
 
-double text_width(const std::string& content, const TextStyle& style);
-// The longest beginning of the text that fits, ended by an ellipsis where it was cut.
-std::string fitted(const std::string& content, double width, const TextStyle& style);
+// A text broken into lines of that width, the first baseline at the spot and `leading` from each to
+// the next. Returns how many lines there are.
+std::size_t draw_lines(Drawing& drawing, const std::string& content, Spot spot, double width,
+                       const TextStyle& style, double leading);
 
 // Around all that the item or drawing shows, widths of pens included.
 Box bounds_of(const Item& item);
 Box bounds_of(const Drawing& drawing);
-
-// What lies outside the visible box is left out, item by item and, in strokes, subpath by subpath.
-void draw(const Drawing& drawing, Canvas& canvas, const Box& visible);
-void draw(const Drawing& drawing, Canvas& canvas);
-
-// An SVG whose size is in mm and whose user unit is 1 mm; texts are outlines named by aria-label.
-std::string write_svg(const Drawing& drawing, const PageSize& size, const std::string& title);
 
 }  // namespace mullion::paper

@@ -1,6 +1,6 @@
 #pragma once
 
-// Paths on paper: straight lines and cubic Bezier curves, open or closed.
+// Paths on paper: straight lines and cubic Bezier curves, open or closed; boxes and affine maps.
 //
 // Units are points (1/72 in), x to the right, y down. Geometry that is cut stays exact in Length
 // until it is drawn; `trace` converts it, once.
@@ -8,14 +8,28 @@
 #include <cstddef>
 #include <vector>
 
-#include "render/paper/canvas.h"
+#include "engine/layout/layout.h"
+#include "engine/mat/outline.h"
 
 namespace mullion::paper {
+
+constexpr double points(Length length) {
+  return to_points(length);
+}
+
+struct Spot {
+  double x = 0, y = 0;
+};
+
+struct Box {
+  double x = 0, y = 0, width = 0, height = 0;
+};
 
 Box grown(const Box& box, double by);
 Box united(const Box& a, const Box& b);
 Box common(const Box& a, const Box& b);    // empty where they do not overlap
 bool overlap(const Box& a, const Box& b);  // touching counts
+bool contains(const Box& outer, const Box& inner);
 
 // An affine map: x' = xx x + xy y + x0, y' = yx x + yy y + y0.
 struct Transform {
@@ -60,8 +74,11 @@ Box bounds_of(const Path& path);
 
 Path line(Spot from, Spot to);
 Path rectangle(const Box& box);
+Path rounded_rectangle(const Box& box, double radius);
 Path circle(Spot centre, double radius);
+Path ellipse(const Box& box);
 Path polyline(const std::vector<Spot>& spots);
+Path polygon(const std::vector<Spot>& corners);
 
 Spot to_spot(const Point& point);
 Box to_box(const Rect& rect);

@@ -1,19 +1,16 @@
 #pragma once
 
-// A customer's picture file, and its drawing into a box of a page.
+// A customer's picture file, and how it is to be shown.
 //
-// A JPEG goes into a PDF byte for byte, and into an SVG without its Exif data; its orientation is
-// applied by the drawing. On a PNG page, and where a resolution is asked for, it is decoded to what
-// the box needs. PNG files are always decoded. Colours are brought to sRGB by the file's own ICC
-// profile whenever it is decoded.
+// JPEG data may be passed on as they are; PNG files are always decoded. Colours are brought to sRGB
+// by the file's own ICC profile whenever it is decoded.
 
 #include <memory>
 #include <string>
 #include <tl/expected.hpp>
 
 #include "engine/picture/header.h"
-#include "render/paper/canvas.h"
-#include "render/paper/document.h"
+#include "render/picture/pixels.h"
 
 namespace mullion::picture {
 
@@ -39,9 +36,8 @@ tl::expected<Photograph, std::string> open_photograph(const std::string& path);
 // What keeps the file from being decoded, by decoding it; empty where nothing does.
 std::string fault_of(const Photograph& photograph);
 
-// Fills the box with the picture, cropped. The error is one sentence, without the file's name.
-tl::expected<void, std::string> draw(paper::Canvas& canvas, paper::Format format,
-                                     const Photograph& photograph, const paper::Box& box,
-                                     const Crop& crop, const Resolution& resolution);
+// As stored: at least as many pixels as are wanted along each side, if the file has so many, and
+// fewer than twice as many along one. The error is one sentence, without the file's name.
+tl::expected<Pixels, std::string> decode(const Photograph& photograph, PixelSize wanted);
 
 }  // namespace mullion::picture

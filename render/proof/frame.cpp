@@ -1,7 +1,5 @@
 #include "render/proof/frame.h"
 
-#include <cairo.h>
-
 #include <array>
 
 #include "render/proof/tone.h"
@@ -30,29 +28,19 @@ struct Side {
   double light;  // that the whole side gets
 };
 
-void draw_side(paper::Canvas& canvas, const Side& side, double width, const Colour& colour) {
-  cairo_t* context = canvas.context();
+void draw_side(paper::Drawing& page, const Side& side, double width, const Colour& colour) {
   const Spot from = side.outer_a;
-  cairo_pattern_t* shade = cairo_pattern_create_linear(
-      from.x, from.y, from.x + side.normal.x * width, from.y + side.normal.y * width);
+  paper::Shade shade{from, {from.x + side.normal.x * width, from.y + side.normal.y * width}, {}};
   for (const Stop& stop : profile) {
-    const Colour tone = lit(colour, stop.light * 0.8 + side.light);
-    cairo_pattern_add_color_stop_rgb(shade, stop.at, tone.red / 255.0, tone.green / 255.0,
-                                     tone.blue / 255.0);
+    shade.stops.push_back({stop.at, lit(colour, stop.light * 0.8 + side.light), 1});
   }
-  cairo_new_path(context);
-  for (const Spot& spot : {side.outer_a, side.outer_b, side.inner_b, side.inner_a}) {
-    cairo_line_to(context, spot.x, spot.y);
-  }
-  cairo_close_path(context);
-  cairo_set_source(context, shade);
-  cairo_fill(context);
-  cairo_pattern_destroy(shade);
+  page.shade(paper::polygon({side.outer_a, side.outer_b, side.inner_b, side.inner_a}),
+             std::move(shade));
 }
 
 }  // namespace
 
-void draw_frame(paper::Canvas& canvas, const Rect& sight, const Rect& outer, const Colour& colour,
+void draw_frame(paper::Drawing& page, const Rect& sight, const Rect& outer, const Colour& colour,
                 const View& view) {
   const auto corners = [&](const Rect& r) {
     return std::array<Spot, 4>{view.spot(r.left, r.top), view.spot(r.right, r.top),
@@ -60,15 +48,19 @@ void draw_frame(paper::Canvas& canvas, const Rect& sight, const Rect& outer, con
   };
   const auto out = corners(outer), in = corners(sight);
   const double width = in[0].x - out[0].x;
-  canvas.fill(view.box({outer.left, outer.top, outer.right, sight.top}), {colour});
-  canvas.fill(view.box({outer.left, sight.bottom, outer.right, outer.bottom}), {colour});
-  canvas.fill(view.box({outer.left, sight.top, sight.left, sight.bottom}), {colour});
-  canvas.fill(view.box({sight.right, sight.top, outer.right, sight.bottom}), {colour});
-  draw_side(canvas, {out[0], out[1], in[1], in[0], {0, 1}, 0.07}, width, colour);
-  draw_side(canvas, {out[3], out[0], in[0], in[3], {1, 0}, 0.02}, width, colour);
-  draw_side(canvas, {out[1], out[2], in[2], in[1], {-1, 0}, -0.06}, width, colour);
-  draw_side(canvas, {out[2], out[3], in[3], in[2], {0, -1}, -0.12}, width, colour);
-  for (std::size_t i = 0; i < 4; ++i) canvas.line(out[i], in[i], {0.35, black, {}, 0.45});
+  page.fill(paper::rectangle(view.box({outer.left, outer.top, outer.right, sight.top})), {colour});
+  page.fill(paper::rectangle(view.box({outer.left, sight.bottom, outer.right, outer.bottom})),
+            {colour});
+  page.fill(paper::rectangle(view.box({outer.left, sight.top, sight.left, sight.bottom})),
+            {colour});
+  page.fill(paper::rectangle(view.box({sight.right, sight.top, outer.right, sight.bottom})),
+            {colour});
+  draw_side(page, {out[0], out[1], in[1], in[0], {0, 1}, 0.07}, width, colour);
+  draw_side(page, {out[3], out[0], in[0], in[3], {1, 0}, 0.02}, width, colour);
+  draw_side(page, {out[1], out[2], in[2], in[1], {-1, 0}, -0.06}, width, colour);
+  draw_side(page, {out[2], out[3], in[3], in[2], {0, -1}, -0.12}, width, colour);
+  for (std::size_t i = 0; i < 4; ++i)
+    page.stroke(paper::line(out[i], in[i]), {0.35, black, {}, 0.45});
 }
 
 }  // namespace mullion::proof

@@ -6,7 +6,7 @@
 
 namespace mullion::proof {
 
-void draw_frame(paper::Canvas& canvas, const Rect& sight, const Rect& outer, const Colour& colour,
+void draw_frame(paper::Drawing& page, const Rect& sight, const Rect& outer, const Colour& colour,
                 const View& view);
 
 }  // namespace mullion::proof

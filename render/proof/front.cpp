@@ -5,7 +5,7 @@
 
 #include "engine/mat/rect.h"
 #include "engine/xml/colour.h"
-#include "render/paper/inline_svg.h"
+#include "render/paper/image.h"
 #include "render/proof/markup.h"
 #include "render/proof/piece.h"
 
@@ -78,18 +78,10 @@ class Front {
   }
 
  private:
-  static Length length_of(double points) {
-    return Length::from_ticks(static_cast<std::int64_t>(points * ticks_per_inch / 72));
-  }
-
   void add_part(const Piece& piece, const PiecePart& part) {
-    paper::Document document(paper::Format::svg, {});
-    const double scale = view_.scale / mm_per_point;
-    paper::Canvas& canvas = document.add_page(
-        {length_of(extent_.width * scale), length_of(extent_.height * scale)}, "");
-    if (!draw_part(canvas, paper::Format::svg, piece, part, view_, {})) return;
-    const std::string text =
-        paper::inline_elements(document.finish(), "m-" + std::to_string(++parts_) + "-");
+    paper::Drawing drawing;
+    if (!draw_part(drawing, paper::Format::svg, piece, part, view_, {})) return;
+    const std::string text = paper::svg_elements(drawing, "m-" + std::to_string(++parts_) + "-");
     out_ += "<g transform=\"translate(" + short_number(extent_.left) + " " +
             short_number(extent_.top) + ") scale(" + std::to_string(mm_per_point / view_.scale) +
             ")\">" + text + "</g>\n";
@@ -113,16 +105,14 @@ class Front {
   // The upright picture turned by quarters about its middle, cropped by the box it fills.
   void add_picture(const MatPicture& placed, const FrontPicture& shown) {
     const Picture& picture = placed.picture;
-    const bool across = picture.turned == Turn::right || picture.turned == Turn::left;
+    const ImageHeader hung = shown.header.turned(static_cast<int>(picture.turned));
+    const paper::Box box{to_millimetres(placed.rect.left), to_millimetres(placed.rect.top),
+                         to_millimetres(placed.rect.width()), to_millimetres(placed.rect.height())};
+    const paper::Box whole =
+        paper::uncropped(hung, box, {picture.zoom, picture.pan_x, picture.pan_y});
+    const double scale = whole.width / hung.shown_width();
     const double w = shown.header.shown_width(), h = shown.header.shown_height();
-    const double hung_w = across ? h : w, hung_h = across ? w : h;
-    const double width = to_millimetres(placed.rect.width()),
-                 height = to_millimetres(placed.rect.height());
-    const double scale = std::max(width / hung_w, height / hung_h) * std::max(1.0, picture.zoom);
-    const double x = to_millimetres(placed.rect.left) -
-                     (hung_w * scale - width) * (1 + picture.pan_x) / 2 + hung_w * scale / 2;
-    const double y = to_millimetres(placed.rect.top) -
-                     (hung_h * scale - height) * (1 + picture.pan_y) / 2 + hung_h * scale / 2;
+    const double x = whole.x + whole.width / 2, y = whole.y + whole.height / 2;
     const std::string clip = "m-picture-" + std::to_string(placed.opening);
     out_ += "<clipPath id=\"" + clip + "\"><rect" + box_attributes(placed.rect) +
             "/></clipPath>\n<g clip-path=\"url(#" + clip + ")\"><image href=\"" +

@@ -1,7 +1,5 @@
 #include "render/proof/piece.h"
 
-#include <cairo.h>
-
 #include <algorithm>
 #include <filesystem>
 
@@ -37,93 +35,85 @@ Length depth_of(const Mat& mat, std::size_t index) {
   return depth;
 }
 
-void draw_placeholder(paper::Canvas& canvas, const MatPicture& placed, const View& view) {
+void draw_placeholder(paper::Drawing& page, const MatPicture& placed, const View& view) {
   const paper::Box box = view.box(placed.rect);
-  canvas.fill(box, {placeholder});
+  page.fill(paper::rectangle(box), {placeholder});
   const double size = std::clamp(std::min(box.width / 9, box.height / 5), 3.0, 10.0);
-  canvas.clip(box);
-  canvas.text(
+  paper::Drawing name;
+  name.text(
       placed.picture.id, {box.x + box.width / 2, box.y + box.height / 2 + size / 3},
       {.size = size, .colour = placeholder_ink, .anchor = paper::Anchor::centre, .family = family});
-  canvas.end_clip();
+  page.clipped(std::move(name), box);
 }
 
 Problem unreadable(const Job& job, const Picture& picture, const std::string& why) {
   return {Severity::error, "picture-unreadable", why, picture.place, job.file};
 }
 
-Result<void> draw_pictures(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+Result<void> draw_pictures(paper::Drawing& page, paper::Format format, const Piece& piece,
                            const View& view, const PieceStyle& style) {
-  canvas.fill(view.box(outset(piece.mat->outer, -hidden_step)), {mount_board});
+  page.fill(paper::rectangle(view.box(outset(piece.mat->outer, -hidden_step))), {mount_board});
   Problems problems;
   for (const MatPicture& placed : piece.mat->pictures) {
     const Picture& picture = placed.picture;
     const auto photograph = piece.photographs->find(picture.image);
     if (photograph == piece.photographs->end()) {
-      draw_placeholder(canvas, placed, view);
+      draw_placeholder(page, placed, view);
       continue;
     }
     const picture::Photograph hung{
         photograph->second.header.turned(static_cast<int>(picture.turned)),
         photograph->second.bytes};
     const auto drawn =
-        picture::draw(canvas, format, hung, view.box(placed.rect),
-                      {picture.zoom, picture.pan_x, picture.pan_y}, style.resolution);
+        paper::draw_photograph(page, format, hung, view.box(placed.rect),
+                               {picture.zoom, picture.pan_x, picture.pan_y}, style.resolution);
     if (!drawn) {
       problems.push_back(unreadable(*piece.job, picture, picture.image + ": " + drawn.error()));
     }
     if (picture.float_gap) {
-      canvas.rectangle(view.box(placed.rect), {0.25, black, {}, 0.25});
+      page.stroke(paper::rectangle(view.box(placed.rect)), {0.25, black, {}, 0.25});
     }
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return {};
 }
 
-void draw_layer(paper::Canvas& canvas, const Mat& mat, int number, const View& view) {
+void draw_layer(paper::Drawing& page, const Mat& mat, int number, const View& view) {
   const auto index = static_cast<std::size_t>(number - 1);
   const MatLayer& layer = mat.layers[index];
   if (layer.board.spacer) return;
   const double reach = shadow_reach(depth_of(mat, index), view);
   for (const Window& window : layer.windows) {
-    shadow_inside(canvas, window.back_edge, view, reach, 0.5);
+    shadow_inside(page, window.back_edge, view, reach, 0.5);
   }
-  draw_board(canvas, layer, index == 0 ? layer.outer : outset(layer.outer, -hidden_step), view);
+  draw_board(page, layer, index == 0 ? layer.outer : outset(layer.outer, -hidden_step), view);
   for (const Window& window : layer.windows) {
-    draw_bevel(canvas, window, layer.board.core, view);
-    canvas.outline(window.face_edge, view.origin, view.scale, {0.2, black, {}, 0.16});
+    draw_bevel(page, window, layer.board.core, view);
+    page.stroke(view.path(window.face_edge), {0.2, black, {}, 0.16});
   }
 }
 
 // A V cut into the face: its upper left slope in shade, its core in the light.
-void draw_groove(paper::Canvas& canvas, const MatGroove& groove, const Layer& top,
+void draw_groove(paper::Drawing& page, const MatGroove& groove, const Layer& top,
                  const View& view) {
   const double width = std::max(view.size(groove.width), 0.6);
-  canvas.outline(groove.line, view.origin, view.scale, {width, lit(top.core, -0.05), {}, 1});
+  const paper::Path line = view.path(groove.line);
+  page.stroke(line, {width, lit(top.core, -0.05), {}, 1});
   const double shift = -width / 4;
-  canvas.outline(groove.line, {view.origin.x + shift, view.origin.y + shift}, view.scale,
-                 {width / 2, lit(top.core, -0.28), {}, 1});
+  page.stroke(transformed(line, paper::shifted(shift, shift)),
+              {width / 2, lit(top.core, -0.28), {}, 1});
 }
 
-void draw_glare(paper::Canvas& canvas, const paper::Box& box) {
-  cairo_t* context = canvas.context();
-  canvas.clip(box);
-  const double slope = box.height * 0.6;
+void draw_glare(paper::Drawing& page, const paper::Box& box) {
+  paper::Drawing glare;
+  const double slope = box.height * 0.6, bottom = box.y + box.height;
   for (const auto& [at, width] : {std::pair{0.12, 0.16}, std::pair{0.34, 0.05}}) {
     const double x = box.x + box.width * at + slope, w = box.width * width;
-    cairo_pattern_t* sheen = cairo_pattern_create_linear(box.x, box.y, box.x, box.y + box.height);
-    cairo_pattern_add_color_stop_rgba(sheen, 0, 1, 1, 1, 0.30);
-    cairo_pattern_add_color_stop_rgba(sheen, 0.8, 1, 1, 1, 0.02);
-    cairo_move_to(context, x, box.y);
-    cairo_line_to(context, x + w, box.y);
-    cairo_line_to(context, x + w - slope, box.y + box.height);
-    cairo_line_to(context, x - slope, box.y + box.height);
-    cairo_close_path(context);
-    cairo_set_source(context, sheen);
-    cairo_fill(context);
-    cairo_pattern_destroy(sheen);
+    glare.shade(
+        paper::polygon({{x, box.y}, {x + w, box.y}, {x + w - slope, bottom}, {x - slope, bottom}}),
+        {{box.x, box.y}, {box.x, bottom}, {{0, white, 0.30}, {0.8, white, 0.02}}});
   }
-  canvas.end_clip();
+  page.clipped(std::move(glare), box);
 }
 
 }  // namespace
@@ -176,41 +166,41 @@ std::vector<PiecePart> parts_of(const Piece& piece, const PieceStyle& style) {
   return parts;
 }
 
-Result<void> draw_part(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+Result<void> draw_part(paper::Drawing& page, paper::Format format, const Piece& piece,
                        const PiecePart& part, const View& view, const PieceStyle& style) {
   const Mat& mat = *piece.mat;
   switch (part.kind) {
     case PiecePart::Kind::wall_shadow:
-      shadow_below(canvas, view.box(seen_extent(*piece.job, mat)), piece.job->frame ? 10 : 6, 0.24);
+      shadow_below(page, view.box(seen_extent(*piece.job, mat)), piece.job->frame ? 10 : 6, 0.24);
       break;
     case PiecePart::Kind::pictures:
-      return draw_pictures(canvas, format, piece, view, style);
+      return draw_pictures(page, format, piece, view, style);
     case PiecePart::Kind::layer:
-      draw_layer(canvas, mat, part.layer, view);
+      draw_layer(page, mat, part.layer, view);
       break;
     case PiecePart::Kind::grooves:
       for (const MatGroove& groove : mat.grooves) {
-        draw_groove(canvas, groove, mat.layers.front().board, view);
+        draw_groove(page, groove, mat.layers.front().board, view);
       }
       break;
     case PiecePart::Kind::glass:
-      draw_glare(canvas, view.box(frame_sight(*piece.job, mat)));
+      draw_glare(page, view.box(frame_sight(*piece.job, mat)));
       break;
     case PiecePart::Kind::frame: {
       const Rect sight = frame_sight(*piece.job, mat);
-      shadow_inside(canvas, outline_of(sight), view, shadow_reach(lip_depth, view), 0.45);
-      draw_frame(canvas, sight, seen_extent(*piece.job, mat), piece.job->frame->colour, view);
+      shadow_inside(page, outline_of(sight), view, shadow_reach(lip_depth, view), 0.45);
+      draw_frame(page, sight, seen_extent(*piece.job, mat), piece.job->frame->colour, view);
       break;
     }
   }
   return {};
 }
 
-Result<void> draw_piece(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+Result<void> draw_piece(paper::Drawing& page, paper::Format format, const Piece& piece,
                         const View& view, const PieceStyle& style) {
   Problems problems;
   for (const PiecePart& part : parts_of(piece, style)) {
-    const auto drawn = draw_part(canvas, format, piece, part, view, style);
+    const auto drawn = draw_part(page, format, piece, part, view, style);
     if (!drawn) problems.insert(problems.end(), drawn.error().begin(), drawn.error().end());
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));

@@ -10,8 +10,7 @@
 #include <string>
 
 #include "engine/mat/mat.h"
-#include "render/paper/document.h"
-#include "render/picture/photograph.h"
+#include "render/paper/image.h"
 #include "render/proof/view.h"
 
 namespace mullion::proof {
@@ -47,9 +46,9 @@ struct PiecePart {
 };
 std::vector<PiecePart> parts_of(const Piece& piece, const PieceStyle& style);
 
-Result<void> draw_part(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+Result<void> draw_part(paper::Drawing& page, paper::Format format, const Piece& piece,
                        const PiecePart& part, const View& view, const PieceStyle& style);
-Result<void> draw_piece(paper::Canvas& canvas, paper::Format format, const Piece& piece,
+Result<void> draw_piece(paper::Drawing& page, paper::Format format, const Piece& piece,
                         const View& view, const PieceStyle& style);
 
 }  // namespace mullion::proof

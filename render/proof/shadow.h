@@ -7,10 +7,10 @@
 namespace mullion::proof {
 
 // The shadow that an edge throws into the area it encloses, `reach` points deep at most.
-void shadow_inside(paper::Canvas& canvas, const Outline& edge, const View& view, double reach,
+void shadow_inside(paper::Drawing& page, const Outline& edge, const View& view, double reach,
                    double strength);
 
 // The shadow of a board on the wall behind it.
-void shadow_below(paper::Canvas& canvas, const paper::Box& box, double reach, double strength);
+void shadow_below(paper::Drawing& page, const paper::Box& box, double reach, double strength);
 
 }  // namespace mullion::proof

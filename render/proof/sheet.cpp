@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
-#include "render/paper/usual_page.h"
+#include "render/paper/document.h"
 #include "render/proof/blocks.h"
 #include "render/proof/tone.h"
 #include "render/proof/type.h"
@@ -49,6 +50,12 @@ double column_width(const Sheet& sheet, double width) {
   return width / static_cast<double>(grid_for(sheet.choices.size()).columns);
 }
 
+// The height that a block will have: it is drawn where nobody sees it.
+double height_of(const std::function<double(paper::Drawing&)>& block) {
+  paper::Drawing nowhere;
+  return block(nowhere);
+}
+
 // The height of the cards of each row of choices; empty for a single choice.
 std::vector<double> card_heights(const Sheet& sheet, double width) {
   if (sheet.choices.size() < 2) return {};
@@ -57,17 +64,17 @@ std::vector<double> card_heights(const Sheet& sheet, double width) {
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
     double& tallest = heights[i / grid.columns];
     tallest =
-        std::max(tallest, height_of([&](paper::Canvas& canvas) {
-                   return draw_card(canvas, sheet, i, {}, column_width(sheet, width) - card_gap);
+        std::max(tallest, height_of([&](paper::Drawing& page) {
+                   return draw_card(page, sheet, i, {}, column_width(sheet, width) - card_gap);
                  }));
   }
   return heights;
 }
 
 double blocks_height(const Sheet& sheet, double width) {
-  return block_gap + height_of([&](paper::Canvas& canvas) {
-           return draw_legend(canvas, sheet, {}, width) + block_gap +
-                  draw_approval(canvas, sheet, {}, width);
+  return block_gap + height_of([&](paper::Drawing& page) {
+           return draw_legend(page, sheet, {}, width) + block_gap +
+                  draw_approval(page, sheet, {}, width);
          }) +
          footer_height;
 }
@@ -101,7 +108,7 @@ Colour ink_on(const Colour& wall) {
 
 // A measure that is a round number in the unit that comes first and at most as long as `most`
 // points.
-void draw_size_reference(paper::Canvas& canvas, const Job& job, const Locale& locale, double scale,
+void draw_size_reference(paper::Drawing& page, const Job& job, const Locale& locale, double scale,
                          const paper::Box& wall) {
   constexpr double most = 84;
   const bool metric = locale.first_scale(job.scale).unit != Unit::inch;
@@ -118,29 +125,31 @@ void draw_size_reference(paper::Canvas& canvas, const Job& job, const Locale& lo
   const double width = paper::points(length) * scale;
   const double right = wall.x + wall.width - 12, y = wall.y + wall.height - 10;
   const paper::Pen pen{0.7, ink_on(job.wall), {}, 0.8};
-  canvas.polyline({{right - width, y - 3}, {right - width, y}, {right, y}, {right, y - 3}}, pen);
+  page.stroke(
+      paper::polyline({{right - width, y - 3}, {right - width, y}, {right, y}, {right, y - 3}}),
+      pen);
   paper::TextStyle style = type::right(type::body(7));
   style.colour = ink_on(job.wall);
   const Scale own{metric ? Unit::centimetre : Unit::inch,
                   metric ? millimetres(1) : sixty_fourths(4)};
   const Scale other{metric ? Unit::inch : Unit::centimetre,
                     metric ? sixty_fourths(4) : millimetres(1)};
-  canvas.text(locale.length(length, own) + "  (" + locale.length(length, other) + ")",
-              {right - width - 6, y}, style);
+  page.text(locale.length(length, own) + "  (" + locale.length(length, other) + ")",
+            {right - width - 6, y}, style);
 }
 
-Result<void> draw_choices(paper::Canvas& canvas, paper::Format format, const Sheet& sheet,
+Result<void> draw_choices(paper::Drawing& page, paper::Format format, const Sheet& sheet,
                           const Composition& composition) {
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
-    canvas.fill(composition.walls[i], {sheet.choices[i].piece.job->wall});
+    page.fill(paper::rectangle(composition.walls[i]), {sheet.choices[i].piece.job->wall});
   }
   Problems problems;
   for (std::size_t i = 0; i < sheet.choices.size(); ++i) {
     const auto drawn =
-        draw_piece(canvas, format, sheet.choices[i].piece, composition.views[i], sheet.style);
+        draw_piece(page, format, sheet.choices[i].piece, composition.views[i], sheet.style);
     if (!drawn) problems.insert(problems.end(), drawn.error().begin(), drawn.error().end());
   }
-  draw_size_reference(canvas, *sheet.choices.back().piece.job, sheet.locale,
+  draw_size_reference(page, *sheet.choices.back().piece.job, sheet.locale,
                       composition.views.back().scale, composition.walls.back());
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return {};
@@ -174,23 +183,22 @@ Composition compose(const Sheet& sheet) {
 Result<std::string> render_sheet(const Sheet& sheet, paper::Format format, double png_dpi) {
   const Composition composition = compose(sheet);
   const Job& job = *sheet.choices.front().piece.job;
-  paper::Document document(
-      format, {sheet.locale.say(words::proof_of, words::title_of(job)), job.date, png_dpi});
-  paper::Canvas& canvas = document.add_page(composition.page, sheet.locale.say("Proof"));
+  paper::Drawing page;
   const double width = paper::points(composition.page.width) - 2 * margin;
-  draw_heading(canvas, format, sheet, {margin, margin, width, heading_height});
-  if (const auto drawn = draw_choices(canvas, format, sheet, composition); !drawn) {
+  draw_heading(page, format, sheet, {margin, margin, width, heading_height});
+  if (const auto drawn = draw_choices(page, format, sheet, composition); !drawn) {
     return tl::unexpected(drawn.error());
   }
   for (std::size_t i = 0; i < composition.cards.size(); ++i) {
     const paper::Box& card = composition.cards[i];
-    draw_card(canvas, sheet, i, {card.x, card.y}, card.width);
+    draw_card(page, sheet, i, {card.x, card.y}, card.width);
   }
   double y = composition.below + block_gap;
-  y += draw_legend(canvas, sheet, {margin, y}, width) + block_gap;
-  y += draw_approval(canvas, sheet, {margin, y}, width);
-  draw_footer(canvas, sheet, composition.views.front().scale, {margin, y, width, footer_height});
-  return document.finish();
+  y += draw_legend(page, sheet, {margin, y}, width) + block_gap;
+  y += draw_approval(page, sheet, {margin, y}, width);
+  draw_footer(page, sheet, composition.views.front().scale, {margin, y, width, footer_height});
+  return paper::write(format, {{composition.page, sheet.locale.say("Proof"), std::move(page)}},
+                      {sheet.locale.say(words::proof_of, words::title_of(job)), job.date, png_dpi});
 }
 
 }  // namespace mullion::proof

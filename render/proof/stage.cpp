@@ -1,7 +1,6 @@
 #include "render/proof/stage.h"
 
 #include <algorithm>
-#include <pugixml.hpp>
 #include <sstream>
 
 #include "engine/mat/rect.h"
@@ -39,52 +38,17 @@ Stage stage_of(const Sheet& sheet, const Piece& piece) {
   return stage;
 }
 
-Length length_of(double points) {
-  return Length::from_ticks(static_cast<std::int64_t>(points * ticks_per_inch / 72));
-}
-
-// Names inside one drawing must not meet those of another in the same page.
-void prefix_names(pugi::xml_node node, const std::string& prefix) {
-  for (pugi::xml_attribute attribute : node.attributes()) {
-    std::string value = attribute.value();
-    const std::string_view name = attribute.name();
-    if (name == "id") {
-      value = prefix + value;
-    } else if (value.starts_with("#")) {
-      value.insert(1, prefix);
-    } else {
-      for (std::size_t at = 0; (at = value.find("url(#", at)) != std::string::npos; at += 5) {
-        value.insert(at + 5, prefix);
-      }
-    }
-    attribute.set_value(value.c_str());
-  }
-  for (pugi::xml_node child : node.children()) prefix_names(child, prefix);
-}
-
-std::string inner_markup(const std::string& svg, const std::string& prefix) {
-  pugi::xml_document document;
-  document.load_buffer(svg.data(), svg.size());
-  std::ostringstream out;
-  for (pugi::xml_node child : document.document_element().children()) {
-    prefix_names(child, prefix);
-    child.print(out, "", pugi::format_raw);
-  }
-  return out.str();
-}
-
 Result<std::string> part_markup(const Sheet& sheet, std::size_t choice, const Stage& stage,
                                 const PiecePart& part) {
   const Piece& piece = sheet.choices[choice].piece;
   PieceStyle style = sheet.style;
   style.resolution = for_screens;
-  paper::Document document(paper::Format::svg, {});
-  paper::Canvas& canvas = document.add_page({length_of(stage.width), length_of(stage.height)}, "");
-  const auto drawn = draw_part(canvas, paper::Format::svg, piece, part, stage.view, style);
+  paper::Drawing drawing;
+  const auto drawn = draw_part(drawing, paper::Format::svg, piece, part, stage.view, style);
   if (!drawn) return tl::unexpected(drawn.error());
   const std::string key = part_key(part);
-  return "<g data-part=\"" + key + "\">" +
-         inner_markup(document.finish(), letter_of(choice) + key + "-") + "</g>\n";
+  return "<g data-part=\"" + key + "\">\n" +
+         paper::svg_elements(drawing, letter_of(choice) + key + "-") + "</g>\n";
 }
 
 std::string number(double value) {

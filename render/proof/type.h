@@ -2,7 +2,7 @@
 
 // The letters of a proof: one family, few sizes, generous space.
 
-#include "render/paper/canvas.h"
+#include "render/paper/drawing.h"
 
 namespace mullion::proof::type {
 

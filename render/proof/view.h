@@ -4,7 +4,7 @@
 // coordinates (engine/mat/mat.h) to points (1/72 in) of the page.
 
 #include "engine/mat/mat.h"
-#include "render/paper/canvas.h"
+#include "render/paper/path.h"
 
 namespace mullion::proof {
 
@@ -17,6 +17,9 @@ struct View {
   paper::Box box(const Rect& rect) const {
     const paper::Spot corner = spot(rect.left, rect.top);
     return {corner.x, corner.y, size(rect.width()), size(rect.height())};
+  }
+  paper::Path path(const Outline& outline) const {
+    return paper::transformed(paper::trace(outline), {scale, 0, 0, scale, origin.x, origin.y});
   }
 };
 

@@ -8,7 +8,7 @@ namespace mullion::proof {
 
 // The board's face within `outer`, all its windows left out, so that they may be drawn in any
 // order.
-void draw_board(paper::Canvas& canvas, const MatLayer& layer, const Rect& outer, const View& view);
-void draw_bevel(paper::Canvas& canvas, const Window& window, const Colour& core, const View& view);
+void draw_board(paper::Drawing& page, const MatLayer& layer, const Rect& outer, const View& view);
+void draw_bevel(paper::Drawing& page, const Window& window, const Colour& core, const View& view);
 
 }  // namespace mullion::proof

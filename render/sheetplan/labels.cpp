@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "engine/sheets/stock/size_text.h"
-#include "render/paper/usual_page.h"
+#include "render/paper/document.h"
 #include "render/sheetplan/scan_code.h"
 
 namespace mullion {
@@ -35,7 +35,7 @@ Box printable(const Box& label, const paper::PageSize& page) {
   return {left, top, right - left, bottom - top};
 }
 
-double draw_code(paper::Canvas& canvas, const std::string& code, const Box& label) {
+double draw_code(paper::Drawing& page, const std::string& code, const Box& label) {
   const auto rows = scan_code(code);
   const double side = std::min(widest_code, label.height - 2);
   const double module = side / (static_cast<double>(rows.size()) + 2 * quiet_modules);
@@ -50,19 +50,20 @@ double draw_code(paper::Canvas& canvas, const std::string& code, const Box& labe
       }
       std::size_t end = x;
       while (end < rows[y].size() && rows[y][end]) ++end;
-      canvas.fill(Box{left + static_cast<double>(x) * module, top + static_cast<double>(y) * module,
-                      static_cast<double>(end - x) * module, module},
-                  {{0, 0, 0}, 1});
+      page.fill(paper::rectangle({left + static_cast<double>(x) * module,
+                                  top + static_cast<double>(y) * module,
+                                  static_cast<double>(end - x) * module, module}),
+                {{0, 0, 0}, 1});
       x = end;
     }
   }
   return side;
 }
 
-void draw_label(paper::Canvas& canvas, const BlankLabel& label, const LabelOptions& options,
+void draw_label(paper::Drawing& page, const BlankLabel& label, const LabelOptions& options,
                 const Box& box) {
   const Locale& locale = options.locale;
-  const double width = box.width - draw_code(canvas, label.code, box) - padding;
+  const double width = box.width - draw_code(page, label.code, box) - padding;
   const TextStyle strong{10, true, {0, 0, 0}, Anchor::left, 0};
   const TextStyle plain{7.5, false, {0, 0, 0}, Anchor::left, 0};
   const std::vector<std::pair<std::string, TextStyle>> lines = {
@@ -73,10 +74,9 @@ void draw_label(paper::Canvas& canvas, const BlankLabel& label, const LabelOptio
   const double leading = std::min(13.0, (box.height - 2 * padding) / 4);
   double y = box.y + (box.height - 4 * leading) / 2 + 0.75 * leading;
   for (const auto& [text, style] : lines) {
-    TextStyle fitting = style;
-    const double wide = canvas.text_width(text, style), room = width - padding;
-    if (wide > room) fitting.size *= std::max(least_label_type, 0.99 * room / wide);
-    canvas.text(canvas.fitted(text, room, fitting), {box.x + padding, y}, fitting);
+    const double room = width - padding;
+    const TextStyle fitting = paper::narrowed(text, room, style, least_label_type);
+    page.text(paper::fitted(text, room, fitting), {box.x + padding, y}, fitting);
     y += leading;
   }
 }
@@ -108,13 +108,12 @@ const LabelSheet* find_label_sheet(std::string_view name) {
 
 std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
                           const LabelOptions& options) {
-  paper::Document document(paper::Format::pdf, {options.locale.say("Labels"), options.date});
+  std::vector<paper::Page> document;
   const auto each = static_cast<std::size_t>(sheet.columns) * sheet.rows;
   const auto skip = static_cast<std::size_t>(options.skip) % each;
   const std::size_t pages = std::max<std::size_t>((labels.size() + skip + each - 1) / each, 1);
   for (std::size_t page = 0; page < pages; ++page) {
-    paper::Canvas& canvas =
-        document.add_page(sheet.page, options.locale.say("Labels, sheet %1", page + 1));
+    document.push_back({sheet.page, options.locale.say("Labels, sheet %1", page + 1), {}});
     for (std::size_t place = 0; place < each; ++place) {
       const std::size_t at = page * each + place;
       if (at < skip || at - skip >= labels.size()) continue;
@@ -123,10 +122,10 @@ std::string render_labels(const std::vector<BlankLabel>& labels, const LabelShee
       const Box label{paper::points(sheet.left + sheet.step_right * column),
                       paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
                       paper::points(sheet.height)};
-      draw_label(canvas, labels[at - skip], options, printable(label, sheet.page));
+      draw_label(document.back().drawing, labels[at - skip], options, printable(label, sheet.page));
     }
   }
-  return document.finish();
+  return paper::write_pdf(document, {options.locale.say("Labels"), options.date});
 }
 
 }  // namespace mullion

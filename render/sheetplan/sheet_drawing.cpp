@@ -20,13 +20,14 @@ const Pen cut_pen{0.8, {0xb0, 0x20, 0x20}, {}, 1};
 const Pen hatch_pen{0.3, {0x9a, 0x9a, 0x9a}, {}, 1};
 const paper::Fill blank_fill{{0xf1, 0xf4, 0xf8}, 1};
 const paper::Fill paper_fill{{0xff, 0xff, 0xff}, 1};
+constexpr double hatch_spacing = 4.25;
 constexpr double bubble = 6.2;  // radius of a cut's number
 constexpr double line_height = 9;
 
-class Drawing {
+class SheetPainter {
  public:
-  Drawing(paper::Canvas& canvas, const SheetDrawing& drawing, const Box& box)
-      : canvas_(canvas), drawing_(drawing), scale_(drawing.report.plan.scale) {
+  SheetPainter(paper::Drawing& page, const SheetDrawing& drawing, const Box& box)
+      : page_(page), drawing_(drawing), scale_(drawing.report.plan.scale) {
     const double width = paper::points(drawing.sheet.width);
     const double height = paper::points(drawing.sheet.height);
     factor_ = std::min(box.width / width, box.height / height);
@@ -43,9 +44,9 @@ class Drawing {
     for (const KeptOffcut& offcut : drawing_.kept) {
       if (offcut.sheet == drawing_.sheet.number) draw_offcut(offcut);
     }
-    canvas_.rectangle(whole, edge_pen);
+    page_.stroke(paper::rectangle(whole), edge_pen);
     for (const NumberedCut& cut : drawing_.cuts) {
-      canvas_.line(on_paper(cut.from), on_paper(cut.to), cut_pen);
+      page_.stroke(paper::line(on_paper(cut.from), on_paper(cut.to)), cut_pen);
     }
     for (const NumberedCut& cut : drawing_.cuts) draw_number(cut);
     return factor_;
@@ -64,18 +65,14 @@ class Drawing {
   }
 
   void hatch(const Box& box) {
-    canvas_.clip(box);
-    for (double x = -box.height; x < box.width; x += 6) {
-      canvas_.line({box.x + x, box.y + box.height}, {box.x + x + box.height, box.y}, hatch_pen);
-    }
-    canvas_.end_clip();
+    page_.stroke(paper::hatching(paper::rectangle(box), hatch_spacing), hatch_pen);
   }
 
   void draw_blank(const PlacedBlank& placed) {
     const Length left = drawing_.sheet.trim.left + placed.left;
     const Length top = drawing_.sheet.trim.top + placed.top;
     const Box box = on_paper({left, top, left + placed.width, top + placed.height});
-    canvas_.fill(box, blank_fill);
+    page_.fill(paper::rectangle(box), blank_fill);
     const BlankCopy& copy = drawing_.sheet.blanks[static_cast<std::size_t>(placed.blank)];
     const BlankOrder& line = drawing_.board.lines[static_cast<std::size_t>(copy.line)];
     const Locale& locale = drawing_.locale;
@@ -87,7 +84,7 @@ class Drawing {
 
   void draw_offcut(const KeptOffcut& offcut) {
     const Box box = on_paper(offcut.rect);
-    canvas_.fill(box, paper_fill);
+    page_.fill(paper::rectangle(box), paper_fill);
     write_in(box, {drawing_.locale.say("keep: %1", offcut.piece.id),
                    size_text(offcut.piece.width, offcut.piece.height, scale_, drawing_.locale)});
   }
@@ -104,12 +101,11 @@ class Drawing {
     double across = -static_cast<double>(count) * line_height / 2 + 0.75 * line_height;
     for (std::size_t i = 0; i < count; ++i) {
       TextStyle style{i == 0 ? 7.5 : 6.5, i == 0, {0, 0, 0}, Anchor::centre, upright ? -90.0 : 0.0};
-      const double wide = canvas_.text_width(lines[i], style);
-      if (wide > room_along) style.size *= std::max(least_type, 0.99 * room_along / wide);
-      const std::string text = canvas_.fitted(lines[i], room_along, style);
-      canvas_.text(text,
-                   upright ? Spot{middle.x + across, middle.y} : Spot{middle.x, middle.y + across},
-                   style);
+      style = paper::narrowed(lines[i], room_along, style, least_type);
+      const std::string text = paper::fitted(lines[i], room_along, style);
+      page_.text(text,
+                 upright ? Spot{middle.x + across, middle.y} : Spot{middle.x, middle.y + across},
+                 style);
       across += line_height;
     }
   }
@@ -127,10 +123,10 @@ class Drawing {
       break;
     }
     numbers_.push_back(spot);
-    canvas_.fill(circle(spot), paper_fill);
-    canvas_.circle(spot, bubble, {0.6, cut_pen.colour, {}, 1});
+    page_.fill(paper::circle(spot, bubble), paper_fill);
+    page_.stroke(paper::circle(spot, bubble), {0.6, cut_pen.colour, {}, 1});
     const TextStyle style{cut.number > 99 ? 5.0 : 7.0, true, cut_pen.colour, Anchor::centre, 0};
-    canvas_.text(std::to_string(cut.number), {spot.x, spot.y + 2.5}, style);
+    page_.text(std::to_string(cut.number), {spot.x, spot.y + 2.5}, style);
   }
 
   bool clear(const Spot& spot) const {
@@ -139,18 +135,7 @@ class Drawing {
     });
   }
 
-  static std::vector<Spot> circle(const Spot& middle) {
-    constexpr int corners = 24;
-    constexpr double full_turn = 6.283185307179586;
-    std::vector<Spot> spots;
-    for (int i = 0; i < corners; ++i) {
-      const double angle = full_turn * i / corners;
-      spots.push_back({middle.x + bubble * std::cos(angle), middle.y + bubble * std::sin(angle)});
-    }
-    return spots;
-  }
-
-  paper::Canvas& canvas_;
+  paper::Drawing& page_;
   const SheetDrawing& drawing_;
   const Scale& scale_;
   double factor_ = 1;
@@ -160,8 +145,8 @@ class Drawing {
 
 }  // namespace
 
-double draw_sheet(paper::Canvas& canvas, const SheetDrawing& drawing, const Box& box) {
-  return Drawing(canvas, drawing, box).draw();
+double draw_sheet(paper::Drawing& page, const SheetDrawing& drawing, const Box& box) {
+  return SheetPainter(page, drawing, box).draw();
 }
 
 }  // namespace mullion

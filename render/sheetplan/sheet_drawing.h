@@ -6,7 +6,7 @@
 
 #include "engine/sheets/inventory/take.h"
 #include "engine/sheets/report/report.h"
-#include "render/paper/canvas.h"
+#include "render/paper/drawing.h"
 
 namespace mullion {
 
@@ -20,6 +20,6 @@ struct SheetDrawing {
 };
 
 // Draws within the box, its upper middle. Returns points on paper per point of board.
-double draw_sheet(paper::Canvas& canvas, const SheetDrawing& drawing, const paper::Box& box);
+double draw_sheet(paper::Drawing& page, const SheetDrawing& drawing, const paper::Box& box);
 
 }  // namespace mullion

@@ -43,7 +43,6 @@ class Pages {
       : report_(report),
         options_(options),
         locale_(options.locale),
-        document_(paper::Format::pdf, {locale_.say("Sheet plan"), options.date}),
         width_(paper::points(options.page.width)),
         height_(paper::points(options.page.height)),
         kept_(kept_offcuts(report.plan, report.stock, report.keep)) {
@@ -58,57 +57,61 @@ class Pages {
       for (const PlannedSheet& sheet : board.sheets) draw(sheet, board);
     }
     if (sheets_ == 0) {
-      document_.add_page(options_.page, locale_.say("Sheet plan"))
+      add_page(locale_.say("Sheet plan"))
           .text(locale_.say("Nothing is cut."), {margin, margin + 15}, title_style);
     }
-    return document_.finish();
+    return paper::write_pdf(document_, {locale_.say("Sheet plan"), options_.date});
   }
 
  private:
+  paper::Drawing& add_page(const std::string& title) {
+    document_.push_back({options_.page, title, {}});
+    return document_.back().drawing;
+  }
+
   void draw(const PlannedSheet& sheet, const BoardPlan& board) {
     const std::vector<NumberedCut> cuts = cuts_of(sheet, report_.cutter);
     const std::string name = locale_.say("Sheet %1", sheet.number);
-    paper::Canvas* canvas = &document_.add_page(options_.page, name);
-    draw_heading(*canvas, sheet, board, cuts);
+    paper::Drawing* page = &add_page(name);
+    draw_heading(*page, sheet, board, cuts);
     // The drawing gets what the table leaves, but half the page at least.
     const double above = margin + 62;
     const double below = height_ - margin - footer_height;
     const double table = table_height(cuts.size());
     const double room = std::max(below - above - table - 24, (below - above) / 2);
     const SheetDrawing drawing{sheet, board, report_, cuts, kept_, locale_};
-    const double factor = draw_sheet(*canvas, drawing, {margin, above, width_ - 2 * margin, room});
+    const double factor = draw_sheet(*page, drawing, {margin, above, width_ - 2 * margin, room});
     const double bottom = above + factor * paper::points(sheet.height);
     char ratio[32];
     std::snprintf(ratio, sizeof ratio, "%.1f", 1 / factor);
-    canvas->text(locale_.say("scale about 1 : %1", locale_.number(ratio)),
-                 {width_ - margin, margin + 50},
-                 {small.size, false, small.colour, Anchor::right, 0});
-    draw_footer(*canvas);
+    page->text(locale_.say("scale about 1 : %1", locale_.number(ratio)),
+               {width_ - margin, margin + 50}, {small.size, false, small.colour, Anchor::right, 0});
+    draw_footer(*page);
 
-    std::size_t next = draw_table(*canvas, cuts, 0, bottom + 20, below);
+    std::size_t next = draw_table(*page, cuts, 0, bottom + 20, below);
     while (next < cuts.size()) {
       const std::string more = locale_.say("%1, more cuts", name);
-      canvas = &document_.add_page(options_.page, more);
-      canvas->text(more, {margin, margin + 15}, title_style);
-      draw_footer(*canvas);
-      next = draw_table(*canvas, cuts, next, margin + 40, below);
+      page = &add_page(more);
+      page->text(more, {margin, margin + 15}, title_style);
+      draw_footer(*page);
+      next = draw_table(*page, cuts, next, margin + 40, below);
     }
   }
 
-  void draw_heading(paper::Canvas& canvas, const PlannedSheet& sheet, const BoardPlan& board,
+  void draw_heading(paper::Drawing& page, const PlannedSheet& sheet, const BoardPlan& board,
                     const std::vector<NumberedCut>& cuts) {
     const Scale& scale = report_.plan.scale;
-    canvas.text(locale_.say("Sheet %1 of %2", sheet.number, sheets_), {margin, margin + 15},
-                title_style);
+    page.text(locale_.say("Sheet %1 of %2", sheet.number, sheets_), {margin, margin + 15},
+              title_style);
     const double room = width_ - 2 * margin;
-    canvas.text(canvas.fitted(options_.title, room / 2, cut_plain), {width_ - margin, margin + 15},
-                {cut_plain.size, false, cut_plain.colour, Anchor::right, 0});
-    canvas.fill(Box{margin, margin + 24, 12, 10}, {board.board.colour, 1});
-    canvas.rectangle({margin, margin + 24, 12, 10}, {0.4, {0, 0, 0}, {}, 1});
+    page.text(paper::fitted(options_.title, room / 2, cut_plain), {width_ - margin, margin + 15},
+              {cut_plain.size, false, cut_plain.colour, Anchor::right, 0});
+    page.fill(paper::rectangle({margin, margin + 24, 12, 10}), {board.board.colour, 1});
+    page.stroke(paper::rectangle({margin, margin + 24, 12, 10}), {0.4, {0, 0, 0}, {}, 1});
     const std::string what = describe(board.board, scale, locale_) + "  \xC2\xB7  " +
                              source_of(sheet, board, report_.stock, locale_) + ", " +
                              size_text(sheet.width, sheet.height, scale, locale_);
-    canvas.text(canvas.fitted(what, room - 18, cut_strong), {margin + 18, margin + 33}, cut_strong);
+    page.text(paper::fitted(what, room - 18, cut_strong), {margin + 18, margin + 33}, cut_strong);
     const int settings = settings_of(cuts);
     std::string how =
         locale_.say_in("cuts", "%1 at %2", locale_.plural(cuts.size(), "%1 cut", "%1 cuts"),
@@ -117,13 +120,13 @@ class Pages {
       how = locale_.say("%1; only after its parent's openings have been cut; trim off the bevel",
                         how);
     }
-    canvas.text(canvas.fitted(how, room - 90, cut_plain), {margin, margin + 50}, cut_plain);
+    page.text(paper::fitted(how, room - 90, cut_plain), {margin, margin + 50}, cut_plain);
   }
 
-  void draw_footer(paper::Canvas& canvas) const {
+  void draw_footer(paper::Drawing& page) const {
     double y = height_ - margin - footer_height + 20;
     for (const char* line : cautions) {
-      canvas.text(canvas.fitted(locale_.say(line), width_ - 2 * margin, small), {margin, y}, small);
+      page.text(paper::fitted(locale_.say(line), width_ - 2 * margin, small), {margin, y}, small);
       y += 9;
     }
   }
@@ -136,7 +139,7 @@ class Pages {
   }
 
   // Draws cuts from `first` on, column by column; returns the first that found no room.
-  std::size_t draw_table(paper::Canvas& canvas, const std::vector<NumberedCut>& cuts,
+  std::size_t draw_table(paper::Drawing& page, const std::vector<NumberedCut>& cuts,
                          std::size_t first, double top, double bottom) const {
     const double room = (bottom - top) / cut_row_height - 1;
     const auto most_rows = static_cast<std::size_t>(std::max(room, 1.0));
@@ -145,41 +148,40 @@ class Pages {
     std::size_t next = first;
     for (int column = 0; column < columns && next < cuts.size(); ++column) {
       const double x = margin + column * width;
-      canvas.text(locale_.say("Cut"), {x, top}, cut_strong);
-      canvas.text(locale_.say("Stop"), {x + stop_column, top}, cut_strong);
-      canvas.text(locale_.say("of the piece"), {x + piece_column, top}, cut_strong);
-      canvas.line({x, top + 3}, {x + width - 12, top + 3}, {0.4, {0, 0, 0}, {}, 1});
+      page.text(locale_.say("Cut"), {x, top}, cut_strong);
+      page.text(locale_.say("Stop"), {x + stop_column, top}, cut_strong);
+      page.text(locale_.say("of the piece"), {x + piece_column, top}, cut_strong);
+      page.stroke(paper::line({x, top + 3}, {x + width - 12, top + 3}), {0.4, {0, 0, 0}, {}, 1});
       for (std::size_t row = 0; row < rows && next < cuts.size(); ++row, ++next) {
         const double y = top + static_cast<double>(row + 1) * cut_row_height + 3;
-        draw_row(canvas, cuts, next, {x, y}, width);
+        draw_row(page, cuts, next, {x, y}, width);
       }
     }
     return next;
   }
 
-  void draw_row(paper::Canvas& canvas, const std::vector<NumberedCut>& cuts, std::size_t at,
+  void draw_row(paper::Drawing& page, const std::vector<NumberedCut>& cuts, std::size_t at,
                 Spot spot, double width) const {
     const Scale& scale = report_.plan.scale;
     const NumberedCut& cut = cuts[at];
     // A setting in bold is one that is to be set anew.
     const bool anew = at == 0 || cuts[at - 1].stop != cut.stop;
-    canvas.text(std::to_string(cut.number), spot, cut_plain);
+    page.text(std::to_string(cut.number), spot, cut_plain);
     const TextStyle& style = anew ? cut_strong : cut_plain;
-    canvas.text(cut_text(cut, report_, locale_), {spot.x + stop_column, spot.y}, style);
+    page.text(cut_text(cut, report_, locale_), {spot.x + stop_column, spot.y}, style);
     // Rounded: it only tells which piece is meant.
     const std::string piece = locale_.say(
         cut.upright() ? mark("upright, %1 x %2") : mark("level, %1 x %2"),
         locale_.length_number(cut.piece_width, scale), locale_.length(cut.piece_height, scale));
-    const double room = width - piece_column - 8, wide = canvas.text_width(piece, small);
-    TextStyle fitting = small;
-    if (wide > room) fitting.size *= std::max(least_type, 0.99 * room / wide);
-    canvas.text(canvas.fitted(piece, room, fitting), {spot.x + piece_column, spot.y}, fitting);
+    const double room = width - piece_column - 8;
+    const TextStyle fitting = paper::narrowed(piece, room, small, least_type);
+    page.text(paper::fitted(piece, room, fitting), {spot.x + piece_column, spot.y}, fitting);
   }
 
   const SheetReport& report_;
   const SheetPageOptions& options_;
   const Locale& locale_;
-  paper::Document document_;
+  std::vector<paper::Page> document_;
   double width_, height_;
   std::vector<KeptOffcut> kept_;
   int sheets_ = 0;

@@ -9,7 +9,7 @@
 
 #include "engine/sheets/report/report.h"
 #include "render/paper/document.h"
-#include "render/paper/usual_page.h"
+#include "render/paper/document.h"
 
 namespace mullion {
 

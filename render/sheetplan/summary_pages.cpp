@@ -35,7 +35,8 @@ std::string percent(double share, const Locale& locale) {
 
 class Summary {
  public:
-  Summary(paper::Document& document, const SheetReport& report, const SheetPageOptions& options)
+  Summary(std::vector<paper::Page>& document, const SheetReport& report,
+          const SheetPageOptions& options)
       : document_(document),
         report_(report),
         options_(options),
@@ -44,8 +45,8 @@ class Summary {
 
   void draw() {
     start_page(locale_.say("Summary"));
-    canvas_->text(canvas_->fitted(options_.title, width_ / 2, plain),
-                  {margin + width_, margin + 15}, to_the_right(plain));
+    page_->text(paper::fitted(options_.title, width_ / 2, plain), {margin + width_, margin + 15},
+                to_the_right(plain));
     heading();
     for (const BoardPlan& board : report_.plan.boards) add(board);
     totals();
@@ -57,8 +58,9 @@ class Summary {
   const Scale& scale() const { return report_.plan.scale; }
 
   void start_page(const std::string& name) {
-    canvas_ = &document_.add_page(options_.page, name);
-    canvas_->text(name, {margin, margin + 15}, title_style);
+    document_.push_back({options_.page, name, {}});
+    page_ = &document_.back().drawing;
+    page_->text(name, {margin, margin + 15}, title_style);
     y_ = margin + 24;
   }
 
@@ -72,20 +74,21 @@ class Summary {
 
   void write(const std::string& text, const TextStyle& style = plain) {
     const double y = next();
-    canvas_->text(canvas_->fitted(text, width_, style), {margin, y}, style);
+    page_->text(paper::fitted(text, width_, style), {margin, y}, style);
   }
 
   void row(const std::string& name, const Cells& cells, const TextStyle& style, double indent) {
     const double y = next();
-    canvas_->text(canvas_->fitted(name, width_ * name_width - indent, style), {margin + indent, y},
-                  style);
+    page_->text(paper::fitted(name, width_ * name_width - indent, style), {margin + indent, y},
+                style);
     for (std::size_t i = 0; i < cells.size(); ++i) {
-      canvas_->text(cells[i], {margin + width_ * columns[i], y}, to_the_right(style));
+      page_->text(cells[i], {margin + width_ * columns[i], y}, to_the_right(style));
     }
   }
 
   void rule() {
-    canvas_->line({margin, y_ + 4}, {margin + width_, y_ + 4}, {0.4, {0, 0, 0}, {}, 1});
+    page_->stroke(paper::line({margin, y_ + 4}, {margin + width_, y_ + 4}),
+                  {0.4, {0, 0, 0}, {}, 1});
     y_ += 3;
   }
 
@@ -107,8 +110,8 @@ class Summary {
          cost_text(board.cost, report_.stock, locale_),
          board.missing.empty() ? cost_text(board.bound, report_.stock, locale_) : ""},
         plain, 16);
-    canvas_->fill(paper::Box{margin, y_ - 8, 11, 9}, {board.board.colour, 1});
-    canvas_->rectangle({margin, y_ - 8, 11, 9}, {0.4, {0, 0, 0}, {}, 1});
+    page_->fill(paper::rectangle({margin, y_ - 8, 11, 9}), {board.board.colour, 1});
+    page_->stroke(paper::rectangle({margin, y_ - 8, 11, 9}), {0.4, {0, 0, 0}, {}, 1});
     all_.blanks += use.blanks;
     all_.sheets += use.sheets;
     all_.offcuts += use.offcuts;
@@ -164,12 +167,12 @@ class Summary {
     }
   }
 
-  paper::Document& document_;
+  std::vector<paper::Page>& document_;
   const SheetReport& report_;
   const SheetPageOptions& options_;
   const Locale& locale_;
   double width_, y_ = 0;
-  paper::Canvas* canvas_ = nullptr;
+  paper::Drawing* page_ = nullptr;
   BoardUse all_;
   std::int64_t saved_ = 0;
   bool complete_ = true;
@@ -177,7 +180,7 @@ class Summary {
 
 }  // namespace
 
-void add_summary(paper::Document& document, const SheetReport& report,
+void add_summary(std::vector<paper::Page>& document, const SheetReport& report,
                  const SheetPageOptions& options) {
   Summary(document, report, options).draw();
 }

@@ -7,7 +7,7 @@
 
 namespace mullion {
 
-void add_summary(paper::Document& document, const SheetReport& report,
+void add_summary(std::vector<paper::Page>& document, const SheetReport& report,
                  const SheetPageOptions& options);
 
 }  // namespace mullion

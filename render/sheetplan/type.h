@@ -2,7 +2,7 @@
 
 // Type and margins that the pages of a sheet plan share, in points.
 
-#include "render/paper/canvas.h"
+#include "render/paper/drawing.h"
 
 namespace mullion {
 

@@ -3,8 +3,6 @@
 #include <cstdio>
 
 #include "render/paper/document.h"
-#include "render/paper/drawing.h"
-#include "render/paper/usual_page.h"
 
 namespace mullion {
 namespace {
@@ -119,9 +117,8 @@ std::string render_calibration(Unit unit, const Locale& locale) {
   Drawing drawing;
   draw_rectangle(drawing, box, unit);
   draw_words(drawing, box, unit, sides, locale);
-  paper::Document document(paper::Format::pdf, {locale.say(calibration_title), "", 150});
-  paper::draw(drawing, document.add_page(size, locale.say(calibration_title)));
-  return document.finish();
+  const std::string title = locale.say(calibration_title);
+  return paper::write_pdf({{size, title, std::move(drawing)}}, {title, ""});
 }
 
 }  // namespace mullion

@@ -17,6 +17,7 @@ struct Collect {
     }
   }
   void operator()(const paper::Area&) const {}
+  void operator()(const paper::Image&) const {}
   void operator()(const paper::Label& label) const {
     ink.labels.push_back(bounds_of(placed, bounds_of(paper::Item(label))));
   }

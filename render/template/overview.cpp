@@ -6,7 +6,7 @@
 #include <tuple>
 
 #include "engine/mat/rect.h"
-#include "render/paper/usual_page.h"
+#include "render/paper/sheet_size.h"
 #include "render/template/sheet_furniture.h"
 
 namespace mullion {

@@ -10,12 +10,7 @@
 
 namespace mullion {
 
-struct SheetPage {
-  paper::PageSize size;
-  std::string title;
-  paper::Drawing drawing;
-};
-
+using SheetPage = paper::Page;
 using Pages = std::vector<SheetPage>;
 
 // One page of the board's size.

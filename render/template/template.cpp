@@ -50,20 +50,6 @@ Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
   return Pages{board_page(view, options)};
 }
 
-std::string write(const Pages& pages, const Job& job, const TemplateOptions& options) {
-  const std::string title = options.locale.say("Template %1", job.reference);
-  if (options.format == paper::Format::svg) {
-    return paper::write_svg(pages.front().drawing, pages.front().size, title);
-  }
-  paper::Document document(options.format, {title, job.date, options.png_dpi});
-  for (const SheetPage& page : pages) {
-    paper::Canvas& canvas = document.add_page(page.size, page.title);
-    paper::draw(page.drawing, canvas,
-                {0, 0, paper::points(page.size.width), paper::points(page.size.height)});
-  }
-  return document.finish();
-}
-
 }  // namespace
 
 TemplatePage template_page(const Mat& mat) {
@@ -122,7 +108,9 @@ Result<std::string> render_template(const Job& job, const Mat& mat,
     if (!more) return tl::unexpected(std::move(more.error()));
     std::move(more->begin(), more->end(), std::back_inserter(pages));
   }
-  return write(pages, job, options);
+  return paper::write(
+      options.format, pages,
+      {options.locale.say("Template %1", job.reference), job.date, options.png_dpi});
 }
 
 Result<std::string> render_dxf(const Mat& mat, const TemplateOptions& options) {

@@ -26,30 +26,29 @@ std::string caption_of(int number, bool may_turn, const GcutInstance& instance,
 }
 
 // Blanks are white, waste is grey.
-void draw_pattern(paper::Canvas& canvas, const GcutInstance& instance, const Pattern& pattern,
+void draw_pattern(paper::Drawing& page, const GcutInstance& instance, const Pattern& pattern,
                   const paper::Box& box) {
   const auto ticks = [](Length a) { return static_cast<double>(a.ticks()); };
   const double scale =
       std::min(box.width / ticks(instance.width), box.height / ticks(instance.height));
   const paper::Box sheet{box.x, box.y, ticks(instance.width) * scale,
                          ticks(instance.height) * scale};
-  canvas.fill(sheet, {{0x9a, 0x9a, 0x9a}});
+  page.fill(paper::rectangle(sheet), {{0x9a, 0x9a, 0x9a}});
   for (const PlacedBlank& blank : blanks_in(pattern, Length())) {
     const paper::Box placed{box.x + ticks(blank.left) * scale, box.y + ticks(blank.top) * scale,
                             ticks(blank.width) * scale, ticks(blank.height) * scale};
-    canvas.fill(placed, {{0xf1, 0xf4, 0xf8}});
-    canvas.rectangle(placed, {.width = 0.4, .dashes = {}});
-    canvas.text(std::to_string(blank.blank + 1),
-                {placed.x + placed.width / 2, placed.y + placed.height / 2 + 2},
-                {.size = 5.5, .anchor = paper::Anchor::centre});
+    page.fill(paper::rectangle(placed), {{0xf1, 0xf4, 0xf8}});
+    page.stroke(paper::rectangle(placed), {.width = 0.4, .dashes = {}});
+    page.text(std::to_string(blank.blank + 1),
+              {placed.x + placed.width / 2, placed.y + placed.height / 2 + 2},
+              {.size = 5.5, .anchor = paper::Anchor::centre});
   }
-  canvas.rectangle(sheet, {.width = 0.8, .dashes = {}});
+  page.stroke(paper::rectangle(sheet), {.width = 0.8, .dashes = {}});
 }
 
 std::string contact_sheet() {
   const paper::PageSize page{millimetres(210), millimetres(297)};
-  paper::Document document(paper::Format::pdf, {"gcut patterns", ""});
-  paper::Canvas& canvas = document.add_page(page, "gcut1 to gcut13");
+  paper::Drawing drawing;
   const double wide = (paper::points(page.width) - 2 * margin) / columns;
   const double tall = (paper::points(page.height) - 2 * margin) / rows;
   int place = 0;
@@ -61,11 +60,12 @@ std::string contact_sheet() {
       const paper::Box box{margin + wide * (place % columns), margin + tall * (place / columns),
                            wide - 10, tall - caption - 6};
       ++place;
-      canvas.text(caption_of(number, may_turn, instance, best), {box.x, box.y + 8}, {.size = 7});
-      draw_pattern(canvas, instance, best.pattern, {box.x, box.y + caption, box.width, box.height});
+      drawing.text(caption_of(number, may_turn, instance, best), {box.x, box.y + 8}, {.size = 7});
+      draw_pattern(drawing, instance, best.pattern,
+                   {box.x, box.y + caption, box.width, box.height});
     }
   }
-  return document.finish();
+  return paper::write_pdf({{page, "gcut1 to gcut13", drawing}}, {"gcut patterns", ""});
 }
 
 }  // namespace

@@ -117,6 +117,23 @@ TEST_CASE(
   CHECK(of_json == std::vector<std::string>{"cli/page/state.h"});  // what the page is told
 }
 
+TEST_CASE(
+    "one folder alone draws by Cairo and Pango, and lets no header that others include show it") {
+  const std::set<std::string> own{"render/paper/cairo.h"};
+  std::set<std::string> drawing, others;
+  for (const auto& [file, header] : all_includes()) {
+    if (header.starts_with("cairo") || header.starts_with("pango")) drawing.insert(file);
+    if (own.contains(header) && room_of(file) != "render/paper") others.insert(file);
+  }
+  CHECK(drawing.size() >= 2);
+  for (const std::string& file : drawing) {
+    INFO(file);
+    CHECK(room_of(file) == "render/paper");
+    CHECK((file.ends_with(".cpp") || own.contains(file)));
+  }
+  CHECK(others.empty());
+}
+
 TEST_CASE("the program includes the drawing and the drawing the engine, never the other way") {
   const std::vector<Include> includes = all_includes();
   REQUIRE(includes.size() > 1000);

@@ -43,11 +43,12 @@ std::size_t count(const std::string& text, const std::string& what) {
   return n;
 }
 
-// In mutool's trace, paths of one move and one line to a place so far off, in points.
+// In mutool's trace, one move and one line to a place so far off, in points, and no line on from
+// there.
 int lines_of_length(const std::string& trace, double length) {
   static const std::regex path(
       "<moveto x=\"([-0-9.]+)\" y=\"([-0-9.]+)\"/>\\s*<lineto x=\"([-0-9.]+)\" y=\"([-0-9.]+)\"/>"
-      "\\s*</stroke_path>");
+      "\\s*(?=<moveto|</stroke_path>)");
   int found = 0;
   for (std::sregex_iterator at(trace.begin(), trace.end(), path), end; at != end; ++at) {
     const auto number = [&](int i) { return std::stod((*at)[static_cast<std::size_t>(i)]); };

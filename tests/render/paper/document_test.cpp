@@ -27,21 +27,21 @@ std::string saved(const std::string& bytes, const std::string& folder, const std
 }
 
 std::string three_pages() {
-  Document document(Format::pdf, {"Three pages", "2026-03-05", 150});
+  std::vector<Page> pages;
   for (const auto& [size, name] :
        {std::pair{a4, "First"}, {letter, "Second"}, {a0, "Third, Ødegård"}}) {
-    Canvas& canvas = document.add_page(size, name);
-    canvas.text("Kelp, low water: Ødegård, 8 1/2 \xC3\x97 11", {72, 72}, plain);
-    canvas.line({0, 0}, {100, 100}, {});
+    Drawing drawing;
+    drawing.text("Kelp, low water: Ødegård, 8 1/2 \xC3\x97 11", {72, 72}, plain);
+    drawing.stroke(line({0, 0}, {100, 100}));
+    pages.push_back({size, name, drawing});
   }
-  return document.finish();
+  return write_pdf(pages, {"Three pages", "2026-03-05"});
 }
 
 std::string one_page(Format format, double dpi = 150) {
-  Document document(format, {"One page", "", dpi});
-  Canvas& canvas = document.add_page(letter, "");
-  canvas.fill(Box{72, 144, 216, 288}, {{0, 0, 0}, 1});
-  return document.finish();
+  Drawing drawing;
+  drawing.fill(rectangle({72, 144, 216, 288}), {{0, 0, 0}, 1});
+  return write(format, {{letter, "", drawing}}, {"One page", "", dpi});
 }
 
 unsigned big_endian(const std::string& bytes, std::size_t at) {
@@ -123,16 +123,13 @@ TEST_CASE("a PNG says how many dots make a metre (pHYs, ISO/IEC 15948, 11.3.5.3)
 
 TEST_CASE("an SVG or PNG has one page, and a document needs one") {
   for (const Format format : {Format::svg, Format::png}) {
-    Document document(format, {});
-    document.add_page(a4, "");
-    CHECK_THROWS_AS(document.add_page(a4, ""), std::logic_error);
+    CHECK_THROWS_AS(write(format, {{a4, "", {}}, {a4, "", {}}}, {}), std::logic_error);
   }
   for (const Format format : {Format::pdf, Format::svg, Format::png}) {
-    CHECK_THROWS_AS(Document(format, {}).finish(), std::logic_error);
+    CHECK_THROWS_AS(write(format, {}, {}), std::logic_error);
   }
 }
 
 TEST_CASE("a PNG that would fill the memory is refused") {
-  Document document(Format::png, {"Too large", "", 1200});
-  CHECK_THROWS_AS(document.add_page(a0, ""), std::runtime_error);
+  CHECK_THROWS_AS(write(Format::png, {{a0, "", {}}}, {"Too large", "", 1200}), std::runtime_error);
 }

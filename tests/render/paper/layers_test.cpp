@@ -16,20 +16,13 @@ constexpr PageSize a4{millimetres(210), millimetres(297)};
 
 // Two pages; on each a line in the layer of that name, one in a layer "Other" and one in none.
 std::string two_pages(const std::string& name, const std::string& folder) {
-  Document document(Format::pdf, {"Layers", "", 150});
-  for (int page = 0; page < 2; ++page) {
-    Canvas& canvas = document.add_page(a4, "");
-    canvas.line({10, 10}, {100, 10}, {});
-    canvas.begin_layer(name);
-    canvas.line({10, 20}, {100, 20}, {});
-    canvas.text("/Div << /MCID 0 >> BDC", {10, 50}, {});
-    canvas.end_layer();
-    canvas.begin_layer("Other");
-    canvas.line({10, 30}, {100, 30}, {});
-    canvas.end_layer();
-  }
+  Drawing named, other, all;
+  named.stroke(line({10, 20}, {100, 20})).text("/Div << /MCID 0 >> BDC", {10, 50}, {});
+  other.stroke(line({10, 30}, {100, 30}));
+  all.stroke(line({10, 10}, {100, 10})).place(named, {}, "", name).place(other, {}, "", "Other");
+  const std::vector<Page> pages(2, Page{a4, "", all});
   const std::string path = oracle::scratch_folder("layers-" + folder) + "/layers.pdf";
-  oracle::write_file(path, document.finish());
+  oracle::write_file(path, write_pdf(pages, {"Layers", ""}));
   return path;
 }
 

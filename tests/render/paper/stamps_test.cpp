@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "render/paper/drawing.h"
+#include "render/paper/document.h"
 #include "tests/oracle/drawn_page.h"
 #include "tests/oracle/program.h"
 
@@ -26,12 +26,11 @@ std::shared_ptr<const Drawing> scale() {
 // Pages that show the scale 100 points lower than it is drawn.
 std::string pages_with_scale(bool repeated, const std::string& folder) {
   paper::Group group{scale(), shifted(0, 100), {}, "scale", "", repeated};
-  Document document(Format::pdf, {"Scale", "", 150});
   Drawing drawing;
   drawing.place(group);
-  for (int i = 0; i < page_count; ++i) draw(drawing, document.add_page(a4, ""));
+  const std::vector<Page> pages(page_count, Page{a4, "", drawing});
   const std::string path = oracle::scratch_folder("stamps-" + folder) + "/scale.pdf";
-  oracle::write_file(path, document.finish());
+  oracle::write_file(path, write_pdf(pages, {"Scale", ""}));
   return path;
 }
 

@@ -59,11 +59,11 @@ std::string drawn(const std::string& bytes, paper::Format format, const picture:
   oracle::write_file(path, bytes);
   const auto photograph = picture::open_photograph(path);
   if (!photograph) throw std::runtime_error(photograph.error());
-  paper::Document document(format, {"picture", "", 144});
-  paper::Canvas& canvas = document.add_page({inches(1), inches(1)}, "");
-  const auto done = picture::draw(canvas, format, *photograph, {0, 0, 72, 72}, crop, resolution);
+  paper::Drawing drawing;
+  const auto done =
+      paper::draw_photograph(drawing, format, *photograph, {0, 0, 72, 72}, crop, resolution);
   if (!done) throw std::runtime_error(done.error());
-  return document.finish();
+  return paper::write(format, {{{inches(1), inches(1)}, "", drawing}}, {"picture", "", 144});
 }
 
 Page page_of(const std::string& bytes, paper::Format format) {

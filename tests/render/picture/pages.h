@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "render/picture/photograph.h"
+#include "render/paper/image.h"
 
 namespace pages {
 

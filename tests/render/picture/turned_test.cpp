@@ -1,7 +1,7 @@
 #include <array>
 #include <catch2/catch.hpp>
 
-#include "render/picture/photograph.h"
+#include "render/paper/image.h"
 #include "tests/oracle/program.h"
 #include "tests/oracle/raster.h"
 #include "tests/render/picture/files.h"
@@ -35,12 +35,12 @@ int drawn_quarter(int orientation, int quarters, paper::Format format) {
   const auto& header = photograph->header;
   const bool upright = header.shown_height() > header.shown_width();
   const double width = upright ? 48 : 72, height = upright ? 72 : 48;
-  paper::Document document(format, {"turned", "", 144});
-  paper::Canvas& canvas =
-      document.add_page({upright ? inches(2) : inches(3), upright ? inches(3) : inches(2)}, "");
-  REQUIRE(picture::draw(canvas, format, *photograph, {0, 0, width * 3, height * 3}, {}, {}));
+  const paper::PageSize size{upright ? inches(2) : inches(3), upright ? inches(3) : inches(2)};
+  paper::Drawing drawing;
+  REQUIRE(
+      paper::draw_photograph(drawing, format, *photograph, {0, 0, width * 3, height * 3}, {}, {}));
   const std::string path = folder + (format == paper::Format::pdf ? "/p.pdf" : "/p.svg");
-  oracle::write_file(path, document.finish());
+  oracle::write_file(path, paper::write(format, {{size, "", drawing}}, {"turned", "", 144}));
   return dark_quarter(format == paper::Format::pdf
                           ? oracle::rasterise_pdf(path, 1, 72, oracle::Renderer::poppler)
                           : oracle::rasterise_svg(path, 72));

@@ -39,12 +39,12 @@ struct Shop : PlannedShop {
   }
 };
 
-// Cut lines of a page: straight red strokes; the rings of their numbers are curved or short.
+// Cut lines of a page: straight red strokes; the rings of their numbers are closed.
 std::vector<oracle::PdfLine> cut_lines(const oracle::PdfPage& page) {
   std::vector<oracle::PdfLine> lines;
   for (const oracle::PdfStroke& stroke : page.strokes) {
     const bool red = std::abs(stroke.grey - red_of_cuts) < 0.01;
-    if (red && !stroke.closed && stroke.lines.size() == 1) lines.push_back(stroke.lines[0]);
+    if (red && !stroke.closed) lines.insert(lines.end(), stroke.lines.begin(), stroke.lines.end());
   }
   return lines;
 }

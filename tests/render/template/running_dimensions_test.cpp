@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "render/paper/document.h"
 #include "tests/oracle/drawn_page.h"
 #include "tests/oracle/program.h"
 
@@ -24,10 +25,9 @@ DrawnPage dimensions_at(const std::vector<std::int64_t>& ticks) {
   paper::Drawing drawing;
   draw_running_dimensions(drawing, marks, DimensionSide::above, 200, 0, 600, 8,
                           {Unit::inch, sixty_fourths(4)});
-  paper::Document document(paper::Format::pdf, {"Dimensions", "", 150});
-  paper::draw(drawing, document.add_page({inches(10), inches(10)}, ""));
   const std::string path = oracle::scratch_folder("dimensions") + "/dimensions.pdf";
-  oracle::write_file(path, document.finish());
+  oracle::write_file(
+      path, paper::write_pdf({{{inches(10), inches(10)}, "", drawing}}, {"Dimensions", ""}));
   return oracle::drawn_pages(path).at(0);
 }
 

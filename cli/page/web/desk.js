@@ -169,23 +169,43 @@ export function step_back(way) {
 
 let events = null;
 
+async function look_again() {
+  const name = desk.name;
+  if (!name || !desk.state) return;
+  try {
+    const { fingerprint } = await get(job_path(name));
+    if (name !== desk.name) return;
+    const was_gone = desk.file_gone;
+    desk.file_gone = false;
+    if (fingerprint !== desk.state.fingerprint) {
+      await fetch_job();
+      tell(say("The job file was changed elsewhere. This is how it is now."));
+    } else if (was_gone) {
+      redraw();
+    }
+  } catch (error) {
+    if (error instanceof Refused && error.status === 404) file_is_gone();
+    else failed(error);
+  }
+}
+
+function file_is_gone() {
+  desk.file_gone = true;
+  redraw();
+  setTimeout(look_again, 1000);
+}
+
 export function listen() {
   events?.close();
   events = null;
   if (!desk.name) return;
   events = new EventSource(job_path(desk.name) + "/events");
+  events.addEventListener("open", look_again); // what happened before the stream began
   events.addEventListener("changed", async (event) => {
-    const { fingerprint } = JSON.parse(event.data);
     await last;
-    if (!desk.state || fingerprint === desk.state.fingerprint && !desk.file_gone) return;
-    desk.file_gone = false;
-    await fetch_job().catch(failed);
-    tell(say("The job file was changed elsewhere. This is how it is now."));
+    if (JSON.parse(event.data).fingerprint !== desk.state?.fingerprint) look_again();
   });
-  events.addEventListener("gone", () => {
-    desk.file_gone = true;
-    redraw();
-  });
+  events.addEventListener("gone", file_is_gone);
   events.addEventListener("suggestions", () => fetch_ideas());
   events.onerror = () => { if (!desk.gone) get("/api/about").catch(failed); };
 }

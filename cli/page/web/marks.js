@@ -11,22 +11,25 @@ function place_of(problem, job, view, places) {
   if (dimension) return { x: dimension.x, y: dimension.y - 28 };
   if (!view) return null;
   const opening = job.openings.find((one) => problem.openings?.includes(one.number));
-  const box = problem.box ? on_wall(view, problem.box) : opening ? on_wall(view, opening.box) : null;
+  const part = problem.box || opening?.box, box = part ? on_wall(view, part) : null;
   return box ? { x: box.left + box.width - 14, y: box.top + 14 } : null;
 }
 
-function Note({ problem, place }) {
-  return h("div", { class: "note " + problem.severity, style: place ? { left: place.x + "px", top: place.y + 18 + "px" } : {} },
+// Below what it is about, or above it in the lower half of the wall.
+function Note({ problem, place, height }) {
+  const is_above = place && place.y > height / 2;
+  return h("div", { class: "note " + problem.severity + (is_above ? " above" : ""),
+    style: place ? { left: place.x + "px", top: place.y + (is_above ? -18 : 18) + "px" } : {} },
     h("p", null, problem.message),
     problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,
     problem.code ? h(Reason, { code: problem.code }) : null);
 }
 
-export function Marks({ job, view, places }) {
+export function Marks({ job, view, places, height }) {
   const taken = [];
   return h("div", { class: "marks" }, job.problems.map((problem, index) => {
     const place = place_of(problem, job, view, places), key = problem.code + index;
-    if (problem.severity === "error") return h("div", { class: place ? "pin" : "pin free", key }, h(Note, { problem, place }));
+    if (problem.severity === "error") return h("div", { class: place ? "pin" : "pin free", key }, h(Note, { problem, place, height }));
     if (!place) return null;
     while (taken.some((one) => Math.hypot(one.x - place.x, one.y - place.y) < 26)) place.x += 28;
     taken.push(place);
@@ -35,6 +38,6 @@ export function Marks({ job, view, places }) {
       h("button", { type: "button", class: "mark-at", style: { left: place.x + "px", top: place.y + "px" },
         "aria-expanded": String(is_open), "aria-label": say("To look at: %1", problem.message),
         onClick: () => { desk.looked_at = is_open ? null : key; redraw(); } }, "!"),
-      is_open ? h(Note, { problem, place }) : null);
+      is_open ? h(Note, { problem, place, height }) : null);
   }));
 }

@@ -160,6 +160,7 @@ export class Piece extends Component {
           sign: growth(place.measure), scale: view.scale, key: place.measure.name })),
         places.filter((place) => place.beside && place.measure.along === "x").map((place) =>
           h("span", { class: "times", style: { left: place.x + place.wide / 2 + 6 + "px", top: place.y + "px" }, "aria-hidden": "true", key: "times " + place.measure.name }, "×"))) : null,
-      desk.alone ? null : h(Marks, { job, view: desk.side === "front" ? view : null, places }));
+      desk.alone ? null : h(Marks, { job, view: desk.side === "front" ? view : null, height: this.room.height,
+        places: job.mat || !this.closed ? places : dimensions(this.closed, view, face) }));
   }
 }

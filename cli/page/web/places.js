@@ -5,6 +5,7 @@
 const bar = (where, part, x1, y1, x2, y2) => ({ where, part, x1, y1, x2, y2 });
 
 const reach = 4; // beyond an edge that has no neighbour
+const outer_reach = 12; // beyond the edge of the whole
 
 function between(group, moved) {
   const { children, box, kind } = group, found = [];
@@ -25,20 +26,20 @@ function between(group, moved) {
   return found;
 }
 
-function above_and_below({ address, box }) {
-  return [bar("above", address, box.x, box.y - reach, box.x + box.width, box.y - reach),
-    bar("below", address, box.x, box.y + box.height + reach, box.x + box.width, box.y + box.height + reach)];
+function above_and_below({ address, box }, off = reach) {
+  return [bar("above", address, box.x, box.y - off, box.x + box.width, box.y - off),
+    bar("below", address, box.x, box.y + box.height + off, box.x + box.width, box.y + box.height + off)];
 }
 
-function left_and_right({ address, box }) {
-  return [bar("left", address, box.x - reach, box.y, box.x - reach, box.y + box.height),
-    bar("right", address, box.x + box.width + reach, box.y, box.x + box.width + reach, box.y + box.height)];
+function left_and_right({ address, box }, off = reach) {
+  return [bar("left", address, box.x - off, box.y, box.x - off, box.y + box.height),
+    bar("right", address, box.x + box.width + off, box.y, box.x + box.width + off, box.y + box.height)];
 }
 
 function at_sides(part, parent) {
   if (!parent) {
-    if (part.kind === "row") return above_and_below(part);
-    if (part.kind === "column") return left_and_right(part);
+    if (part.kind === "row") return above_and_below(part, outer_reach);
+    if (part.kind === "column") return left_and_right(part, outer_reach);
     return [...above_and_below(part), ...left_and_right(part)];
   }
   if (part.kind !== "opening") return [];

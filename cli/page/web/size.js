@@ -8,7 +8,7 @@ import { free, state, typed } from "./edits.js";
 import { text_of } from "./lengths.js";
 import { say } from "./words.js";
 
-const pause_before_keeping = 700; // milliseconds after the last arrow key
+const pause_before_keeping = 1500; // milliseconds after the last arrow key
 const ways = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
 export class Size extends Component {

@@ -118,7 +118,7 @@ class Drawing(unittest.TestCase):
     def test_a_gap_is_dragged(self):
         before = self.size("column.left.gap.1")
         self.page.drag(self.number("column.left.gap.1"), 0, 24)
-        self.page.wait(f"document.querySelector({json.dumps(self.number('arrange.1.1.gap.1'))}).textContent !== {json.dumps(before)}")
+        self.page.wait(f"document.querySelector({json.dumps(self.number('column.left.gap.1'))}).textContent !== {json.dumps(before)}")
         self.is_written(r'<gap size="')
 
     def test_the_edge_of_an_opening_is_dragged(self):

@@ -3,7 +3,7 @@
 import { Component, h } from "./preact.js";
 import { desk, address_of, failed, go_to } from "./desk.js";
 import { Button, Choice } from "./fields.js";
-import { add, state } from "./edits.js";
+import { add, remove, state } from "./edits.js";
 import { get, job_path, post } from "./server.js";
 import { say } from "./words.js";
 
@@ -74,6 +74,8 @@ class Blank extends Component {
 
   async make(event) {
     event.preventDefault();
+    if (this.is_making) return;
+    this.is_making = true;
     const { said, size, of, customer, title, unit, layers } = this.state;
     try {
       let known = null;
@@ -81,11 +83,13 @@ class Blank extends Component {
       const { name } = await post("/api/jobs",
         { name: "", copy_of: null, unit, customer, title, pictures: said, layers: Number(layers) });
       if (known) await state_size(name, known, of);
+      desk.fresh = name;
       go_to(name);
     } catch (error) {
       this.setState({ wrong: error.message });
       if (error.status === undefined) failed(error);
     }
+    this.is_making = false;
   }
 
   render(_, { said, size, of, customer, title, unit, layers, wrong }) {
@@ -93,7 +97,8 @@ class Blank extends Component {
       h("label", { for: id }, label),
       h("span", { class: "written" }, h("input", { id, value, autocomplete: "off",
         onInput: (event) => this.setState({ [key]: event.target.value }) })));
-    return h("form", { class: "ticket blank", onSubmit: this.make, "aria-labelledby": "blank" },
+    return h("form", { class: "ticket blank", onSubmit: this.make,
+      onKeyDown: (event) => { if (event.key === "Enter" && event.ctrlKey) this.make(event); }, "aria-labelledby": "blank" },
       h("h2", { id: "blank", class: "ticket-title" }, say("A new job")),
       h("div", { class: "field wide" },
         h("label", { for: "said" }, say("Pictures, one size a line")),
@@ -101,7 +106,6 @@ class Blank extends Component {
           id: "said", rows: 6, value: said, placeholder: unit === "in" ? "8 x 10\n8 1/2 x 11 *3" : "210 x 297\n21 x 29,7 cm *3",
           "aria-describedby": wrong ? "blank-wrong" : null,
           onInput: (event) => this.setState({ said: event.target.value, wrong: null }),
-          onKeyDown: (event) => { if (event.key === "Enter" && event.ctrlKey) this.make(event); },
         })),
       wrong ? h("p", { class: "refused", id: "blank-wrong", role: "alert" }, wrong) : null,
       h("div", { class: "side-by-side" },
@@ -109,9 +113,9 @@ class Blank extends Component {
         h(Choice, { label: say("which is that of"), value: of, name: "of", options: [["mat", say("the mat")], ["frame", say("the frame (rabbet)")]],
           choose: (value) => this.setState({ of: value }) })),
       h("div", { class: "side-by-side" },
-        h(Choice, { label: say("Measured in"), value: unit, options: [["in", "in"], ["mm", "mm"], ["cm", "cm"]],
+        h(Choice, { label: say("Measured in"), value: unit, name: "unit", options: [["in", "in"], ["mm", "mm"], ["cm", "cm"]],
           choose: (value) => this.setState({ unit: value }) }),
-        h(Choice, { label: say("Mat"), value: layers,
+        h(Choice, { label: say("Mat"), value: layers, name: "layers",
           options: [["1", say("single")], ["2", say("double")], ["3", say("triple")]],
           choose: (value) => this.setState({ layers: value }) })),
       line("customer", say("For"), customer, "customer"),
@@ -120,9 +124,10 @@ class Blank extends Component {
   }
 }
 
+// The borders with which a job begins give way to the size that is known.
 async function state_size(name, { width, height }, of) {
   const { fingerprint } = await get(job_path(name));
   const edits = of === "frame" ? [add("frame", { "rabbet-width": width, "rabbet-height": height })]
     : [state("outer.width", width), state("outer.height", height)];
-  await post(job_path(name) + "/edits", { on: fingerprint, edits });
+  await post(job_path(name) + "/edits", { on: fingerprint, edits: [remove("border"), ...edits] });
 }

@@ -7,6 +7,7 @@ import { say } from "./words.js";
 export const desk = {
   about: null,
   jobs: null,
+  fresh: null, // name of a job that was made just now
   name: null, // of the open job
   state: null, // as it is in the file
   tried: null, // as it would be, while something is dragged or stepped
@@ -251,9 +252,11 @@ export async function open_job(name) {
   await fetch_job();
   listen();
   const { arrange, pictures, openings } = desk.state;
-  desk.step = arrange ? "sizes" : "arrangement";
+  const has_choice = pictures.length > 1 && (!arrange || desk.fresh === name);
+  desk.fresh = null;
+  desk.step = has_choice ? "arrangement" : "sizes";
   if (pictures.length === 0 && openings.length === 0) desk.step = "pictures";
-  if (!arrange && pictures.length > 0) suggest();
+  if (has_choice) suggest();
   redraw();
   if (document.activeElement === document.body) document.querySelector(`[name="line-${desk.step}"]`)?.focus();
 }

@@ -29,7 +29,7 @@ const lines = [
     ({ mat, unit }) => (mat ? mat.width.text + " × " + mat.height.text + " " + unit : say("do not close")), Sizes],
   ["layers", () => say("Layers"), ({ layers }) => layers.map((layer) => layer.board || layer.name).join(", "), Layers],
   ["frame", () => say("Frame"),
-    ({ frame }) => (frame ? frame.moulding || frame.rabbet_width + " × " + frame.rabbet_height : say("none")), Frame],
+    ({ frame }) => (frame ? frame.moulding || frame.rabbet_width.text + " × " + frame.rabbet_height.text : say("none")), Frame],
   ["papers", () => say("Papers"), () => "", Papers],
   ["choices", () => say("Choices"), () => "", Choices],
 ];
@@ -37,7 +37,7 @@ const lines = [
 export function unfold(step) {
   desk.step = step;
   if (step !== "papers") desk.paper = null;
-  if (desk.ideas) desk.ideas.open = step === "arrangement";
+  if (desk.ideas) desk.ideas.open = step === "arrangement" && (desk.ideas.open || !desk.state.arrange);
   redraw();
 }
 

@@ -7,7 +7,7 @@ import sys
 import unittest
 import xml.etree.ElementTree as ElementTree
 
-from browser import ALT, Browser
+from browser import ALT, Browser, CONTROL
 from opened import Opened, PROGRAM, folder_for
 
 
@@ -80,9 +80,8 @@ class OnePhotographReadyMade(Order):
         hands.key("Tab")
         hands.type("16x20")
         hands.key("Tab")
-        hands.key("t")
-        hands.key("t")  # the second that begins so: the frame
-        hands.key("Enter")
+        hands.key("t")  # the next one that begins so: the frame
+        hands.key("Enter", CONTROL)
         hands.wait_for(".size")
         hands.wait("document.activeElement.name === 'line-sizes'")
         hands.tab_to('[name="bottom"]')
@@ -200,10 +199,7 @@ class ThreeCertificates(Order):
         hands.type("1000x500")
         hands.tab_to('[name="unit"]')
         hands.key("m")
-        hands.key("Enter", 0)
-        if hands.has(".blank"):  # Enter does not send a form from a list
-            hands.tab_to(".blank .main")
-            hands.key("Enter")
+        hands.key("Enter", CONTROL)
         hands.wait("document.activeElement.className === 'idea' || document.activeElement.name === 'line-arrangement'", 60)
         hands.key("2", ALT)
         hands.tab_to('[name="row"]')
@@ -253,8 +249,7 @@ class FloatedPrint(Order):
         hands.type("9 1/2 x 12")
         hands.tab_to('[name="layers"]')
         hands.key("s")
-        hands.tab_to(".blank .main")
-        hands.key("Enter")
+        hands.key("Enter", CONTROL)
         hands.wait_for(".size")
         hands.key("1", ALT)
         hands.key("Tab")

@@ -129,6 +129,8 @@ export async function attempt(edits) {
   if (is_trying) return;
   is_trying = true;
   while (waiting) {
+    await last; // an edit that is under way comes first
+    if (!waiting) break;
     const wish = waiting, begin = performance.now(), its_era = era;
     waiting = null;
     try {

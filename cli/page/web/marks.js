@@ -18,7 +18,7 @@ function place_of(problem, job, view, places) {
 // Below what it is about, or above it in the lower half of the wall.
 function Note({ problem, place, height }) {
   const is_above = place && place.y > height / 2;
-  return h("div", { class: "note " + problem.severity + (is_above ? " above" : ""),
+  return h("div", { class: "pinned " + problem.severity + (is_above ? " above" : ""),
     style: place ? { left: place.x + "px", top: place.y + (is_above ? -18 : 18) + "px" } : {} },
     h("p", null, problem.message),
     problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,

@@ -177,18 +177,18 @@ class Drawing(unittest.TestCase):
         self.page.click(self.number("border.left"))
         self.page.type("20")
         self.page.key("Enter")
-        self.page.wait_for(".note.error .remedy")
-        self.assertRegex(self.page.text(".note.error p"), r"20.*(need|short)")
+        self.page.wait_for(".pinned.error .remedy")
+        self.assertRegex(self.page.text(".pinned.error p"), r"20.*(need|short)")
         self.page.wait_for(".hung.old")  # the last drawing that closed stays on the wall
-        self.page.click(".note.error .remedy")
-        self.page.wait("document.querySelector('.note.error') === null")
+        self.page.click(".pinned.error .remedy")
+        self.page.wait("document.querySelector('.pinned.error') === null")
         self.page.wait_for(".size")
 
     def test_a_check_is_marked_at_its_place_and_explained(self):
         self.page.click(".mark-at")
-        self.page.wait_for(".note")
-        self.page.click(".note summary")
-        self.page.wait("document.querySelector('.note .reason p') !== null")
+        self.page.wait_for(".pinned")
+        self.page.click(".pinned summary")
+        self.page.wait("document.querySelector('.pinned .reason p') !== null")
 
     def test_what_an_editor_saves_appears(self):
         changed = self.before.replace('<outer width="32" height="24"/>', '<outer width="33" height="24"/>')
@@ -199,6 +199,7 @@ class Drawing(unittest.TestCase):
 
     def test_the_page_says_that_the_file_is_gone_and_goes_on_when_it_is_back(self):
         path = os.path.join(self.folder, self.name + ".xml")
+        time.sleep(0.5)  # the server looks at the file a few times a second
         os.rename(path, path + ".away")
         self.page.wait_for(".absence")
         os.rename(path + ".away", path)

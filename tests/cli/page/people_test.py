@@ -9,7 +9,7 @@ import unittest
 from browser import Browser
 from opened import GALLERY, Opened, SOURCE, folder_for, gallery_jobs
 
-AXE = os.path.join(SOURCE, "build/axe/node_modules/axe-core/axe.min.js")  # .ci/install test
+AXE = os.path.join(SOURCE, "build/axe/node_modules/axe-core/axe.min.js")  # .ci/install long
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 TARGET = 44  # pixels; the issue's figure, and WCAG 2.2's enhanced one (2.5.5)
 
@@ -56,7 +56,7 @@ class People(unittest.TestCase):
             "(one) => [one.id, one.help, one.nodes.slice(0, 3).map((node) => node.html.slice(0, 160))])))" % json.dumps(RULES))
         self.assertEqual(json.loads(found), [], view)
 
-    @unittest.skipUnless(os.path.exists(AXE), "axe-core is not there: .ci/install test")
+    @unittest.skipUnless(os.path.exists(AXE), "axe-core is not there: .ci/install long")
     def test_axe_finds_nothing_on_any_view(self):
         page = self.page
         page.read("location.hash = ''")

@@ -21,20 +21,29 @@ def inches(text):
 class Drawing(unittest.TestCase):
     name = "seven-picture-collage"
 
+    @classmethod
+    def setUpClass(cls):
+        cls.page = Browser()
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.page.end()
+
     def setUp(self):
         self.folder = folder_for("drawing-" + self.id().rsplit(".", 1)[1])
         gallery_jobs(self.folder, self.name)
         self.before = self.text()
-        self.opened, self.page = Opened(self.folder), Browser()
+        self.opened = Opened(self.folder)
         self.page.open(self.opened.address)
         self.page.wait_for(".card")
         self.page.click(".card a")
         self.page.wait_for(".size")
 
     def tearDown(self):
-        self.assertEqual(self.page.complaints, [])
-        self.page.end()
+        complaints, self.page.complaints = self.page.complaints, []
+        self.page.open("about:blank")
         self.opened.end()
+        self.assertEqual(complaints, [])
 
     def text(self):
         with open(os.path.join(self.folder, self.name + ".xml"), encoding="utf-8") as file:

@@ -16,16 +16,24 @@ def papers_of(folder, name):
 
 
 class Order(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.hands = Browser()
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.hands.end()
+
     def setUp(self):
-        self.folder = folder_for("order-" + self.id().rsplit(".", 1)[1])
+        self.folder = folder_for("order-" + "-".join(self.id().rsplit(".", 2)[1:]))
         self.opened = Opened(self.folder)
-        self.hands = Browser()
         self.hands.open(self.opened.address)
         self.hands.wait("document.activeElement.id === 'said'")
         self.hands.actions = 0
 
     def tearDown(self):
-        self.hands.end()
+        self.hands.complaints = []
+        self.hands.open("about:blank")
         self.opened.end()
 
     def count(self, most):

@@ -6,7 +6,6 @@
 #include <limits>
 #include <map>
 
-#include "render/cutsheet/board_view.h"
 #include "render/cutsheet/look.h"
 
 namespace mullion::cutsheet {
@@ -27,6 +26,50 @@ constexpr double bar = 4;  // width of guide and arm
 
 Pen solid(double width, Colour colour) {
   return {.width = width, .colour = colour, .dashes = {}};
+}
+
+// Where a point of the board is in a diagram: the board as the operator sees it, face down.
+class BoardView {
+ public:
+  // `at_guide` on the guide's side of the picture. `room` is left free on all sides of the board.
+  BoardView(const Rect& board, BoardEdge at_guide, GuideSide side, const paper::Box& box,
+            double room);
+
+  paper::Spot place(const Point& point) const;
+  // Of a line parallel to the guide.
+  double rail_x(Length distance) const;
+  const paper::Box& board() const { return box_; }
+  bool guide_on_left() const { return side_ == GuideSide::left; }
+  BoardEdge at_guide() const { return edge_; }
+  BoardEdge near() const { return near_; }
+
+ private:
+  Rect rect_;
+  BoardEdge edge_, near_;
+  GuideSide side_;
+  double scale_ = 1;
+  paper::Box box_;
+};
+
+BoardView::BoardView(const Rect& board, BoardEdge at_guide, GuideSide side, const paper::Box& box,
+                     double room)
+    : rect_(board), edge_(at_guide), near_(near_edge(at_guide, side)), side_(side) {
+  const bool upright = near_ == BoardEdge::top || near_ == BoardEdge::bottom;
+  const double across = paper::points(upright ? board.width() : board.height());
+  const double along = paper::points(upright ? board.height() : board.width());
+  scale_ = std::min((box.width - 2 * room) / across, (box.height - 2 * room) / along);
+  box_ = {box.x + (box.width - across * scale_) / 2, box.y + (box.height - along * scale_) / 2,
+          across * scale_, along * scale_};
+}
+
+double BoardView::rail_x(Length distance) const {
+  const double d = paper::points(distance) * scale_;
+  return guide_on_left() ? box_.x + d : box_.x + box_.width - d;
+}
+
+paper::Spot BoardView::place(const Point& point) const {
+  const double near = paper::points(distance_from(near_, point, rect_));
+  return {rail_x(distance_from(edge_, point, rect_)), box_.y + box_.height - near * scale_};
 }
 
 // Numbers in discs, each where it covers no other.

@@ -2,7 +2,6 @@
 
 #include "engine/cuts/sheet/cautions.h"
 #include "engine/cuts/sheet/words.h"
-#include "render/cutsheet/head.h"
 #include "render/cutsheet/pages.h"
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/settings_tile.h"

@@ -3,7 +3,6 @@
 #include "engine/cuts/sheet/run_text.h"
 #include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/cutsheet.h"
-#include "render/cutsheet/head.h"
 #include "render/cutsheet/pages.h"
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/settings_tile.h"

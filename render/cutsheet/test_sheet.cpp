@@ -2,7 +2,6 @@
 
 #include "engine/cuts/sheet/scale_text.h"
 #include "render/cutsheet/flow.h"
-#include "render/cutsheet/head.h"
 #include "render/paper/document.h"
 
 namespace mullion {

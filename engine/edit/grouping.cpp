@@ -55,6 +55,7 @@ Slot slot_beside(Draft& draft, const Markup& part, bool before) {
 
 Slot slot_within(Draft& draft, const Markup& group, bool first) {
   const std::vector<const Markup*> parts = parts_in(group);
+  if (parts.empty()) return slot_at_end(draft, group);  // of a job that is not right yet
   return first ? slot_before(draft.text(), group, *parts.front())
                : slot_after(draft.text(), *parts.back());
 }
@@ -261,7 +262,8 @@ Done dissolve(Draft& draft, const Dissolve& edit) {
     return tl::unexpected(
         refusal("edit-wrong-part", "found \"" + edit.group + "\"; expected a row or a column"));
   }
-  if (!is_group(parent_in(draft, group)) && parts_in(group).size() > 1) {
+  if (parts_in(group).empty() ||
+      (!is_group(parent_in(draft, group)) && parts_in(group).size() > 1)) {
     return tl::unexpected(refusal(
         "edit-outermost", "found \"" + edit.group +
                               "\", which holds all parts; expected one within a row or column"));

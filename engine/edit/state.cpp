@@ -343,6 +343,12 @@ void take_out(Draft& draft, const Target& target, bool every_statement) {
   remove_if_silent(draft, begin);
 }
 
+std::string trimmed(const std::string& text) {
+  const std::size_t first = text.find_first_not_of(blanks);
+  if (first == std::string::npos) return {};
+  return text.substr(first, text.find_last_not_of(blanks) + 1 - first);
+}
+
 // What stands for the whole element.
 void complete(Target& target) {
   if (!target.attribute.empty()) return;
@@ -382,6 +388,10 @@ tl::expected<void, Problems> state(Draft& draft, const State& edit) {
     return tl::unexpected(refusal("edit-not-a-value", "found \"" + edit.name +
                                                           "\", which is no value; expected one " +
                                                           "of its attributes after a full stop"));
+  }
+  if (edit.value) {
+    const std::string value = trimmed(*edit.value);
+    if (value != *edit.value) return state(draft, {edit.name, value});
   }
   const bool measure =
       is_length(target.element_name, target.attribute) || only_a_rule_states(target);

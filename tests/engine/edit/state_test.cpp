@@ -1,6 +1,9 @@
 // One value stated, changed or freed: which bytes of the job file change.
 
+#include "engine/edit/state.h"
+
 #include <catch2/catch.hpp>
+#include <pugixml.hpp>
 
 #include "engine/edit/edit.h"
 #include "tests/engine/edit/edited.h"
@@ -152,4 +155,69 @@ TEST_CASE("what would give no valid job is refused") {
   CHECK(refused(job_with(""), State{"picture.dune.width", "ten"}).ends_with("[job-bad-length]"));
   CHECK(refused(job_with(""), State{"picture.dune.width", std::nullopt})
             .ends_with("[job-missing-attribute]"));
+}
+
+TEST_CASE("line ends and blanks are those of the neighbours") {
+  const std::string lines =
+      "<job version=\"1\" unit=\"mm\">\r\n"
+      "\t<pictures>\r\n"
+      "\t\t<picture id=\"a\" width=\"80\" height=\"100\"/>\r\n"
+      "\t</pictures>\r\n"
+      "\t<layers>\r\n"
+      "\t\t<layer\r\n"
+      "\t\t\tboard=\"Oat\"\r\n"
+      "\t\t\tply=\"4\"/>\r\n"
+      "\t</layers>\r\n"
+      "\t<arrange><opening picture=\"a\"/></arrange>\r\n"
+      "</job>\r\n";
+  const auto with = [&](const std::string& at, const std::string& more) {
+    std::string out = lines;
+    out.insert(out.find(at) + at.size(), more);
+    return out;
+  };
+  CHECK(edited(lines, State{"border.left", "50"}) ==
+        with("</layers>\r\n", "\t<borders left=\"50\"/>\r\n"));
+  CHECK(edited(lines, State{"layer.1.colour", " #ffffff "}) ==
+        with("ply=\"4\"", "\r\n\t\t\tcolour=\"#ffffff\""));
+  CHECK(edited(lines, Add{"layer", {{"board", "Ink"}}, {}, {}}) ==
+        with("ply=\"4\"/>", "\r\n\t\t<layer board=\"Ink\"/>"));
+  CHECK(edited(lines, State{"quantity", "3"}) == with("unit=\"mm\"", " quantity=\"3\""));
+  CHECK(edited(lines, Add{"groove", {{"distance", "5"}, {"width", "1"}}, {}, {}}) ==
+        with("<opening picture=\"a\"/>", "<groove distance=\"5\" width=\"1\"/>"));
+}
+
+TEST_CASE("every length of the schema, and nothing else, gets its unit where the job's changes") {
+  pugi::xml_document schema;
+  REQUIRE(schema.load_file((std::string(MULLION_SOURCE) + "/engine/job/job.xsd").c_str()));
+  int lengths = 0;
+  for (const auto& found : schema.select_nodes("//xs:complexType/xs:attribute")) {
+    const std::string type = found.node().attribute("type").value();
+    const std::string element = found.node().parent().attribute("name").value();
+    const bool length = type == "length" || type == "length-or-free" || type == "bottom";
+    lengths += length;
+    INFO(element << " " << found.node().attribute("name").value());
+    for (const std::string& name : element == "compare"
+                                       ? std::vector<std::string>{"fixed", "at-least", "at-most"}
+                                       : std::vector<std::string>{element}) {
+      CHECK(is_length(name, found.node().attribute("name").value()) == length);
+    }
+  }
+  CHECK(lengths > 35);
+}
+
+TEST_CASE("a job that is not right yet is edited without a fault of the program") {
+  const std::string bad =
+      "<job version=\"1\" unit=\"in\"><arrange><row><row/><gap/></row></arrange><rules/></job>";
+  for (const Edit& edit :
+       {Edit(Dissolve{"arrange.1.1"}), Edit(Dissolve{"arrange.1"}), Edit(TurnGroup{"arrange.1.1"}),
+        Edit(Add{"opening",
+                 {{"width", "3"}, {"height", "3"}},
+                 {},
+                 Position{Position::Where::first_in, "arrange.1.1"}}),
+        Edit(Remove{"arrange.1.1"}), Edit(State{"arrange.1.gap", "1"}),
+        Edit(MakeGroup{Along::row, {"arrange.1.1"}, {}}), Edit(Copy{"arrange.1", ""}),
+        Edit(Move{"arrange.1.1", {Position::Where::left, "arrange.1"}})}) {
+    const auto after = edit::apply(bad, edit);
+    if (after) CHECK(with_changes(bad, after->changes) == after->text);
+  }
 }

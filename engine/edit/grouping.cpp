@@ -3,6 +3,7 @@
 #include "engine/edit/names.h"
 #include "engine/edit/placing.h"
 #include "engine/edit/structure.h"
+#include "engine/job/job_words.h"
 #include "engine/xml/document.h"
 #include "engine/xml/words.h"
 
@@ -11,8 +12,8 @@ namespace {
 
 using Where = Position::Where;
 
-const char* word_of(Along along) {
-  return along == Along::row ? "row" : "column";
+std::string word_of(Along along) {
+  return std::string(word_for(along));
 }
 
 // The gap that stands around is taken on.
@@ -79,10 +80,11 @@ std::string end_tag_word(const Draft& draft, const Markup& element) {
   return draft.text().substr(begin, element.name.size());
 }
 
-// "left" and "top" are both the beginning of the other way.
-std::string align_along(std::string_view word, bool row) {
-  if (word == "left" || word == "top") return row ? "top" : "left";
-  if (word == "right" || word == "bottom") return row ? "bottom" : "right";
+// The same side of the other way: "left" of a column is "top" of a row.
+std::string align_along(std::string_view word, Along from, Along to) {
+  for (const Word<Align>& known : align_words(from)) {
+    if (known.text == word) return std::string(word_for(known.value, to));
+  }
   return std::string(word);
 }
 
@@ -239,8 +241,9 @@ Done turn(Draft& draft, const TurnGroup& edit) {
     return tl::unexpected(
         refusal("edit-wrong-part", "found \"" + edit.group + "\"; expected a row or a column"));
   }
-  const bool row = group.name == "column";
-  const std::string word = row ? "row" : "column";
+  const Along from = group.name == word_of(Along::row) ? Along::row : Along::column;
+  const Along to = from == Along::row ? Along::column : Along::row;
+  const std::string word = word_of(to);
   const Span name = group.name_span;
   const std::string align = group.value("align");
   if (!group.has_one_tag) {
@@ -249,7 +252,7 @@ Done turn(Draft& draft, const TurnGroup& edit) {
   }
   draft.replace(name, word);
   if (!align.empty()) {
-    set_attribute(draft, element_at(draft, name.begin - 1), "align", align_along(align, row));
+    set_attribute(draft, element_at(draft, name.begin - 1), "align", align_along(align, from, to));
   }
   return {};
 }

@@ -5,11 +5,18 @@ import { get } from "./server.js";
 
 export const shop = { boards: null, finishes: null };
 
+async function learn(what, address) {
+  try {
+    shop[what] = (await get(address))[what];
+    redraw();
+  } catch (error) {
+    if (error.status !== 404) failed(error);
+  }
+}
+
 export function learn_shop() {
   if (shop.boards) return;
-  Object.assign(shop, { boards: [], finishes: [] });
-  Promise.all([get("/api/boards"), get("/api/finishes")]).then(([{ boards }, { finishes }]) => {
-    Object.assign(shop, { boards, finishes });
-    redraw();
-  }).catch(failed);
+  shop.boards = [];
+  learn("boards", "/api/boards");
+  learn("finishes", "/api/finishes");
 }

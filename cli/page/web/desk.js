@@ -116,35 +116,40 @@ export function change(edits, told) {
   });
 }
 
-let waiting = null, is_trying = false, era = 0;
+let waiting = null, is_under_way = false, era = 0;
 
 function end_attempts() {
   waiting = null;
-  ++era;  // an answer that is still under way comes too late
+  ++era; // an answer that is still under way comes too late
 }
 
 // Shows what would become of the job. Only the newest wish counts, and one is under way at a time.
-export async function attempt(edits) {
+export function attempt(edits) {
   waiting = edits;
-  if (is_trying) return;
-  is_trying = true;
-  while (waiting) {
+  if (!is_under_way) try_newest();
+}
+
+async function try_newest() {
+  is_under_way = true;
+  const begin = performance.now(), its_era = era;
+  let tried = null;
+  try {
     await last; // an edit that is under way comes first
-    if (!waiting) break;
-    const wish = waiting, begin = performance.now(), its_era = era;
+    const wish = waiting;
     waiting = null;
-    try {
-      const tried = await post(job_path(desk.name) + "/previews",
+    if (wish) {
+      tried = await post(job_path(desk.name) + "/previews",
         { on: desk.state.fingerprint, edits: wish, ...drawing_wish() });
-      if (its_era !== era) continue;
-      desk.tried = tried;
-      redraw();
-      timed(begin, "preview");
-    } catch (error) {
-      if (error instanceof Unreachable) failed(error);
     }
+  } catch (error) {
+    if (error instanceof Unreachable) failed(error);
   }
-  is_trying = false;
+  is_under_way = false;
+  if (waiting) try_newest(); // the server works on it while this one is drawn
+  if (!tried || its_era !== era) return;
+  desk.tried = tried;
+  redraw();
+  timed(begin, "preview");
 }
 
 export function give_up() {

@@ -43,7 +43,7 @@ export const is_strip = (job, measure) => !measure.name.startsWith("outer.") && 
 export const growth = (measure) => (measure.name === "border.right" || measure.name === "border.bottom" ? -1 : 1);
 
 function outer_line(measure, view, around) {
-  const room = around * view.scale + 24;
+  const room = around * view.scale + (measure.along === "x" ? 24 : 34);
   if (measure.along === "x") {
     const y = down(view, view.height) + room;
     return line(across(view, measure.from), y, across(view, measure.to), y);

@@ -1,7 +1,7 @@
 // Line 4: the boards from the top mat down, their reveals, a V-groove, and finishes kept by name.
 
 import { Component, h } from "./preact.js";
-import { change, failed, redraw, seen } from "./desk.js";
+import { change, desk, failed, redraw, seen } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
 import { add, remove, state, take_out, written } from "./edits.js";
 import { learn_shop, shop } from "./boards.js";
@@ -75,6 +75,16 @@ function Groove({ groove, index }) {
     h(Button, { kind: "quiet", does: () => change([remove(name)]), says: say("Take the V-groove out") }, say("Take out")));
 }
 
+// What a finish changes depends on the layers that the job has by now.
+async function take_finish(name) {
+  try {
+    const { finishes } = await get("/api/finishes?job=" + encodeURIComponent(desk.name));
+    await change(finishes.find((one) => one.name === name).edits, name);
+  } catch (error) {
+    failed(error);
+  }
+}
+
 class Finishes extends Component {
   async keep(name) {
     if (name.trim() === "") return null;
@@ -91,10 +101,11 @@ class Finishes extends Component {
   }
 
   render() {
+    if (!shop.finishes) return null;
     return h("div", { class: "finishes" },
       h("h3", null, say("Finishes of the shop")),
       shop.finishes.length > 0 ? h("div", { class: "buttons" },
-        shop.finishes.map((finish) => h(Button, { does: () => change(finish.edits, finish.name), key: finish.name }, finish.name))) : null,
+        shop.finishes.map((finish) => h(Button, { does: () => take_finish(finish.name), key: finish.name }, finish.name))) : null,
       h(Field, { label: say("Keep these layers and the moulding as"), name: "finish", value: "", commit: (text) => this.keep(text) }));
   }
 }

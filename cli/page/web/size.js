@@ -106,7 +106,10 @@ export class Size extends Component {
           onInput: (event) => this.setState({ draft: event.target.value }),
           onBlur: () => this.keep(false),
           onKeyDown: (event) => {
-            if (event.key === "Enter") this.keep(true);
+            if (event.key === "Enter") {
+              event.preventDefault(); // the number that comes back is not pressed by the same key
+              this.keep(true);
+            }
             if (event.key === "Escape") { event.stopPropagation(); this.leave(true); }
           },
         })

@@ -35,6 +35,7 @@ function Problem({ problem }) {
 }
 
 export function Wrong() {
+  if (desk.ideas?.open) return null; // it is to be arranged anew
   const { problems } = seen();
   const errors = problems.filter((problem) => problem.severity === "error");
   const others = problems.filter((problem) => problem.severity !== "error");

@@ -23,6 +23,15 @@ std::string line_text(std::string name, const std::string& text) {
   return "  " + name + " " + text + "\n";
 }
 
+// Nothing where no size had to move.
+std::string increment_text(const Layout& layout, const Scale& scale) {
+  if (layout.on_increment == OnIncrement::as_it_was) return {};
+  const bool proved = layout.on_increment == OnIncrement::nearest;
+  return line_text("steps", "of " + format_exact(scale.increment, scale.unit) +
+                                (proved ? ": the nearest sizes that there are, proved"
+                                        : ": sizes near by; nearer ones may exist"));
+}
+
 std::string summary(const Loaded& loaded) {
   const Scale& scale = loaded.job.scale;
   const Layout& layout = loaded.layout;
@@ -37,7 +46,7 @@ std::string summary(const Loaded& loaded) {
     out += line_text(std::to_string(opening.number) + " " + opening.id,
                      rect_text(opening.rect, scale));
   }
-  return out;
+  return out + increment_text(layout, scale);
 }
 
 struct Options {

@@ -130,6 +130,7 @@ Result<Layout> OpenJob::lay_out(const Job& job) {
   look_at_ = arrangement->solution.looked_at;
   const Snapping snapping = snap_to_increment(job, arrangement->model, arrangement->solution);
   Layout out = read_layout(arrangement->model, snapping.values);
+  out.on_increment = snapping.on_increment;
   out.notes = snapping.notes;
   return out;
 }

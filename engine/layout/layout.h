@@ -7,8 +7,9 @@
 // the board's back and cut. Along every line across the mat the parts add up to the outer size.
 //
 // The arrangement is the best one exactly; then its sizes come to the job's increment. The sizes on
-// the increment are proved the nearest ones only where few are free at a time (solver/snap.h); in a
-// large arrangement nearer ones may exist, and where limits leave no room some stay off it. Notes
+// the increment are proved the nearest ones only where few are free at a time (solver/snap.h), which
+// Layout::on_increment tells; in a large arrangement nearer ones may exist, and where limits leave
+// no room some stay off it. Notes
 // say what was moved.
 
 #include <optional>
@@ -38,11 +39,19 @@ struct PlacedGroup {
   std::vector<int> openings;  // numbers
 };
 
+// How the best arrangement came to the increment.
+enum class OnIncrement {
+  as_it_was,  // nothing had to move
+  nearest,    // proved: no sizes on the increment are better (solver/snap.h)
+  near,       // good ones; better ones may exist
+};
+
 struct Layout {
   Length width, height;
   std::vector<PlacedOpening> openings;
   std::vector<PlacedGroup> groups;  // outermost first
   Sides borders;                    // outer edge to the outermost openings
+  OnIncrement on_increment = OnIncrement::as_it_was;
   std::vector<LayoutNote> notes;    // what was moved to reach the increment, and by how much
 };
 

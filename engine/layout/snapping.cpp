@@ -252,13 +252,23 @@ std::vector<LayoutNote> notes_off_step(const Model& model, const Values& snapped
   return notes;
 }
 
+OnIncrement on_increment(const solver::Snapped& snapped) {
+  const bool moved = std::any_of(snapped.moved.begin(), snapped.moved.end(),
+                                 [](const Rational& by) { return !by.is_zero(); });
+  return !moved           ? OnIncrement::as_it_was
+         : snapped.proved ? OnIncrement::nearest
+                          : OnIncrement::near;
+}
+
 }  // namespace
 
 Snapping snap_to_increment(const Job& job, const Model& model, const solver::Solution& exact) {
   const Rational step(job.scale.increment.ticks());
   Snapping out;
   const solver::System system = Yielding(model, exact, step).system();
-  out.values.by_variable = solver::snap(system, exact, model.measures, step).value().values;
+  solver::Snapped snapped = solver::snap(system, exact, model.measures, step).value();
+  out.on_increment = on_increment(snapped);
+  out.values.by_variable = std::move(snapped.values);
   const std::vector<Linear> edges = edges_of(model);
   if (!all_whole(edges, out.values)) {
     out.values = to_whole_ticks(system, model, out.values, step, edges);

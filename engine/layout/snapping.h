@@ -21,6 +21,7 @@ struct Values {
 
 struct Snapping {
   Values values;
+  OnIncrement on_increment = OnIncrement::as_it_was;
   std::vector<LayoutNote> notes;
 };
 

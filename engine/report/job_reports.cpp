@@ -15,6 +15,8 @@ std::string check_json(const Job& job, const Layout& layout, const Outcome& outc
                 {"title", job.title},
                 {"unit", word_for(unit)},
                 {"increment", of(job.scale.increment, unit)}};
+  constexpr const char* on_increment[] = {"as it was", "nearest", "near"};
+  out["on_increment"] = on_increment[static_cast<std::size_t>(layout.on_increment)];
   out["width"] = of(layout.width, unit);
   out["height"] = of(layout.height, unit);
   out["borders"] = of(layout.borders, unit);

@@ -37,7 +37,8 @@ struct Outcome {
 // For any verb: the three names that every document has.
 std::string outcome_json(std::string_view verb, const Outcome& outcome);
 
-// job {file, reference, title, unit, increment}, width, height, borders {left, top, right, bottom},
+// job {file, reference, title, unit, increment}, on_increment ("as it was"; "nearest", which is
+// proved; or "near"), width, height, borders {left, top, right, bottom},
 // openings [{number, id, left, top, width, height}], layers [{number, name, board, thickness}].
 // Openings as in Layout: the top mat's cut line, from the upper left corner seen from the front.
 std::string check_json(const Job& job, const Layout& layout, const Outcome& outcome);

@@ -1,5 +1,7 @@
 #include <catch2/catch.hpp>
 
+#include "engine/job/read.h"
+#include "tests/bench/grid_job.h"
 #include "tests/engine/layout/jobs.h"
 
 using namespace mullion;
@@ -93,4 +95,20 @@ TEST_CASE("where many parts are out of line, six are named and the others are co
   CHECK(std::get<OutOfLine>(layout.notes[6]).most == sixty_fourths(4));
   CHECK(notes_of(lines).ends_with(
       "in their rows and columns 2 more parts are out of line, by 1/16 in at most\n"));
+}
+
+TEST_CASE("a layout says whether its sizes on the increment are proved the nearest") {
+  const auto of = [](const std::string& width) {
+    return laid_out("<layers><layer board=\"Oat\"/></layers><outer width=\"" + width +
+                    "\" height=\"12\"/><arrange><opening width=\"4\" height=\"4\"/></arrange>")
+        .on_increment;
+  };
+  CHECK(of("12") == OnIncrement::as_it_was);
+  CHECK(of("12 1/16") == OnIncrement::nearest);  // two borders share 8 1/16 in
+  Job tight = parse_job(bench::grid_job(100), "grid.xml").value();
+  const Layout free = lay_out(tight).value();
+  tight.outer_width = free.width - sixty_fourths(20);
+  tight.outer_height = free.height - sixty_fourths(28);
+  tight.borders.least = inches(3);
+  CHECK(lay_out(tight).value().on_increment == OnIncrement::near);
 }

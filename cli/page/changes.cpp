@@ -4,6 +4,7 @@
 #include <cctype>
 #include <filesystem>
 
+#include "cli/page/body.h"
 #include "cli/page/site.h"
 #include "engine/edit/edit_json.h"
 #include "engine/picture/header.h"
@@ -15,20 +16,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t largest_edit = 1u << 20;  // bytes of a request
 constexpr std::size_t most_edited_files = 24;
 constexpr std::size_t longest_name = 80;
 constexpr int most_names_tried = 1000;
-
-std::string text_in(const Json& body, const char* name, const std::string& usual = "") {
-  const auto found = body.find(name);
-  return found != body.end() && found->is_string() ? found->get<std::string>() : usual;
-}
-
-int number_in(const Json& body, const char* name, int usual) {
-  const auto found = body.find(name);
-  return found != body.end() && found->is_number_integer() ? found->get<int>() : usual;
-}
 
 std::optional<Unit> unit_in(const std::string& word) {
   if (word == "in") return Unit::inch;
@@ -52,17 +42,6 @@ std::string file_name(const std::string& text) {
   }
   while (!out.empty() && out.back() == '-') out.pop_back();
   return out;
-}
-
-tl::expected<Json, Reply> body_of(const Request& request) {
-  if (request.body.size() > largest_edit) {
-    return tl::unexpected(refusal(413, "page-body", "found more than 1 MB; that is the limit"));
-  }
-  Json body = Json::parse(request.body, nullptr, false);
-  if (!body.is_object()) {
-    return tl::unexpected(refusal(400, "page-body", "expected an object in JSON"));
-  }
-  return body;
 }
 
 bool is_fault_of_files(const Problems& problems) {

@@ -22,7 +22,7 @@ namespace fs = std::filesystem;
 
 constexpr int usual_longest = 1200, least_longest = 64, most_longest = 2400;  // pixels
 
-int number_in(const std::string& text, int usual) {
+int number_of(const std::string& text, int usual) {
   int number = usual;
   const auto end = std::from_chars(text.data(), text.data() + text.size(), number);
   return end.ec == std::errc() ? number : usual;
@@ -49,6 +49,8 @@ const std::vector<Site::Route>& Site::routes() {
       {Method::post, {"api", "jobs"}, &Site::new_job},
       {Method::post, {"api", "sizes"}, &Site::sizes},
       {Method::get, {"api", "boards"}, &Site::boards},
+      {Method::get, {"api", "finishes"}, &Site::finishes},
+      {Method::post, {"api", "finishes"}, &Site::keep_finish},
       {Method::get, {"api", "explain", "*"}, &Site::explain},
       {Method::get, {"api", "choices"}, &Site::choices},
       {Method::get, {"api", "jobs", "*"}, &Site::job},
@@ -190,7 +192,8 @@ Answer Site::about(const Asked&) {
               {"printers", Json::array()},
               {"shop", !options_.wishes.shop.empty()},
               {"prices", !options_.wishes.prices.empty()},
-              {"stock", !options_.wishes.stock.empty()}};
+              {"stock", !options_.wishes.stock.empty()},
+              {"finishes", true}};
   return Later{[this, out = std::move(out)](Halt&) mutable {
     for (const std::string& file : listing_.files_of("cutter")) out["cutters"].push_back(file);
     for (const std::string& file : listing_.files_of("printer")) out["printers"].push_back(file);
@@ -274,7 +277,7 @@ Answer Site::job(const Asked& asked) {
   const LaidPtr laid = desk_.now(asked.name());
   if (!laid) return no_job(asked.name());
   return json(state(asked.name(), *laid, false, asked.request.asked("draw"),
-                    number_in(asked.request.asked("layer"), 1)));
+                    number_of(asked.request.asked("layer"), 1)));
 }
 
 Json Site::state(const std::string& name, const Laid& laid, bool preview, std::string_view side,
@@ -327,7 +330,7 @@ Answer Site::back(const Asked& asked) {
   const LaidPtr laid = found(asked, asked.request.asked("fp"));
   if (!laid) return refusal(404, "page-no-job", "there is no such job, or no longer this state");
   if (!laid->mat) return refusal(404, "page-no-drawing", "the job cannot be laid out");
-  const int layer = number_in(asked.request.asked("layer"), 1);
+  const int layer = number_of(asked.request.asked("layer"), 1);
   if (layer < 1 || layer > static_cast<int>(laid->mat->layers.size())) {
     return refusal(404, "page-no-drawing", "the job has no such layer");
   }
@@ -349,7 +352,7 @@ Answer Site::image(const Asked& asked) {
                      std::any_of(laid->job->pictures.begin(), laid->job->pictures.end(),
                                  [&](const Picture& picture) { return picture.image == image; });
   if (!named) return refusal(404, "page-no-picture", "the job has no such picture");
-  const int longest = std::clamp(number_in(asked.request.asked("longest"), usual_longest),
+  const int longest = std::clamp(number_of(asked.request.asked("longest"), usual_longest),
                                  least_longest, most_longest);
   return Later{[this, file = *image_file(asked.name(), image), longest](Halt&) -> Reply {
     auto copy = images_.copy(file, longest);

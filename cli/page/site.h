@@ -80,6 +80,8 @@ class Site {
   Answer save_papers(const Asked&);
   Answer events(const Asked&);
   Answer boards(const Asked&);
+  Answer finishes(const Asked&);
+  Answer keep_finish(const Asked&);
   Answer explain(const Asked&);
   Answer choices(const Asked&);
 
@@ -92,6 +94,7 @@ class Site {
   PaperWishes wishes_of(const Asked& asked) const;
   std::optional<Reply> leads_out(const std::string& name, const Laid& laid) const;
   const Stock* stock();
+  std::string finishes_file() const;  // where the shop's other files are
 
   edit::EditedFile* edited(const std::string& name);  // null where there is no such job
   Json state_asked_for(const std::string& name, const Laid& laid, bool preview, const Json& body);

@@ -318,3 +318,37 @@ TEST_CASE("a conflict offers what resolves it, and taking that gives a mat of th
     CHECK(!resolved.at("mat").is_null());
   }
 }
+
+TEST_CASE("a finish is kept by name and taken by another job") {
+  const std::string folder = folder_of_jobs("finishes");
+  const Served served(folder);
+  Json state = served.get(job).json();
+  state = served
+              .post(job + "/edits",
+                    on(state, {{"kind", "add"},
+                               {"element", "layer"},
+                               {"attributes",
+                                {{"board", "Slate"}, {"colour", "#3f5563"}, {"reveal", "3/8"}}}}))
+              .json();
+  REQUIRE(state.at("layers").size() == 2);
+  const Json keep{{"name", "Oat over slate"}, {"layers", state.at("layers")}, {"frame", nullptr}};
+  REQUIRE(served.post("/api/finishes", keep).status == 200);
+  const Json kept = served.get("/api/finishes?job=sub%2Ftwo").json().at("finishes");
+  REQUIRE(kept.size() == 1);
+  CHECK(kept[0].at("name") == "Oat over slate");
+  const Json other = served.get("/api/jobs/sub%2Ftwo").json();
+  const Json taken = served
+                         .post("/api/jobs/sub%2Ftwo/edits", Json{{"on", other.at("fingerprint")},
+                                                                 {"edits", kept[0].at("edits")}})
+                         .json();
+  REQUIRE(taken.at("layers").size() == 2);
+  for (const char* word : {"board", "colour", "thickness", "reveal"}) {
+    CHECK(taken.at("layers")[1].at(word) == state.at("layers")[1].at(word));
+  }
+  CHECK(text_of(taken, "layer.2.reveal") == "3/8");
+  CHECK(served.post("/api/finishes", keep).json().at("finishes").size() == 1);  // in its place
+  Json wrong = keep;
+  wrong["layers"][0]["colour"] = "blue";
+  CHECK(served.post("/api/finishes", wrong).status == 422);
+  CHECK(served.post("/api/finishes", Json{{"name", "Bare"}}).status == 422);
+}

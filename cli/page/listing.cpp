@@ -1,7 +1,8 @@
 #include "cli/page/listing.h"
 
 #include <algorithm>
-#include <set>
+#include <atomic>
+#include <thread>
 
 #include "engine/xml/limits.h"
 #include "render/proof/front.h"
@@ -11,6 +12,7 @@ namespace {
 
 constexpr int deepest = 4;
 constexpr std::size_t most_files = 5000;
+constexpr std::size_t few = 4;  // are read by one thread
 constexpr std::string_view ending = ".xml";
 
 Json card_of(const std::string& name, const Laid& laid) {
@@ -73,11 +75,20 @@ Listing::Card Listing::read(const Files::Listed& listed) const {
 std::vector<std::string> Listing::bring_up_to_date() {
   const std::vector<Files::Listed> listed = files_.list(ending, deepest, most_files);
   std::vector<std::string> names;
+  std::vector<std::pair<const Files::Listed*, Card*>> stale;
   for (const Files::Listed& one : listed) {
     names.push_back(one.name);
-    const auto known = cards_.find(one.name);
-    if (known == cards_.end() || known->second.stamp != one.stamp) cards_[one.name] = read(one);
+    Card& card = cards_[one.name];
+    if (card.stamp != one.stamp) stale.emplace_back(&one, &card);
   }
+  std::atomic<std::size_t> next = 0;
+  const auto read_some = [&] {
+    for (std::size_t i; (i = next++) < stale.size();) *stale[i].second = read(*stale[i].first);
+  };
+  std::thread other;
+  if (stale.size() > few) other = std::thread(read_some);
+  read_some();
+  if (other.joinable()) other.join();
   std::erase_if(cards_, [&](const auto& card) {
     return !std::binary_search(names.begin(), names.end(), card.first);
   });

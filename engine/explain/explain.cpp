@@ -29,7 +29,7 @@ const std::vector<Explanation>& explanations() {
     for (const auto& family :
          {explain::job_codes(), explain::edit_codes(), explain::picture_codes(),
           explain::mat_codes(), check_table(), explain::suggest_codes(), explain::cutting_codes(),
-          explain::sheet_codes(), explain::output_codes()}) {
+          explain::sheet_codes(), explain::output_codes(), explain::page_codes()}) {
       out.insert(out.end(), family.begin(), family.end());
     }
     return out;

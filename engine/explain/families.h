@@ -16,6 +16,7 @@ std::vector<Explanation> mat_codes();      // layout and mat
 std::vector<Explanation> suggest_codes();  // suggestions, frames
 std::vector<Explanation> cutting_codes();  // cutters and cutting plans
 std::vector<Explanation> sheet_codes();    // stock, sheets, prices
+std::vector<Explanation> page_codes();     // the page of `mullion open`
 std::vector<Explanation> output_codes();   // template, printer, proof
 
 }  // namespace mullion::explain

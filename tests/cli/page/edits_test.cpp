@@ -352,3 +352,22 @@ TEST_CASE("a finish is kept by name and taken by another job") {
   CHECK(served.post("/api/finishes", wrong).status == 422);
   CHECK(served.post("/api/finishes", Json{{"name", "Bare"}}).status == 422);
 }
+
+// 10,000 edits where MULLION_LONG is set, which takes minutes.
+TEST_CASE("a server does not grow with the edits that it makes, and all of them can be undone") {
+  const std::string folder = folder_of_jobs("hours");
+  const std::string original = oracle::read_file(folder + "/one.xml");
+  const int edits = std::getenv("MULLION_LONG") == nullptr ? 150 : 10'000;
+  const Served served(folder);
+  Json state = served.get(job).json();
+  for (int i = 0; i < edits; ++i) {
+    Json body = on(state, state_edit("border.left", std::to_string(1 + i % 5)));
+    body["draw"] = "front";
+    state = served.post(job + "/edits", body).json();
+    REQUIRE(state.contains("fingerprint"));
+  }
+  CHECK(served.memory() < 150'000'000);
+  for (int i = 0; i < edits; ++i) served.post(job + "/undo", Json::object());
+  CHECK(oracle::read_file(folder + "/one.xml") == original);
+  CHECK(served.memory() < 150'000'000);
+}

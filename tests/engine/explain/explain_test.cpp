@@ -12,13 +12,13 @@ using namespace mullion;
 namespace {
 
 // Words in quotation marks that look like codes and are none.
-const std::set<std::string> other_words{"check-rules", "job-file"};
+const std::set<std::string> other_words{"check-rules", "job-file", "page-said"};
 
 // Every word of the sources that has the form of a code.
 std::set<std::string> codes_in_sources() {
   const std::regex code(
       "\"((?:check|job|edit|layout|mat|cutting|cutter|sheets|stock|price|printer|template|picture|"
-      "suggest|frame|frames|file)-[a-z]+(?:-[a-z]+)*)\"");
+      "suggest|page|said|frame|frames|file)-[a-z]+(?:-[a-z]+)*)\"");
   std::set<std::string> out;
   for (const char* folder : {"/engine", "/render", "/cli"}) {
     const std::string root = std::string(MULLION_SOURCE) + folder;

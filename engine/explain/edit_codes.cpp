@@ -42,7 +42,8 @@ std::vector<Explanation> edit_codes() {
        "Put several parts into one row or column."},
       {"edit-json", error, "an edit's JSON is not of the right form",
        "The program would have to guess what the edit is.",
-       "Compare it with the forms that engine/edit/edit_json.h lists. Nothing was changed."},
+       "Compare it with the forms that the comment before edit_from_json lists in the library's "
+       "reference. Nothing was changed."},
       {"edit-changed-meanwhile", error, "the job file was changed meanwhile at the same place",
        "The edit was made on an older text. Making it now would overwrite somebody's words.",
        "Look at the job as it is now and make the edit again. Nothing was changed."},

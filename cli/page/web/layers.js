@@ -39,16 +39,29 @@ function Reveal({ layer }) {
       h("div", { class: "side-by-side" }, field(say("Right"), "-right"), field(say("Bottom"), "-bottom"))));
 }
 
+// A board of the stock by its name, and by its thickness where there are several of that name.
+function called(board) {
+  const like = shop.boards.filter((one) => one.name === board.name);
+  return like.length > 1 ? board.name + ", " + text_of(board.thickness) + " " + (board.unit || "") : board.name;
+}
+
+function place_of(layer) {
+  const exact = shop.boards.findIndex((board) => board.name === layer.board && board.thickness?.ticks === layer.thickness?.ticks);
+  const place = exact >= 0 ? exact : shop.boards.findIndex((board) => board.name === layer.board);
+  return place < 0 ? "" : String(place);
+}
+
 function Layer({ layer, count }) {
-  const name = "layer." + layer.number, known = shop.boards.map((board) => board.name);
-  const boards = [["", say("no board named")]].concat(known.map((board) => [board, board]));
-  if (layer.board && !known.includes(layer.board)) boards.push([layer.board, layer.board]);
+  const name = "layer." + layer.number;
+  const boards = [["", say("no board named")]].concat(shop.boards.map((board, place) => [String(place), called(board)]));
+  const known = place_of(layer);
+  if (layer.board && known === "") boards.push(["as it is", layer.board]);
   return h("li", { class: "layer" },
     h("div", { class: "layer-head" }, h(Swatch, { colour: layer.colour }),
       h("h3", null, layer.name || say("Layer %1", layer.number)),
       count > 1 ? h(Button, { kind: "quiet", does: () => change([remove(name)]), says: say("Take out layer %1", layer.number) }, say("Take out")) : null),
-    h(Choice, { label: say("Board"), value: layer.board || "", options: boards, name: "board-" + layer.number,
-      choose: (chosen) => change(board_edits(layer, shop.boards.find((board) => board.name === chosen) || (chosen && { name: chosen, colour: layer.colour }))) }),
+    h(Choice, { label: say("Board"), value: known || (layer.board ? "as it is" : ""), options: boards, name: "board-" + layer.number,
+      choose: (place) => { if (place !== "as it is") change(board_edits(layer, shop.boards[place])); } }),
     layer.board && layer.known === false
       ? h("p", { class: "mark" }, say("The stock does not know this board, so its colour is not drawn.")) : null,
     layer.known === true && layer.board ? null

@@ -167,7 +167,7 @@ class Browser:
 
     def key(self, key, modifiers=0):
         self.actions += 1
-        code = KEYS.get(key, ord(key.upper()) if len(key) == 1 else 0)
+        code = KEYS.get(key, ord(key.upper()) if key.isascii() and key.isalnum() and len(key) == 1 else 0)
         typed = "\r" if key == "Enter" else key if len(key) == 1 and not modifiers & (ALT | CONTROL) else None
         text = {"text": typed} if typed else {}
         name = "Digit" + key if key.isdigit() else key
@@ -193,9 +193,10 @@ class Browser:
             passed.append(self.read("document.activeElement.name || document.activeElement.id || document.activeElement.tagName"))
         raise AssertionError(f"{most} tabs do not lead to {selector}: {passed}")
 
-    # A choice, by the pointer: a press on the list and one on the option.
+    # A choice, by the pointer: a press on the list and one on the option of that value or text.
     def choose(self, selector, value):
-        self.wait_for(selector)
+        option = "[...document.querySelector(%s)?.options || []].find((one) => [one.value, one.text].includes(%s))" % (json.dumps(selector), json.dumps(value))
+        self.wait(option + " !== undefined")
         self.actions += 2
-        self.read("(() => { const list = document.querySelector(%s); list.value = %s;"
-                  "list.dispatchEvent(new Event('change', { bubbles: true })); })()" % (json.dumps(selector), json.dumps(value)))
+        self.read("(() => { const list = document.querySelector(%s); list.value = (%s).value;"
+                  "list.dispatchEvent(new Event('change', { bubbles: true })); })()" % (json.dumps(selector), option))

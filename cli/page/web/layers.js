@@ -30,7 +30,7 @@ function Swatch({ colour }) {
 function Reveal({ layer }) {
   const name = "layer." + layer.number + ".reveal", { unit } = seen(), { reveal } = layer;
   const field = (label, side) => h(Field, { label, unit, name: "reveal" + layer.number + side, key: side,
-    value: text_of(reveal[side ? side.slice(1) : "all"]), found: side ? text_of(reveal.all) ?? "" : say("usual"),
+    value: side && reveal.all ? "" : text_of(reveal[side ? side.slice(1) : "all"]), found: side ? text_of(reveal.all) ?? "" : say("usual"),
     commit: (text) => change([written(name + side, text)]) });
   return h("div", null,
     field(say("Reveal"), ""),

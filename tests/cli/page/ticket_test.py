@@ -113,6 +113,7 @@ class Ticket(unittest.TestCase):
         self.page.click('[name="line-choices"]')
         self.page.click('[name="another-version"]')
         self.page.wait("location.hash.length > 0 && !location.hash.endsWith('double-mat')")
+        self.page.wait("document.querySelector('[name=\"line-sizes\"]')?.getAttribute('aria-expanded') === 'true'")
         self.page.wait_for(".size")
         self.page.click('[name="line-choices"]')
         self.page.wait("document.querySelectorAll('.versions input:checked').length === 2")

@@ -157,8 +157,8 @@ Answer Site::sizes(const Asked& asked) {
   }
   Json sizes = Json::array();
   for (const starting::SaidSize& one : *said) {
-    sizes.push_back({{"width", number_text(one.size.width, *unit)},
-                     {"height", number_text(one.size.height, *unit)},
+    sizes.push_back({{"width", exact_number(one.size.width, *unit)},
+                     {"height", exact_number(one.size.height, *unit)},
                      {"count", one.count},
                      {"name", one.name}});
   }

@@ -49,8 +49,8 @@ std::optional<Json> offered(const Laid& laid, const Job& suggestion, std::size_t
   return Json{{"number", number},
               {"width", of(layout.width, unit)},
               {"height", of(layout.height, unit)},
-              {"words", number_text(layout.width, unit) + " x " + number_text(layout.height, unit) +
-                            " " + word_of(unit)},
+              {"words", exact_number(layout.width, unit) + " x " +
+                            exact_number(layout.height, unit) + " " + word_of(unit)},
               {"svg", proof::thumbnail_svg(*taken->job, *taken->mat)},
               {"edits", edits.at("kind") == "several" ? edits.at("edits") : Json::array({edits})}};
 }

@@ -32,8 +32,8 @@ Json edits_for(const FrameFit& fit, const Job& job) {
   if (borders.right) edits.push_back(edit("border.right", "free"));
   if (borders.bottom == Borders::Bottom::given) edits.push_back(edit("border.bottom", "free"));
   if (job.frame) edits.push_back({{"kind", "remove"}, {"part", "frame"}});
-  edits.push_back(edit("outer.width", number_text(fit.width, unit).c_str()));
-  edits.push_back(edit("outer.height", number_text(fit.height, unit).c_str()));
+  edits.push_back(edit("outer.width", exact_number(fit.width, unit).c_str()));
+  edits.push_back(edit("outer.height", exact_number(fit.height, unit).c_str()));
   return edits;
 }
 

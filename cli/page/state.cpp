@@ -305,7 +305,7 @@ class StateWriter {
 
   Json written(const Dimension& measure) const {
     return {{"name", measure.name},
-            {"text", page::number_text(measure.value, unit_)},
+            {"text", exact_number(measure.value, unit_)},
             {"ticks", measure.value.ticks()},
             {"exact", format_number(measure.value, laid_.job->scale).exact},
             {"stated", measure.stated},
@@ -377,13 +377,8 @@ const char* word_of(Unit unit) {
   return unit == Unit::inch ? "in" : unit == Unit::millimetre ? "mm" : "cm";
 }
 
-std::string number_text(Length length, Unit unit) {
-  const std::string text = format_exact(length, unit), name = std::string(" ") + word_of(unit);
-  return text.ends_with(name) ? text.substr(0, text.size() - name.size()) : text;
-}
-
 Json of(Length length, Unit unit) {
-  return {{"text", number_text(length, unit)}, {"ticks", length.ticks()}};
+  return {{"text", exact_number(length, unit)}, {"ticks", length.ticks()}};
 }
 
 Json of(const Problems& problems) {

@@ -21,7 +21,6 @@ using Json = nlohmann::ordered_json;
 std::string dumped(const Json& json);
 
 // Exact, without the unit: as the job file takes it.
-std::string number_text(Length length, Unit unit);
 Json of(Length length, Unit unit);
 Json of(const Problems& problems);
 

@@ -12,7 +12,6 @@
 #include <vector>
 
 #include "engine/length/format.h"
-#include "engine/length/sides.h"
 #include "engine/xml/colour.h"
 #include "engine/xml/problem.h"
 

@@ -74,10 +74,10 @@ Rational scale_of(const std::vector<Share>& shares) {
 }
 
 std::string borders_text(const std::vector<Length>& borders, const Scale& scale) {
-  if (borders.size() == 1) return "a border of " + number_text(borders[0], scale);
+  if (borders.size() == 1) return "a border of " + describe_exact_number(borders[0], scale);
   std::vector<std::string> numbers;
   numbers.reserve(borders.size());
-  for (const Length border : borders) numbers.push_back(number_text(border, scale));
+  for (const Length border : borders) numbers.push_back(describe_exact_number(border, scale));
   std::string text = "borders ";
   for (std::size_t i = 0; i < numbers.size(); ++i) text += (i == 0 ? "" : " + ") + numbers[i];
   return text;
@@ -106,10 +106,11 @@ std::string list_needs(const Job& job, const std::vector<Share>& shares) {
   std::vector<std::string> items;
   if (!borders.empty()) items.push_back(borders_text(borders, scale));
   for (const auto& [size, count] : openings) {
-    items.push_back(counted(count, "opening", "openings") + " of " + number_text(size, scale));
+    items.push_back(counted(count, "opening", "openings") + " of " +
+                    describe_exact_number(size, scale));
   }
   for (const auto& [size, count] : gaps) {
-    items.push_back(counted(count, "gap", "gaps") + " of " + number_text(size, scale));
+    items.push_back(counted(count, "gap", "gaps") + " of " + describe_exact_number(size, scale));
   }
   items.insert(items.end(), others.begin(), others.end());
   return joined(items);
@@ -136,7 +137,7 @@ std::string sum_sentence(const Job& job, const std::vector<Share>& shares,
                      : is_one             ? " comes to "
                                           : " come to ";
   return list_needs(job, shares) + verb + ticks_text(need, scale) + "; " +
-         text_of(*outer.statement, job) + " is " + length_text(outer.statement->value, scale) +
+         text_of(*outer.statement, job) + " is " + describe_exact(outer.statement->value, scale) +
          ": " + ticks_text(abs(shortfall), scale) + (shortfall.sign() > 0 ? " short" : " too much");
 }
 
@@ -145,7 +146,7 @@ std::string listed(const Job& job, const Share& share) {
   if (is_limit(statement)) return counted_limit(share.count().value_or(1), statement, job.scale);
   const std::string text = text_of(statement, job);
   const bool is_named_alone = share.is_outer() || statement.kind == Statement::Kind::border;
-  return is_named_alone ? text + " of " + length_text(statement.value, job.scale) : text;
+  return is_named_alone ? text + " of " + describe_exact(statement.value, job.scale) : text;
 }
 
 std::string list_sentence(const Job& job, const std::vector<Share>& shares,
@@ -161,7 +162,7 @@ std::string list_sentence(const Job& job, const std::vector<Share>& shares,
     }
   }
   for (const auto& [size, count] : gaps) {
-    items.push_back(counted(count, "gap", "gaps") + " of " + length_text(size, scale));
+    items.push_back(counted(count, "gap", "gaps") + " of " + describe_exact(size, scale));
   }
   return "these cannot all hold: " + joined(items) + "; they miss by " +
          ticks_text(abs(shortfall), scale);

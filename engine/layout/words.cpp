@@ -35,27 +35,21 @@ std::string part_text(const Statement::Part& part) {
   return *part.along == Along::row ? "a row" : "a column";
 }
 
-// To the finest mark of any rule, whatever the job's step is: 1/64 in or 0.01 mm.
-std::string fine_text(Length length, Unit unit) {
-  const Length finest = finest_mark(unit);
-  if (length > Length() && length < finest) return "less than " + format_exact(finest, unit);
-  return describe(length, {unit, finest});
-}
-
 struct NoteWords {
   const Job& job;
 
   std::string operator()(const OffBy& note) const {
-    return text_of(note.what, job) + ": off by " + fine_text(note.amount, job.scale.unit) +
+    return text_of(note.what, job) + ": off by " + describe_fine(note.amount, job.scale.unit) +
            ", since the sizes do not divide into whole steps of " +
            format_exact(job.scale.increment, job.scale.unit);
   }
   std::string operator()(const OutOfLine& note) const {
     return "in their rows and columns " + std::to_string(note.parts) +
-           " more parts are out of line, by " + fine_text(note.most, job.scale.unit) + " at most";
+           " more parts are out of line, by " + describe_fine(note.most, job.scale.unit) +
+           " at most";
   }
   std::string operator()(const OffStep& note) const {
-    return text_of(note.what, job) + " is " + fine_text(note.size, job.scale.unit) +
+    return text_of(note.what, job) + " is " + describe_fine(note.size, job.scale.unit) +
            ", between two steps of the rule";
   }
   std::string operator()(const EdgesOffStep& note) const {
@@ -146,7 +140,7 @@ std::string text_of(const Remedy& remedy, const Model& model, const Job& job) {
     }
     case Kind::gap:
       return (remedy.tags.size() > 1 ? "gaps of " : "a gap of ") + size +
-             (remedy.others_stay ? " in place of " + length_text(s.value, job.scale) : "");
+             (remedy.others_stay ? " in place of " + describe_exact(s.value, job.scale) : "");
     case Kind::least_opening:
     case Kind::least_bar:
     case Kind::least_border:
@@ -195,23 +189,9 @@ std::string counted(int count, const std::string& singular, const std::string& p
   return number + " " + plural;
 }
 
-std::string length_text(Length length, const Scale& scale) {
-  const LengthText on_step = format_length(length, scale);
-  if (on_step.exact) return on_step.text;
-  const std::string exact = format_exact(length, scale.unit);
-  const std::size_t slash = exact.find('/');
-  const bool is_readable = slash == std::string::npos || std::stoi(exact.substr(slash + 1)) <= 64;
-  return is_readable ? exact : "about " + on_step.text;
-}
-
-std::string number_text(Length length, const Scale& scale) {
-  const std::string text = length_text(length, scale);
-  return text.substr(0, text.rfind(' '));
-}
-
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale) {
   const bool whole = ticks.is_integer();
-  const std::string text = length_text(Length::from_ticks(ticks.floor().to_int64()), scale);
+  const std::string text = describe_exact(Length::from_ticks(ticks.floor().to_int64()), scale);
   return whole || text.starts_with("about") ? text : "about " + text;
 }
 

@@ -31,13 +31,6 @@ std::string joined(const std::vector<std::string>& items, const std::string& las
 // "a gap", "two gaps", "14 gaps"
 std::string counted(int count, const std::string& singular, const std::string& plural);
 
-// A length with its unit: exact, but for one between steps that neither a fraction of up to 1/64 in
-// nor a decimal says; that is "about" its nearest step.
-std::string length_text(Length length, const Scale& scale);
-
-// The same without the unit.
-std::string number_text(Length length, const Scale& scale);
-
 // A number of ticks, which need not be whole, as a length with its unit.
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale);
 

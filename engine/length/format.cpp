@@ -261,10 +261,34 @@ std::string describe(Length length, const Scale& scale) {
   return out.exact ? out.text : "about " + out.text;
 }
 
-std::string format_exact(Length length, Unit unit) {
+std::string describe_fine(Length length, Unit unit) {
+  const Length finest = finest_mark(unit);
+  if (length > Length() && length < finest) return "less than " + format_exact(finest, unit);
+  return describe(length, {unit, finest});
+}
+
+std::string describe_exact_number(Length length, const Scale& scale) {
+  constexpr std::int64_t finest_fraction = 64;
+  const LengthText on_step = format_number(length, scale);
+  if (on_step.exact) return on_step.text;
+  const std::string exact = exact_number(length, scale.unit);
+  const std::size_t slash = exact.find('/');
+  const bool is_readable =
+      slash == std::string::npos || std::stoll(exact.substr(slash + 1)) <= finest_fraction;
+  return is_readable ? exact : "about " + on_step.text;
+}
+
+std::string describe_exact(Length length, const Scale& scale) {
+  return describe_exact_number(length, scale) + suffix(scale.unit);
+}
+
+std::string exact_number(Length length, Unit unit) {
   const bool negative = length < Length();
-  return (negative ? "-" : "") +
-         exact_magnitude(negative ? -length.ticks() : length.ticks(), unit) + suffix(unit);
+  return (negative ? "-" : "") + exact_magnitude(negative ? -length.ticks() : length.ticks(), unit);
+}
+
+std::string format_exact(Length length, Unit unit) {
+  return exact_number(length, unit) + suffix(unit);
 }
 
 }  // namespace mullion

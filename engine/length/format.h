@@ -29,29 +29,41 @@ inline constexpr Length longest_input = millimetres(100'000);
 // `unit` applies where the text names none. The error is one sentence, without a place.
 tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit);
 
-struct LengthText {
-  std::string text;   // "8 1/2 in", "215.9 mm"
-  bool exact = true;  // false when the length lies between two steps of the scale
-  Length remainder;   // length minus what the text says; zero when exact
-};
-
-// The nearest multiple of the scale's increment, as a mixed fraction (inches) or a decimal
-// (millimetres, centimetres), with the unit. A tie rounds away from zero.
-LengthText format_length(Length length, const Scale& scale);
-
-// As above without the unit: "8 1/2".
-LengthText format_number(Length length, const Scale& scale);
-
-// Of any rule, whatever a job measures with: 1/64 in or 0.01 mm.
-Length finest_mark(Unit unit);
-Length to_finest_mark(Length length, Unit unit);
-
-// The text alone; an inexact value gets a leading "about ".
-std::string describe(Length length, const Scale& scale);
+// --- texts -----------------------------------------------------------------------------------
+// A length is said on one scale in one unit: exactly, or rounded once and said to be "about" so
+// much. Each kind of text has one function here; engine/locale says the same in other languages.
 
 // Exact in any case: the shortest of a mixed fraction of up to 1/64 in or a decimal that says the
 // length exactly in the unit, else a fraction over ticks ("5/40640 in"). parse_length reads it
 // back.
 std::string format_exact(Length length, Unit unit);
+// The same without the unit: "8 1/2".
+std::string exact_number(Length length, Unit unit);
+
+// The scale's nearest step, a tie away from zero; "about" where that is not exact.
+std::string describe(Length length, const Scale& scale);
+
+// To the finest mark of any rule; "less than 1/64 in" where that would be none.
+std::string describe_fine(Length length, Unit unit);
+
+// Exact as on a rule or as a decimal; where only a fraction finer than 1/64 in would be exact,
+// about the scale's nearest step.
+std::string describe_exact(Length length, const Scale& scale);
+std::string describe_exact_number(Length length, const Scale& scale);  // without the unit
+
+// Of any rule, whatever a job measures with: 1/64 in or 0.01 mm.
+Length finest_mark(Unit unit);
+// The nearest multiple of it.
+Length to_finest_mark(Length length, Unit unit);
+
+// What a scale is set to: its nearest step, as a mixed fraction (inches) or a decimal (millimetres,
+// centimetres), and what is left.
+struct LengthText {
+  std::string text;   // "8 1/2 in", "215.9 mm"
+  bool exact = true;  // false when the length lies between two steps of the scale
+  Length remainder;   // length minus what the text says; zero when exact
+};
+LengthText format_length(Length length, const Scale& scale);
+LengthText format_number(Length length, const Scale& scale);  // without the unit
 
 }  // namespace mullion

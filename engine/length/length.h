@@ -9,6 +9,7 @@
 // Arithmetic that would leave the range of the type throws std::overflow_error; nothing rounds
 // unless the name of the function says so.
 
+#include <array>
 #include <compare>
 #include <cstdint>
 
@@ -65,5 +66,14 @@ constexpr double to_inches(Length a) {
 constexpr double to_millimetres(Length a) {
   return static_cast<double>(a.ticks()) / 1600.0;
 }
+
+// A length for each side of a rectangle.
+struct Sides {
+  Length left, top, right, bottom;
+  friend bool operator==(const Sides&, const Sides&) = default;
+};
+
+inline constexpr std::array<Length Sides::*, 4> every_side{&Sides::left, &Sides::top, &Sides::right,
+                                                           &Sides::bottom};
 
 }  // namespace mullion

@@ -76,8 +76,7 @@ std::string Locale::described(Length length, const Scale& scale) const {
 }
 
 std::string Locale::exact_length(Length length, Unit in) const {
-  const std::string text = format_exact(length, in);
-  return number(text.substr(0, text.rfind(' '))) + " " + unit(in);
+  return number(exact_number(length, in)) + " " + unit(in);
 }
 
 std::string Locale::size(Length width, Length height, const Scale& scale) const {

@@ -31,13 +31,11 @@ void ElementWriter::list(const char* name, const std::vector<std::string>& words
 // millimetres when those say it shortly.
 void ElementWriter::length(const char* name, Length length) {
   constexpr std::int64_t ticks_per_hundredth_mm = ticks_per_mm / 100;
-  std::string text = format_exact(length, unit_);
+  std::string text = exact_number(length, unit_);
   const bool odd_fraction =
       text.find('/') != std::string::npos && length.ticks() % sixty_fourths(1).ticks() != 0;
   if (odd_fraction && length.ticks() % ticks_per_hundredth_mm == 0) {
     text = format_exact(length, Unit::millimetre);
-  } else {
-    text.erase(text.rfind(' '));
   }
   attribute(name, text);
 }

@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "engine/length/format.h"
-#include "engine/length/sides.h"
 #include "engine/xml/colour.h"
 
 namespace mullion {

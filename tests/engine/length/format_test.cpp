@@ -86,3 +86,48 @@ TEST_CASE("rounding to a multiple takes the nearest, ties away from zero") {
   CHECK(round_to_multiple(Length::from_ticks(-15), step).ticks() == -20);
   CHECK(round_to_multiple(Length::from_ticks(INT64_MAX - 7), step).ticks() == INT64_MAX - 7);
 }
+
+TEST_CASE("an exact text is read back as the same length, with its unit and without") {
+  for (std::int64_t ticks = -50000; ticks < 90000; ticks += 37) {
+    const Length length = Length::from_ticks(ticks);
+    for (const Unit unit : {Unit::inch, Unit::millimetre, Unit::centimetre}) {
+      const std::string number = exact_number(length, unit), text = format_exact(length, unit);
+      CHECK(parse_length(number, unit) == length);
+      CHECK(parse_length(text, Unit::inch) == length);
+      CHECK(text.starts_with(number + " "));
+    }
+  }
+}
+
+TEST_CASE("a text that is not exact says about, and one that says nothing is exact") {
+  const Scale sixteenths{Unit::inch, sixty_fourths(4)}, whole{Unit::millimetre, millimetres(1)};
+  for (const Scale& scale : {sixteenths, whole}) {
+    for (std::int64_t ticks = 1; ticks < 130000; ticks += 211) {
+      const Length length = Length::from_ticks(ticks);
+      for (const std::string& text : {describe(length, scale), describe_exact(length, scale),
+                                      describe_fine(length, scale.unit)}) {
+        INFO(ticks << ": " << text);
+        if (text.starts_with("less than ")) {
+          CHECK(length < finest_mark(scale.unit));
+          continue;
+        }
+        const bool about = text.starts_with("about ");
+        const Length said = parse_length(text.substr(about ? 6 : 0), scale.unit).value();
+        CHECK(about == (said != length));
+        const Length off = said < length ? length - said : said - length;
+        CHECK(off * 2 <= scale.increment);
+      }
+    }
+  }
+}
+
+TEST_CASE("a length between steps is exact where a rule or a decimal says it, else about a step") {
+  const Scale sixteenths{Unit::inch, sixty_fourths(4)};
+  CHECK(describe_exact(sixty_fourths(33), sixteenths) == "33/64 in");
+  CHECK(describe_exact_number(sixty_fourths(33), sixteenths) == "33/64");
+  CHECK(describe_exact(millimetres(10), sixteenths) == "about 3/8 in");
+  CHECK(describe_exact(millimetres(10), {Unit::millimetre, millimetres(4)}) == "10 mm");
+  CHECK(describe_fine(millimetres(10), Unit::inch) == "about 25/64 in");
+  CHECK(describe_fine(Length::from_ticks(300), Unit::inch) == "less than 1/64 in");
+  CHECK(describe_fine(sixty_fourths(1), Unit::inch) == "1/64 in");
+}

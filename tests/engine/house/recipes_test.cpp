@@ -109,10 +109,12 @@ Job job_of(const std::string& text, const std::string& path) {
 
 }  // namespace
 
-TEST_CASE("every shape is read, written, in both schemas and the reference, drawn and cut") {
+TEST_CASE(
+    "every shape is read, written, in both schemas and the reference, on the page, drawn and cut") {
   const std::string folder = oracle::scratch_folder("shapes"),
                     prices = source("engine/shop/prices.xsd"),
-                    reference = source("gallery/JOB-FILE.md");
+                    reference = source("gallery/JOB-FILE.md"),
+                    page = source("cli/page/web/pictures.js");
   oracle::write_file(folder + "/leaf.svg",
                      R"(<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 80 60">)"
                      R"(<path d="M0 30 C20 0 60 0 80 30 C60 60 20 60 0 30 Z"/></svg>)");
@@ -132,6 +134,7 @@ TEST_CASE("every shape is read, written, in both schemas and the reference, draw
     CHECK(has(write_job(job), "shape=\"" + word + "\"") == !is_usual);
     CHECK(has(prices, "<xs:enumeration value=\"" + word + "\"/>"));
     CHECK(has(reference, "`" + word + "`"));
+    CHECK(has(page, "[\"" + word + "\", say("));
 
     const Mat mat = build_mat(job, lay_out(job).value()).value();
     const Window& window = mat.layers.front().windows.front();

@@ -57,7 +57,7 @@ int report_unknown_ending(const std::string& path) {
 
 Result<CutterProfile> cutter_for(const std::string& name_or_path, Unit unit) {
   if (!name_or_path.empty()) return find_cutter(name_or_path);
-  return unit == Unit::inch ? default_cutter() : *generic_cutter("metric-bench");
+  return generic_cutter_for(unit);
 }
 
 }  // namespace mullion::cli

@@ -9,8 +9,7 @@ namespace {
 
 // Of one piece, rounded up.
 Result<int> planned_minutes(const Loaded& loaded, const std::string& cutter_file) {
-  const Result<CutterProfile> cutter =
-      cutter_file.empty() ? default_cutter() : find_cutter(cutter_file);
+  const Result<CutterProfile> cutter = cutter_for(cutter_file, loaded.job.scale.unit);
   if (!cutter) return tl::unexpected(cutter.error());
   PlanOptions options;
   options.quantity = loaded.job.quantity;
@@ -56,7 +55,7 @@ Result<price::Estimate> estimate_for(const Loaded& loaded, const PriceOptions& o
     if (!planned) return tl::unexpected(planned.error());
     choices.minutes = *planned;
   }
-  return price::estimate(loaded.job, loaded.mat, *book, choices);
+  return price::estimate(loaded.job, cuts_of(loaded.mat), *book, choices);
 }
 
 }  // namespace mullion::cli

@@ -4,7 +4,7 @@
 #include "cli/answer.h"
 #include "cli/known_words.h"
 #include "cli/verb.h"
-#include "engine/cuts/plan/check_cutter.h"
+#include "engine/cuts/refusal.h"
 #include "engine/xml/source_text.h"
 
 namespace mullion::cli {
@@ -64,7 +64,8 @@ int check(const Options& options) {
   for (Problem& found : check_mat(loaded->job, loaded->layout, loaded->mat)) {
     problems.push_back(std::move(found));
   }
-  for (Problem& found : check_on_cutter(loaded->job, loaded->layout, loaded->mat, *cutter)) {
+  for (Problem& found :
+       check_on_cutter(loaded->job, loaded->layout, cuts_of(loaded->mat, *cutter))) {
     problems.push_back(std::move(found));
   }
   const int status = status_of(problems);

@@ -43,7 +43,6 @@ tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit
   PlanOptions out;
   out.stacked = !options.separate;
   if (!options.way.empty()) out.way = ways.at(options.way);
-  if (unit != Unit::inch) out.trim = millimetres(3);
   if (!options.trim.empty()) {
     const auto trim = parse_length(options.trim, unit);
     if (!trim) return tl::unexpected(trim.error());

@@ -198,8 +198,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   keep.longer = lengths.read("--keep-longer", options.keep_longer).value_or(keep.longer);
   PlanOptions cutting;
   cutting.stacked = !options.separate;
-  if (scale.unit != Unit::inch) cutting.trim = millimetres(3);
-  cutting.trim = lengths.read("--trim", options.trim).value_or(cutting.trim);
+  cutting.trim = lengths.read("--trim", options.trim);
   if (!lengths.problems.empty()) return answer.fail(lengths.problems);
   const Result<CuttingRun> run = run_of(jobs, *profile, cutting, options, notes);
   if (!run && !options.run_sheet.empty()) return answer.fail(run.error());

@@ -55,8 +55,9 @@ int make_template(Options options) {
   if (const int wrong = complete(options, loaded->job.scale); wrong != success) return wrong;
   const int unwise = report(check_mat(loaded->job, loaded->layout, loaded->mat));
   if (unwise != success) return unwise;
-  const auto drawn = dxf ? render_dxf(loaded->mat, options.drawing)
-                         : render_template(loaded->job, loaded->mat, options.drawing);
+  const Cuts cuts = cuts_of(loaded->mat);
+  const auto drawn =
+      dxf ? render_dxf(cuts, options.drawing) : render_template(loaded->job, cuts, options.drawing);
   if (!drawn) {
     report(drawn.error());
     return bad_usage;

@@ -35,8 +35,9 @@ std::vector<Explanation> cutting_codes() {
       {"cutter-groove", error, "the panel of a V-groove cannot be cut out",
        "Its edge, half the groove's width outside the groove's middle, would cross itself.",
        "Make the groove narrower, or let it follow a plainer shape."},
-      {"cutter-trim", error, "the trim leaves nothing of an under-mat",
-       "An under-mat that is taped behind the top mat is smaller by the trim on each side.",
+      {"cutter-trim", error, "the trim leaves too little of an under-mat",
+       "An under-mat that is taped behind the top mat is smaller by the trim on each side. Its "
+       "windows must lie within what is left, bevels included.",
        "State a smaller --trim; 1/8 in or 3 mm is common practice, no source."},
       {"cutter-way", error, "the way of cutting needs more stops than the cutter has",
        "Each end of a cut that is not to be drawn needs a stop.",

@@ -31,6 +31,7 @@ class Builder {
       : job_(job), layout_(layout), standings_(standings_of(job.arrangement)), files_(job.file) {}
 
   Result<Mat> build() {
+    mat_.unit = job_.scale.unit;
     mat_.outer = {Length(), Length(), layout_.width, layout_.height};
     for (std::size_t i = 0; i < job_.layers.size(); ++i) add_layer(static_cast<int>(i) + 1);
     for (std::size_t i = 0; i < standings_.size(); ++i) add_opening(i);
@@ -51,7 +52,6 @@ class Builder {
     layer.number = number;
     layer.board = job_.layers[static_cast<std::size_t>(number) - 1];
     layer.run = bevel_run(layer.board.thickness, job_.bevel_millidegrees);
-    layer.outer = mat_.outer;
     mat_.layers.push_back(std::move(layer));
   }
 

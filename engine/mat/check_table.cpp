@@ -105,6 +105,15 @@ const std::vector<Explanation>& check_table() {
        "The head runs off the rail before the corner is reached, over-cut included. A cut that is "
        "begun again in the middle shows.",
        "Name another cutter with --cutter, or make the opening smaller."},
+      {"check-cutter-trim", warning, "an under-mat's trim cuts into its window",
+       "An under-mat that is taped behind the top mat is smaller by the trim on each side (1/8 in "
+       "or "
+       "3 mm where nothing else is said). What of its window lies beyond that edge cannot be cut.",
+       "Make the border wider; or cut the mat with a smaller --trim, or with --separate."},
+      {"check-cutter-groove", warning, "the panel of a V-groove cannot be cut out",
+       "A groove is cut by cutting out the panel inside it from the back. Its edge, half the "
+       "groove's width outside the groove's middle, would cross itself.",
+       "Make the groove narrower, or let it follow a plainer shape."},
       {"check-top-only", note, "the top layer lists its openings",
        "Every opening is cut in the top layer, so the list changes nothing; a list that leaves one "
        "out is refused.",

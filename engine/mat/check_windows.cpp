@@ -22,11 +22,11 @@ Length reach(const Rect& inner, const Rect& outer) {
 
 void check_within_board(Findings& f, const MatLayer& layer, const Window& window) {
   const Place place = f.place(window.openings.front());
-  if (const Length beyond = reach(window.back, layer.outer); beyond > Length()) {
+  if (const Length beyond = reach(window.back, f.mat.outer); beyond > Length()) {
     f.add("check-beyond-board",
           f.name(window) + " reaches " + f.text(beyond) + " beyond the edge of " + f.name(layer),
           place);
-  } else if (const Length over = reach(window.face, layer.outer); over >= Length()) {
+  } else if (const Length over = reach(window.face, f.mat.outer); over >= Length()) {
     f.add("check-border-bevel",
           f.name(window) + " has " + f.text(-beyond) + " of " + f.name(layer) +
               " beside it, and its bevel takes " + f.text(layer.run),
@@ -114,8 +114,8 @@ void check_rule(Findings& f, const MatLayer& layer) {
   const std::int64_t step = f.job.scale.increment.ticks();
   for (const Window& window : layer.windows) {
     if (!window.seen || window.shape.kind == ShapeKind::outline) continue;
-    for (Length line : {window.back.left, window.back.top, layer.outer.right - window.back.right,
-                        layer.outer.bottom - window.back.bottom}) {
+    for (Length line : {window.back.left, window.back.top, f.mat.outer.right - window.back.right,
+                        f.mat.outer.bottom - window.back.bottom}) {
       if (line.ticks() % step == 0) continue;
       f.add("check-off-rule",
             "lines of " + f.name(layer) + " lie between the steps of the rule: one of " +

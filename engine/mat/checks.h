@@ -1,7 +1,7 @@
 #pragma once
 
 // What a master would look at before the first cut. Each check has a code, a severity, a reason
-// and an advice; `check_table` lists them all, with those of engine/cuts/plan/check_cutter.h.
+// and an advice; `check_table` lists them all, with those of engine/cuts/refusal.h.
 
 #include <vector>
 

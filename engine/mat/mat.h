@@ -1,6 +1,6 @@
 #pragma once
 
-// The mat: every layer's outer edge and, per window, the face edge and the back edge.
+// The mat: its outer edge and, per window of each layer, the face edge and the back edge.
 //
 // Coordinates as in Layout: ticks, from the upper left corner of the top mat seen from the front.
 // The bevel makes a window wider on the face than on the back by `run` a side (45 degrees: one
@@ -55,7 +55,6 @@ struct MatLayer {
   int number = 0;  // from 1, top to bottom
   Layer board;
   Length run;  // of the bevel: thickness / tan(angle)
-  Rect outer;  // of the blank; all layers equal unless trimmed by the cutting plan
   std::vector<Window> windows;
 };
 
@@ -67,7 +66,8 @@ struct MatPicture {
 };
 
 struct Mat {
-  Rect outer;
+  Unit unit = Unit::inch;        // of the job: what is usual where it says nothing
+  Rect outer;                    // of the whole; each layer's blank is told by engine/cuts/cuts.h
   std::vector<MatLayer> layers;  // top to bottom
   std::vector<MatGroove> grooves;
   std::vector<MatPicture> pictures;

@@ -10,9 +10,10 @@ namespace {
 
 class Estimator {
  public:
-  Estimator(const Job& job, const Mat& mat, const Book& book, const Choices& choices)
+  Estimator(const Job& job, const Cuts& cuts, const Book& book, const Choices& choices)
       : job_(job),
-        mat_(mat),
+        cuts_(cuts),
+        mat_(*cuts.mat),
         book_(book),
         choices_(choices),
         locale_(choices.locale),
@@ -24,7 +25,7 @@ class Estimator {
 
  private:
   void boards();
-  void board(const MatLayer& layer);
+  void board(const BoardCuts& cut);
   void openings();
   void shapes();
   void frame();
@@ -46,6 +47,7 @@ class Estimator {
                const std::vector<std::string_view>& known, Place place);
 
   const Job& job_;
+  const Cuts& cuts_;
   const Mat& mat_;
   const Book& book_;
   const Choices& choices_;
@@ -114,14 +116,15 @@ void Estimator::count(const std::optional<Rate>& rate, int number, const char* w
   item(locale_.say(what), customer_sees ? counted : "", *rate, {number, counted});
 }
 
-void Estimator::board(const MatLayer& layer) {
+void Estimator::board(const BoardCuts& cut) {
+  const MatLayer& layer = *cut.layer;
   const std::string name = layer.board.board.empty() ? layer.board.name : layer.board.board;
   const BoardPrice* price = entry_for(book_.boards, name);
   if (price == nullptr) {
     missing("the board", name, names_of(book_.boards), layer.board.place);
     return;
   }
-  const Length width = layer.outer.width(), height = layer.outer.height();
+  const Length width = cut.blank.width(), height = cut.blank.height();
   Quantity quantity;
   switch (price->rate.basis) {
     case Basis::sheet:
@@ -146,9 +149,9 @@ void Estimator::board(const MatLayer& layer) {
 
 void Estimator::boards() {
   int windows_layers = 0;
-  for (const MatLayer& layer : mat_.layers) {
-    board(layer);
-    if (!layer.board.spacer) ++windows_layers;
+  for (const BoardCuts& one : cuts_.layers) {
+    board(one);
+    if (!one.layer->board.spacer) ++windows_layers;
   }
   count(book_.extra_layer, windows_layers - 1, mark("Further layers"),
         locale_.plural(windows_layers - 1, "%1 layer", "%1 layers"));
@@ -288,9 +291,9 @@ Result<Estimate> Estimator::run() {
 
 }  // namespace
 
-Result<Estimate> estimate(const Job& job, const Mat& mat, const Book& book,
+Result<Estimate> estimate(const Job& job, const Cuts& cuts, const Book& book,
                           const Choices& choices) {
-  return Estimator(job, mat, book, choices).run();
+  return Estimator(job, cuts, book, choices).run();
 }
 
 }  // namespace mullion::price

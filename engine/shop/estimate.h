@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
+#include "engine/cuts/cuts.h"
 #include "engine/locale/locale.h"
-#include "engine/mat/mat.h"
 #include "engine/shop/book.h"
 
 namespace mullion::price {
@@ -43,7 +43,7 @@ struct Estimate {
 
 // Errors: a board, moulding or glazing without a price, at the job's place, with a near name; a
 // blank that no sheet of the book's size holds.
-Result<Estimate> estimate(const Job& job, const Mat& mat, const Book& book,
+Result<Estimate> estimate(const Job& job, const Cuts& cuts, const Book& book,
                           const Choices& choices = {});
 
 // Two outputs, as text: what the customer sees, and what the shop keeps to itself.

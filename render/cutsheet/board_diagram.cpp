@@ -142,7 +142,7 @@ class Diagram {
   void draw_curves(const Pen& pen) {
     for (const CurveCut& curve : board_.stage.curves) {
       if (curve.kind == CurveKind::oval) draw_oval(curve, pen);
-      for (const TemplateLine& line : curve.lines) draw_template(line, pen);
+      for (const CurveLine& line : curve.lines) draw_template(line, pen);
     }
   }
   void draw_curves_to_cut() { draw_curves(solid(2, now)); }
@@ -239,7 +239,7 @@ class Diagram {
                  pen);
   }
 
-  void draw_template(const TemplateLine& line, const Pen& pen) {
+  void draw_template(const CurveLine& line, const Pen& pen) {
     constexpr int steps = 12;
     std::vector<Spot> spots{view_.place(line.line.start)};
     Point from = line.line.start;

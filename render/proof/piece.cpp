@@ -86,7 +86,7 @@ void draw_layer(paper::Drawing& page, const Mat& mat, int number, const View& vi
   for (const Window& window : layer.windows) {
     shadow_inside(page, window.back_edge, view, reach, 0.5);
   }
-  draw_board(page, layer, index == 0 ? layer.outer : outset(layer.outer, -hidden_step), view);
+  draw_board(page, layer, index == 0 ? mat.outer : outset(mat.outer, -hidden_step), view);
   for (const Window& window : layer.windows) {
     draw_bevel(page, window, layer.board.core, view);
     page.stroke(view.path(window.face_edge), {0.2, black, {}, 0.16});

@@ -20,7 +20,6 @@ using paper::TextStyle;
 
 const Pen board_pen{0.8, {0, 0, 0}, {}, 1};
 const Pen face_pen{0.35, {0x60, 0x60, 0x60}, {4, 3}, 1};
-const Pen groove_pen{0.35, {0x60, 0x60, 0x60}, {0.8, 2.4}, 1};
 const Pen hatch_pen{0.25, {0xb0, 0xb0, 0xb0}, {}, 1};
 const Pen thin_pen{0.3, {0x70, 0x70, 0x70}, {}, 1};
 const Pen diagonal_pen{0.3, {0xb0, 0xb0, 0xb0}, {12, 4}, 1};
@@ -32,6 +31,8 @@ constexpr std::array<Colour, 5> overlaid_colours{Colour{0, 0, 0},
                                                  {0x10, 0x78, 0x30},
                                                  {0x7a, 0x30, 0x90}};
 constexpr const char* top_of_back = mark("TOP, seen from behind");
+
+const TextStyle groove_style{7.5, true, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 std::string numbers_of(const Window& window) {
   std::string numbers;
@@ -45,13 +46,13 @@ class BoardDrawing {
  public:
   explicit BoardDrawing(const BoardView& view)
       : view_(view),
-        width_(view.mat->outer.width()),
-        board_(box(mirrored(view.layers.front()->outer, width_))) {}
+        width_(view.width()),
+        board_(box(mirrored(view.layers.front()->blank, width_))) {}
 
   Drawing draw() {
     Drawing all;
     for (std::size_t i = 0; i < view_.layers.size(); ++i) {
-      all.place(layer(i), {}, "layer-" + std::to_string(view_.layers[i]->number));
+      all.place(layer(i), {}, "layer-" + std::to_string(view_.layers[i]->layer->number));
     }
     Drawing marks;
     draw_board_marks(marks);
@@ -60,28 +61,23 @@ class BoardDrawing {
 
  private:
   Drawing layer(std::size_t index) {
-    const MatLayer& layer = *view_.layers[index];
+    const BoardCuts& board = *view_.layers[index];
+    const MatLayer& layer = *board.layer;
     const Pen pen = cut_pen_of(view_, index);
     const bool lowest = index + 1 == view_.layers.size();
-    Drawing outer, hatching, faces, cuts;
+    Drawing outer, hatching, faces, cuts, grooves;
     Labels labels;
-    outer.stroke(paper::rectangle(box(mirrored(layer.outer, width_))), board_pen);
+    Pen edge = board_pen;
+    if (index > 0) edge.colour = pen.colour;
+    outer.stroke(paper::rectangle(box(mirrored(board.blank, width_))), edge);
     for (const Window& window : layer.windows) {
       const Box b = box(mirrored(window.back, width_));
       if (lowest) hatch(hatching, window, b);
       faces.stroke(trace(window.face_edge), face_pen);
-      if (window.shape.kind == ShapeKind::rectangle) {
-        draw_cut_lines(cuts, layer, b, pen);
-      } else {
-        cuts.stroke(trace(window.back_edge), pen);
-      }
       if (lowest) add_labels(labels, window, b);
     }
-    if (layer.number == 1) {
-      for (const MatGroove& groove : view_.mat->grooves) {
-        faces.stroke(trace(groove.line), groove_pen);
-      }
-    }
+    draw_cut_lines(cuts, board, pen);
+    if (index == 0 && view_.grooves() != nullptr) draw_grooves(grooves, *view_.grooves(), pen);
     const std::string id = "layer-" + std::to_string(layer.number) + "-";
     const auto title = [&](const char* part) { return view_.locale.say(part, layer.number); };
     return Drawing()
@@ -90,6 +86,8 @@ class BoardDrawing {
         .place(std::move(faces), {}, id + "face-edges", title(mark("Layer %1: face edges")))
         .place(std::move(outer), {}, id + "outer-edge", title(mark("Layer %1: outer edge")))
         .place(std::move(cuts), {}, id + "cut-lines", title(mark("Layer %1: cut lines")))
+        .place(std::move(grooves), {}, id + "grooves",
+               title(mark("Layer %1: V-grooves, cut on the back")))
         .place(drawn(std::move(labels)), {}, id + "labels",
                title(mark("Layer %1: numbers and sizes")));
   }
@@ -111,15 +109,55 @@ class BoardDrawing {
     drawing.stroke(paper::hatching(region, hatch_spacing), hatch_pen);
   }
 
-  // Each line runs past its corners by the over-cut, which is about the board's thickness (common
-  // practice, no source).
-  void draw_cut_lines(Drawing& drawing, const MatLayer& layer, const Box& b, const Pen& pen) const {
-    const double over = at(layer.board.thickness);
-    const double right = b.x + b.width, bottom = b.y + b.height;
-    drawing.stroke(paper::line({b.x - over, b.y}, {right + over, b.y}), pen);
-    drawing.stroke(paper::line({b.x - over, bottom}, {right + over, bottom}), pen);
-    drawing.stroke(paper::line({b.x, b.y - over}, {b.x, bottom + over}), pen);
-    drawing.stroke(paper::line({right, b.y - over}, {right, bottom + over}), pen);
+  Spot at(const Point& point) const { return {at(width_ - point.x), at(point.y)}; }
+
+  paper::Path trace(const BladePath& blade) const {
+    if (blade.closed) return trace(blade.line);
+    paper::Path path;
+    path.move_to(at(blade.line.start));
+    for (const Segment& segment : blade.line.segments) {
+      if (segment.curved) {
+        path.curve_to(at(segment.control1), at(segment.control2), at(segment.to));
+      } else {
+        path.line_to(at(segment.to));
+      }
+    }
+    return path;
+  }
+
+  void draw_cut_lines(Drawing& drawing, const BoardCuts& board, const Pen& pen) const {
+    paper::Path lines;
+    for (const BladePath& blade : blade_paths(board.lines)) lines.append(trace(blade));
+    if (!lines.empty()) drawing.stroke(std::move(lines), pen);
+  }
+
+  // The line on the back, which is cut, and dashed where the blade comes out.
+  void draw_grooves(Drawing& drawing, const BoardCuts& grooves, const Pen& pen) const {
+    draw_cut_lines(drawing, grooves, pen);
+    for (std::size_t i = 0; i < grooves.panels.size(); ++i) {
+      const Window& panel = grooves.panels[i];
+      const Length width = view_.cuts->mat->grooves[i].width;
+      drawing.stroke(trace(panel.face_edge), face_pen);
+      name_groove(
+          drawing, box(mirrored(panel.face, width_)), panel.face_edge == rectangle(panel.face),
+          view_.locale.say("V-groove, %1 wide", view_.locale.length(width, view_.job->scale)));
+    }
+  }
+
+  // Outside its lines; near a rectangle's corners too, so that most sheets that show it say so.
+  void name_groove(Drawing& drawing, const Box& b, bool corners, const std::string& name) const {
+    constexpr double off = 2.5, from_corner = 26;
+    const paper::Text text(name, groove_style);
+    const double wide = text.width(), high = groove_style.size * 0.73;
+    if (b.width < wide) return;
+    std::vector<double> places{b.x + (b.width - wide) / 2};
+    if (corners && view_.scale == 1 && b.width > 4 * wide) {
+      places.insert(places.end(), {b.x + from_corner, b.x + b.width - wide - from_corner});
+    }
+    for (const double x : places) {
+      drawing.text(text, {x, b.y - off});
+      drawing.text(text, {x, b.y + b.height + off + high});
+    }
   }
 
   TextStyle number_style(const Box& b) const {
@@ -242,7 +280,7 @@ Spot label_spot(const Window& window, const BoardView& view) {
   if (!contains(window.back_edge, middle)) {
     within = inner_rectangle(window.back_edge).value_or(within);
   }
-  const Rect behind = mirrored(within, view.mat->outer.width());
+  const Rect behind = mirrored(within, view.width());
   return {paper::points(behind.left + behind.right) / 2 * view.scale,
           paper::points(behind.top + behind.bottom) / 2 * view.scale};
 }
@@ -252,21 +290,23 @@ Drawing draw_board(const BoardView& view) {
 }
 
 Drawing draw_board_dimensions(const BoardView& view) {
-  const Length width = view.mat->outer.width();
-  const Rect board = mirrored(view.layers.front()->outer, width);
+  const Length width = view.width();
+  const Rect board = mirrored(view.layers.front()->blank, width);
   const auto at = [&](Length length) { return paper::points(length) * view.scale; };
   std::vector<DimensionMark> from_left, from_right, from_top, from_bottom;
-  for (const MatLayer* layer : view.layers) {
-    for (const Window& window : layer->windows) {
+  const auto measure = [&](const std::vector<Window>& windows, const std::string& before) {
+    for (const Window& window : windows) {
       for (const Point& corner : measured_corners(window)) {
         const Length x = width - corner.x, y = corner.y;
-        from_left.push_back({x - board.left, at(x)});
-        from_right.push_back({board.right - x, at(x)});
-        from_top.push_back({y - board.top, at(y)});
-        from_bottom.push_back({board.bottom - y, at(y)});
+        from_left.push_back({x - board.left, at(x), before});
+        from_right.push_back({board.right - x, at(x), before});
+        from_top.push_back({y - board.top, at(y), before});
+        from_bottom.push_back({board.bottom - y, at(y), before});
       }
     }
-  }
+  };
+  for (const BoardCuts* layer : view.layers) measure(layer->windows(), "");
+  if (const BoardCuts* grooves = view.grooves()) measure(grooves->panels, "V ");
   const double left = at(board.left), right = at(board.right);
   const double top = at(board.top), bottom = at(board.bottom);
   const Scale& scale = view.job->scale;
@@ -283,16 +323,17 @@ Drawing draw_board_dimensions(const BoardView& view) {
   return drawing;
 }
 
-std::string layer_title(const MatLayer& layer, const Mat& mat, const Locale& locale) {
-  const std::size_t count = mat.layers.size();
-  if (layer.board.name.empty()) return locale.say("Layer %1 of %2", layer.number, count);
-  return locale.say("Layer %1 of %2: %3", layer.number, count,
-                    name_on_paper(layer.board.name, layer.number, locale));
+std::string layer_title(const BoardView& view, const BoardCuts& board) {
+  const MatLayer& layer = *board.layer;
+  const std::size_t count = view.cuts->layers.size();
+  if (layer.board.name.empty()) return view.locale.say("Layer %1 of %2", layer.number, count);
+  return view.locale.say("Layer %1 of %2: %3", layer.number, count,
+                         name_on_paper(layer.board.name, layer.number, view.locale));
 }
 
 std::string title_of(const BoardView& view) {
   return view.layers.size() > 1 ? view.locale.say("All layers")
-                                : layer_title(*view.layers.front(), *view.mat, view.locale);
+                                : layer_title(view, *view.layers.front());
 }
 
 Pen cut_pen_of(const BoardView& view, std::size_t index) {

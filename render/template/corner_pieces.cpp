@@ -75,7 +75,7 @@ std::string joined_numbers(const Window& window) {
 }  // namespace
 
 Rect located_from(const BoardView& view) {
-  return mirrored(view.layers.front()->outer, view.mat->outer.width());
+  return mirrored(view.layers.front()->blank, view.width());
 }
 
 Length corner_piece_side(const Scale& scale) {
@@ -86,19 +86,25 @@ std::vector<CornerPiece> corner_pieces(const BoardView& view) {
   const Grid grid = grid_of(view.job->scale);
   const Rect board = located_from(view);
   std::vector<CornerPiece> pieces;
-  for (const MatLayer* layer : view.layers) {
-    const std::string of_layer = view.layers.size() > 1 ? "/" + std::to_string(layer->number) : "";
-    for (const Window& window : layer->windows) {
-      const auto own = static_cast<std::ptrdiff_t>(pieces.size());
-      for (const Point& mark : marks_of(mirrored(window.back_edge, view.mat->outer.width()))) {
-        const std::size_t number = pieces.size() - static_cast<std::size_t>(own);
-        const bool shown =
-            std::any_of(pieces.begin() + own, pieces.end(),
-                        [&](const CornerPiece& piece) { return shows(piece.rect, mark, grid); });
-        if (shown) continue;
-        pieces.push_back({joined_numbers(window) + letters(number) + of_layer,
-                          square_around(mark, board, grid)});
-      }
+  const auto add = [&](const Window& window, const std::string& name, const std::string& of_layer) {
+    const auto own = static_cast<std::ptrdiff_t>(pieces.size());
+    for (const Point& mark : marks_of(mirrored(window.back_edge, view.width()))) {
+      const std::size_t number = pieces.size() - static_cast<std::size_t>(own);
+      const bool shown =
+          std::any_of(pieces.begin() + own, pieces.end(),
+                      [&](const CornerPiece& piece) { return shows(piece.rect, mark, grid); });
+      if (shown) continue;
+      pieces.push_back({name + letters(number) + of_layer, square_around(mark, board, grid)});
+    }
+  };
+  for (const BoardCuts* layer : view.layers) {
+    const std::string of_layer =
+        view.layers.size() > 1 ? "/" + std::to_string(layer->layer->number) : "";
+    for (const Window& window : layer->windows()) add(window, joined_numbers(window), of_layer);
+  }
+  if (const BoardCuts* grooves = view.grooves()) {
+    for (std::size_t i = 0; i < grooves->panels.size(); ++i) {
+      add(grooves->panels[i], "V" + std::to_string(i + 1), "");
     }
   }
   return pieces;

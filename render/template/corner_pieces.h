@@ -14,17 +14,17 @@ struct CornerPiece {
   Rect rect;         // on the board, seen from behind
 };
 
-// The outer edge of the view's first layer, seen from behind: pieces are located from its left and
+// The edge of the first layer's blank, seen from behind: pieces are located from its left and
 // its top.
 Rect located_from(const BoardView& view);
 
 // 2 in or 50 mm.
 Length corner_piece_side(const Scale& scale);
 
-// Squares of that size around every corner of an opening, every place where a straight edge
-// becomes a curve, and the outermost points of curves. Their edges lie at whole half inches or
-// centimetres from the board's edges, so that a rule finds them. What a piece of the same opening
-// shows already gets no other.
+// Squares of that size around every corner of an opening or of a V-groove ("V1a"), every place
+// where a straight edge becomes a curve, and the outermost points of curves. Their edges lie at
+// whole half inches or centimetres from the board's edges, so that a rule finds them. What a piece
+// of the same opening shows already gets no other.
 std::vector<CornerPiece> corner_pieces(const BoardView& view);
 
 }  // namespace mullion

@@ -147,12 +147,24 @@ class Dxf {
   std::string layer_;
 };
 
+const char* layer_of(PlotLine::Kind kind) {
+  switch (kind) {
+    case PlotLine::Kind::opening:
+      return "OPENINGS";
+    case PlotLine::Kind::groove:
+      return "GROOVES";
+    case PlotLine::Kind::outer_edge:
+      return "OUTER_EDGE";
+  }
+  return "";
+}
+
 }  // namespace
 
 std::string write_dxf(const Plot& plot) {
   Dxf dxf(to_millimetres(plot.height));
   for (const PlotLine& line : plot.lines) {
-    dxf.add(line.outline, line.id == "outer-edge" ? "OUTER_EDGE" : "OPENINGS");
+    dxf.add(line.outline, layer_of(line.kind));
   }
   return dxf.finish();
 }

@@ -29,7 +29,8 @@ paper::PageSize page_size(const BoardView& view, const TemplateOptions& options)
     const Length longer = std::max(options.sheet->width, options.sheet->height);
     if (shorter >= inches(8) && longer <= inches(17)) size = {shorter, longer};
   }
-  if (view.mat->outer.width() > view.mat->outer.height()) std::swap(size.width, size.height);
+  const Rect& mat = view.cuts->mat->outer;
+  if (mat.width() > mat.height()) std::swap(size.width, size.height);
   return size;
 }
 
@@ -42,7 +43,7 @@ std::string scale_text(double scale, const Locale& locale) {
 // Where the openings' numbers stand.
 std::vector<Box> number_boxes(const BoardView& view) {
   std::vector<Box> boxes;
-  for (const Window& window : view.layers.back()->windows) {
+  for (const Window& window : view.layers.back()->windows()) {
     const auto [x, y] = label_spot(window, view);
     boxes.push_back({x - 13, y - 12, 26, 24});
   }
@@ -123,9 +124,9 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   const double height = paper::points(page.size.height) - 2 * margin;
   Drawing steps;
   const double steps_height = draw_steps(steps, overview.steps, {0, 0}, width);
-  const double foot = steps_height + 4 * line_height + 16;
-  const double board_width = paper::points(view.mat->outer.width());
-  const double board_height = paper::points(view.mat->outer.height());
+  const double foot = steps_height + (view.grooves() == nullptr ? 4 : 5) * line_height + 16;
+  const double board_width = paper::points(view.cuts->mat->outer.width());
+  const double board_height = paper::points(view.cuts->mat->outer.height());
   BoardView small = view;
   small.scale = std::min({(width - 2 * around) / board_width,
                           (height - heading - foot - 2 * around) / board_height, 0.999});
@@ -139,7 +140,7 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   const double below = top + board_height * small.scale + around;
   content.text(scale_text(small.scale, view.locale), {margin, below + 2},
                {8.5, true, {0, 0, 0}, Anchor::left, 0});
-  draw_cautions(cautions, {0, 0}, width, view.locale);
+  draw_cautions(cautions, {0, 0}, width, view);
   content.place(draw_board(small), placed, "board")
       .place(draw_board_dimensions(small), placed, "dimensions", view.locale.say("Dimensions"))
       .place(std::move(parts), placed, "sheets", view.locale.say("Joins of the sheets"))

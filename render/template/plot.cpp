@@ -47,17 +47,26 @@ tl::expected<Outline, std::string> shrunk(const Window& window, Length by) {
 
 }  // namespace
 
-tl::expected<Plot, std::string> plot_of(const Mat& mat, const MatLayer& layer, Length kerf) {
-  const Length half = half_rounded_down(kerf), width = mat.outer.width();
-  const Rect outer = outset(layer.outer, half);
+tl::expected<Plot, std::string> plot_of(const Cuts& cuts, const BoardCuts& board, Length kerf) {
+  const Length half = half_rounded_down(kerf), width = cuts.mat->outer.width();
+  const Rect outer = outset(board.blank, half);
   Plot plot{outer.width(), outer.height(), {}};
   const Rect behind = mirrored(outer, width);
-  for (const Window& window : layer.windows) {
+  const auto add = [&](PlotLine::Kind kind, const std::string& id, const Outline& line) {
+    plot.lines.push_back({kind, id, from_behind(line, width, behind)});
+  };
+  for (const Window& window : board.windows()) {
     const auto line = shrunk(window, half);
     if (!line) return tl::unexpected(line.error());
-    plot.lines.push_back({id_of(window), from_behind(*line, width, behind)});
+    add(PlotLine::Kind::opening, id_of(window), *line);
   }
-  plot.lines.push_back({"outer-edge", from_behind(outline_of(outer), width, behind)});
+  if (board.layer->number == 1 && cuts.grooves) {
+    const std::vector<Window>& panels = cuts.grooves->panels;
+    for (std::size_t i = 0; i < panels.size(); ++i) {
+      add(PlotLine::Kind::groove, "groove-" + std::to_string(i + 1), panels[i].back_edge);
+    }
+  }
+  add(PlotLine::Kind::outer_edge, "outer-edge", outline_of(outer));
   return plot;
 }
 

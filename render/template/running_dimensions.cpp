@@ -1,6 +1,7 @@
 #include "render/template/running_dimensions.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace mullion {
 namespace {
@@ -47,14 +48,17 @@ struct SharedLabel {
 // In the order of their places along the axis.
 std::vector<SharedLabel> labels_of(std::vector<DimensionMark> marks, const Scale& scale,
                                    const Locale& locale) {
-  std::sort(marks.begin(), marks.end(),
-            [](const auto& a, const auto& b) { return a.place < b.place; });
+  std::sort(marks.begin(), marks.end(), [](const auto& a, const auto& b) {
+    return std::tie(a.place, a.before) < std::tie(b.place, b.before);
+  });
   marks.erase(std::unique(marks.begin(), marks.end(),
-                          [](const auto& a, const auto& b) { return a.distance == b.distance; }),
+                          [](const auto& a, const auto& b) {
+                            return a.distance == b.distance && a.before == b.before;
+                          }),
               marks.end());
   std::vector<SharedLabel> labels;
   for (const DimensionMark& mark : marks) {
-    std::string text = dimension_text(mark.distance, scale, locale);
+    std::string text = mark.before + dimension_text(mark.distance, scale, locale);
     if (labels.empty() || labels.back().text != text) labels.push_back({std::move(text), {}});
     labels.back().places.push_back(mark.place);
   }

@@ -14,8 +14,9 @@
 namespace mullion {
 
 struct DimensionMark {
-  Length distance;  // from the measured edge
-  double place;     // along the axis, in points on the page
+  Length distance;          // from the measured edge
+  double place;             // along the axis, in points on the page
+  std::string before = {};  // of the label: whose line it is
 };
 
 enum class DimensionSide { above, below, left, right };

@@ -43,8 +43,8 @@ void draw_legend(paper::Drawing& drawing, const BoardView& view, const paper::Bo
   constexpr double largest = 9, before = 22, after = 14;
   std::vector<std::string> titles;
   double letters = 0;
-  for (const MatLayer* layer : view.layers) {
-    titles.push_back(layer_title(*layer, *view.mat, view.locale) + ", " + layer->board.board);
+  for (const BoardCuts* board : view.layers) {
+    titles.push_back(layer_title(view, *board) + ", " + board->layer->board.board);
     letters += paper::text_width(titles.back(), {largest, true, {0, 0, 0}, Anchor::left, 0});
   }
   const double room = box.width - 2 - (before + after) * static_cast<double>(titles.size());
@@ -65,7 +65,8 @@ void draw_legend(paper::Drawing& drawing, const BoardView& view, const paper::Bo
 
 void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::Box& box) {
   const Job& job = *view.job;
-  const MatLayer& layer = *view.layers.front();
+  const BoardCuts& board = *view.layers.front();
+  const MatLayer& layer = *board.layer;
   const Locale& locale = view.locale;
   const std::string mirror = locale.say("BACK OF BOARD");
   const TextStyle large{17, true, {0, 0, 0}, Anchor::left, 0};
@@ -82,8 +83,8 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   if (view.layers.size() > 1) {
     draw_legend(drawing, view, box);
   } else {
-    const std::string line = layer_title(layer, *view.mat, locale) + middle_dot +
-                             locale.say("board %1", layer.board.board);
+    const std::string line =
+        layer_title(view, board) + middle_dot + locale.say("board %1", layer.board.board);
     drawing.text(paper::fitted(line, box.width - 20, strong), {box.x + 18, box.y + 36}, strong);
     drawing.fill(paper::rectangle({box.x, box.y + 27, 12, 10}), {layer.board.colour, 1});
     drawing.stroke(paper::rectangle({box.x, box.y + 27, 12, 10}), {0.4, {0, 0, 0}, {}, 1});
@@ -92,9 +93,14 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   if (!job.title.empty()) job_line += middle_dot + job.title;
   if (!job.customer.empty()) job_line += middle_dot + job.customer;
   job_line +=
-      middle_dot + locale.say("%1 x %2, %3 thick", locale.described(layer.outer.width(), job.scale),
-                              locale.described(layer.outer.height(), job.scale),
+      middle_dot + locale.say("%1 x %2, %3 thick", locale.described(board.blank.width(), job.scale),
+                              locale.described(board.blank.height(), job.scale),
                               locale.described(layer.board.thickness, job.scale));
+  const Length trim = board.blank.left - board.edges.left;
+  if (trim > Length()) {
+    job_line += middle_dot + locale.say("taped behind the top mat: %1 smaller on each side",
+                                        locale.described(trim, job.scale));
+  }
   drawing.text(paper::fitted(job_line, box.width, plain), {box.x, box.y + 50}, plain);
 }
 
@@ -116,18 +122,24 @@ void draw_check_rules(paper::Drawing& drawing, Spot upper_left, const Locale& lo
                {upper_left.x, upper_left.y + 52}, small);
 }
 
-void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width, const Locale& locale) {
-  constexpr std::array<const char*, 4> lines{
+void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width, const BoardView& view) {
+  std::vector<const char*> lines{
       mark("Dimensions: above from the left edge, below from the right edge, left from the top "
            "edge, right from the bottom edge."),
       mark("Solid: cut line on the back. Dashed: where the bevel comes out on the face. Hatched: "
-           "waste."),
-      mark("Fresh blade, backing sheet under bevel cuts, cut away from your hands, test cut on "
-           "scrap; follow the maker's instructions."),
-      mark("Tape this sheet to the board's back only, never to a picture.")};
+           "waste.")};
+  if (view.grooves() != nullptr) {
+    lines.push_back(
+        mark("V-groove (dimensions with V): cut its solid line before the openings; shave the "
+             "panel's edge on the face by its width; tape it back."));
+  }
+  lines.insert(lines.end(),
+               {mark("Fresh blade, backing sheet under bevel cuts, cut away from your hands, test "
+                     "cut on scrap; follow the maker's instructions."),
+                mark("Tape this sheet to the board's back only, never to a picture.")});
   double y = upper_left.y + 8;
   for (const char* line : lines) {
-    drawing.text(paper::fitted(locale.say(line), width, small), {upper_left.x, y}, small);
+    drawing.text(paper::fitted(view.locale.say(line), width, small), {upper_left.x, y}, small);
     y += 10;
   }
 }
@@ -210,9 +222,9 @@ void SheetMap::draw(paper::Drawing& drawing, std::size_t row, std::size_t column
 
 std::string sheet_subject(const BoardView& view) {
   std::string subject = view.job->reference;
-  for (const MatLayer* layer : view.layers) {
-    subject += (subject.empty() ? "" : middle_dot) + layer_title(*layer, *view.mat, view.locale) +
-               ", " + layer->board.board;
+  for (const BoardCuts* board : view.layers) {
+    subject += (subject.empty() ? "" : middle_dot) + layer_title(view, *board) + ", " +
+               board->layer->board.board;
   }
   return subject;
 }

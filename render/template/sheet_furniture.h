@@ -18,8 +18,9 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
 // A 4 in rule, a 100 mm rule, and a square of 1 in, whose diagonal is 1.414 in (35.9 mm).
 void draw_check_rules(paper::Drawing& drawing, paper::Spot upper_left, const Locale& locale);
 
+// What the lines mean, and the cautions: four lines, five where there are V-grooves.
 void draw_cautions(paper::Drawing& drawing, paper::Spot upper_left, double width,
-                   const Locale& locale);
+                   const BoardView& view);
 
 // Lines of one pen, and the texts beside them.
 struct Furniture {

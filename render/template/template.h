@@ -2,17 +2,20 @@
 
 // The full-scale template that is taped to the back of a board.
 //
-// Mirrored, since the board lies face down: outer edge, the cut lines with their over-cuts, the
-// face edge dashed, the waste hatched, and running dimensions from the edges that can rest against
-// the guide. Either one page of the board's size a layer, or sheets of any paper that are joined,
-// with an overview before them, or small sheets of the corners alone. SVG and PNG hold one page.
+// Mirrored, since the board lies face down: the edge of the layer's own blank, the cut lines with
+// their over-cuts, the face edge dashed, the waste hatched, the lines of V-grooves that are cut on
+// the back, and running dimensions from the edges of the blank, which can rest against the guide.
+// What is cut is told by engine/cuts/cuts.h; where layers are overlaid, the top mat's edges are the
+// frame and those of the other blanks are drawn too. Either one page of the board's size a layer,
+// or sheets of any paper that are joined, with an overview before them, or small sheets of the
+// corners alone. SVG and PNG hold one page.
 
 #include <optional>
 #include <string>
 
+#include "engine/cuts/cuts.h"
 #include "engine/job/job.h"
 #include "engine/locale/locale.h"
-#include "engine/mat/mat.h"
 #include "engine/shop/printer_profile.h"
 #include "render/paper/document.h"
 #include "render/paper/sheet_size.h"
@@ -34,14 +37,15 @@ struct TemplateOptions {
   Locale locale{};
 };
 
-// Errors: a layer that there is not, paper that is too small or would take too many sheets, sheets
-// asked of an SVG or PNG.
-Result<std::string> render_template(const Job& job, const Mat& mat, const TemplateOptions& options);
+// Errors: a layer that there is not, what no cutter can cut, paper that is too small or would take
+// too many sheets, sheets asked of an SVG or PNG. What is only too large for the cutter is drawn.
+Result<std::string> render_template(const Job& job, const Cuts& cuts,
+                                    const TemplateOptions& options);
 
 // The cut lines of a layer (the first where none is named) as DXF; see plot.h.
-Result<std::string> render_dxf(const Mat& mat, const TemplateOptions& options);
+Result<std::string> render_dxf(const Cuts& cuts, const TemplateOptions& options);
 
-// Where the board's upper left corner lies on a page of the board's size.
+// Where the mat's upper left corner lies on a page of the mat's size, seen from behind.
 struct TemplatePage {
   paper::PageSize size;
   Length board_left, board_top;

@@ -20,18 +20,24 @@ constexpr Length overlap = millimetres(12);       // under the next sheet, for t
 constexpr Length beside_corner = millimetres(4);  // least distance of a join, besides the over-cut
 constexpr std::size_t most_sheets = 400;
 
-// Where the openings' corners lie, seen from behind: no join should run there.
+// Where the corners of openings and grooves lie, seen from behind: no join should run there.
 void avoid_corners(const BoardView& view, paper::TilingRequest& request) {
-  const Length width = view.mat->outer.width();
-  for (const MatLayer* layer : view.layers) {
-    request.clearance = std::max(request.clearance, beside_corner + layer->board.thickness);
-    for (const Window& window : layer->windows) {
-      for (const Rect& rect : {mirrored(window.back, width), mirrored(window.face, width)}) {
+  const auto avoid = [&](const BoardCuts& board) {
+    request.clearance = std::max(request.clearance, beside_corner + board.over_cut);
+    for (const Window& window : board.windows()) {
+      for (const Rect& rect :
+           {mirrored(window.back, view.width()), mirrored(window.face, view.width())}) {
         request.avoid_x.insert(request.avoid_x.end(), {rect.left, rect.right});
         request.avoid_y.insert(request.avoid_y.end(), {rect.top, rect.bottom});
       }
     }
-  }
+  };
+  for (const BoardCuts* layer : view.layers) avoid(*layer);
+  if (const BoardCuts* grooves = view.grooves()) avoid(*grooves);
+}
+
+Rect blank_of(const BoardView& view) {
+  return mirrored(view.layers.front()->blank, view.width());
 }
 
 Length ticks_above(double points) {
@@ -74,7 +80,7 @@ tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const Templ
   const paper::Spot left_over = shrinkage(options, request.sheet);
   request.shrink_x = left_over.x;
   request.shrink_y = left_over.y;
-  request.area = view.mat->outer;
+  request.area = blank_of(view);
   auto tiling = paper::plan_tiling(request);
   if (!tiling) return tiling;
   if (tiling->unwanted_joins > 0) avoid_by_more_sheets(request, *tiling);
@@ -83,7 +89,7 @@ tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const Templ
                           " sheets of " + request.sheet.name + "; choose larger paper");
   }
   // Dimensions around the board are welcome where they cost no sheet and no better join.
-  request.area = with_dimensions(view.mat->outer, dimensions);
+  request.area = with_dimensions(blank_of(view), dimensions);
   const auto larger = paper::plan_tiling(request);
   if (larger && larger->sheets() <= tiling->sheets() &&
       larger->unwanted_joins <= tiling->unwanted_joins) {
@@ -191,7 +197,7 @@ Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options)
   Whole whole{std::make_shared<const Drawing>(draw_board(view)),
               std::make_shared<const Drawing>(std::move(dimensions)),
               *tiling,
-              tiling->columns.front() < view.mat->outer.left,
+              tiling->columns.front() < blank_of(view).left,
               frame,
               foot,
               SheetMap(*tiling, foot.room()),

@@ -104,7 +104,7 @@ void tiled_template() {
   const Mat mat = build_mat(job, lay_out(job).value()).value();
   TemplateOptions options;
   options.sheet = paper::parse_sheet_size("letter", Unit::inch).value();
-  const auto draw = [&] { render_template(job, mat, options).value(); };
+  const auto draw = [&] { render_template(job, cuts_of(mat), options).value(); };
   const Timing ours = time_of(draw, 5);
   const std::vector<oracle::DrawnPage> pages = oracle::drawn_pages(pdf);
   const double ours_busy = processor_time_of(draw).best;

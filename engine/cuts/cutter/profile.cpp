@@ -86,4 +86,8 @@ const CutterProfile& default_cutter() {
   return generic_cutters().front();
 }
 
+const CutterProfile& generic_cutter_for(Unit unit) {
+  return unit == Unit::inch ? default_cutter() : *generic_cutter("metric-bench");
+}
+
 }  // namespace mullion

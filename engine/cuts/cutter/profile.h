@@ -5,7 +5,7 @@
 //
 // All lengths are exact ticks. Distances along the rail are measured from the face of the squaring
 // arm; the guide's distance from the line on which the blade enters the board's upper surface (see
-// engine/cuts/plan/board.h). What a scale shows is the true distance plus that scale's `zero`.
+// engine/cuts/board.h). What a scale shows is the true distance plus that scale's `zero`.
 
 #include <cstdint>
 #include <optional>
@@ -92,5 +92,7 @@ int stops(const CutterProfile& cutter);
 const std::vector<CutterProfile>& generic_cutters();
 const CutterProfile* generic_cutter(std::string_view id);
 const CutterProfile& default_cutter();
+// "bench" for inches, else "metric-bench".
+const CutterProfile& generic_cutter_for(Unit unit);
 
 }  // namespace mullion

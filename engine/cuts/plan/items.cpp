@@ -7,26 +7,19 @@ namespace {
 
 class Items {
  public:
-  Items(const StageRequest& request, const LayerLines& lines, const PlannedLines* above)
-      : request_(request), lines_(lines), above_(above) {}
+  Items(const StageRequest& request, const PlannedLines* above)
+      : request_(request), above_(above) {}
 
   std::vector<Item> make() {
-    for (const StraightLine& line : lines_.straight) out_.push_back(lay(line));
+    for (const StraightLine& line : request_.board.lines.straight) out_.push_back(lay(line));
     for (std::size_t i = 0; i < out_.size(); ++i) set(out_[i], i);
     for (Item& item : out_) item.order.not_after = lines_under_start(item);
     return std::move(out_);
   }
 
  private:
-  Length over_cut_at(const LineEnd& end) const {
-    const Length whole = over_cut(request_.cutter, request_.run);
-    if (end.corner == Corner::square) return whole;
-    if (end.corner == Corner::curve) return over_cut_share(whole, end.share);
-    return end.corner == Corner::blunt ? blunt_over_cut(whole) : Length();
-  }
-
   ItemEnd end_at(const LineEnd& end, BoardEdge near) const {
-    return {end.at, distance_from(near, end.at, request_.board), over_cut_at(end), end.neighbour,
+    return {end.at, distance_from(near, end.at, request_.board.edges), end.over_cut, end.neighbour,
             EndBy::stop};
   }
 
@@ -35,7 +28,7 @@ class Items {
     item.window = line.window;
     item.kept = line.kept;
     item.order.edge = edge_at_guide(line.kept, request_.cutter.lean);
-    item.order.distance = distance_from(item.order.edge, line.ends[0].at, request_.board);
+    item.order.distance = distance_from(item.order.edge, line.ends[0].at, request_.board.edges);
     const BoardEdge near = near_edge(item.order.edge, request_.cutter.side);
     item.far = end_at(line.ends[0], near);
     item.near = end_at(line.ends[1], near);
@@ -96,15 +89,6 @@ class Items {
     return under;
   }
 
-  // From `other` on through `end`, farther by `by`; the two differ in one coordinate.
-  static Point beyond(Point end, Point other, Length by) {
-    if (end.x > other.x) end.x += by;
-    if (end.x < other.x) end.x -= by;
-    if (end.y > other.y) end.y += by;
-    if (end.y < other.y) end.y -= by;
-    return end;
-  }
-
   static bool lies_within(Point p, Point a, Point b) {
     if (a.x == b.x) {
       return p.x == a.x && p.y > std::min(a.y, b.y) && p.y < std::max(a.y, b.y);
@@ -113,24 +97,14 @@ class Items {
   }
 
   const StageRequest& request_;
-  const LayerLines& lines_;
   const PlannedLines* above_;
   std::vector<Item> out_;
 };
 
 }  // namespace
 
-Length blunt_over_cut(Length over_cut) {
-  return Length::from_ticks((over_cut.ticks() * 29 + 69) / 70);
-}
-
-Length over_cut_share(Length over_cut, int thousandths) {
-  return Length::from_ticks((over_cut.ticks() * thousandths + 999) / 1000);
-}
-
-std::vector<Item> items_of(const StageRequest& request, const LayerLines& lines,
-                           const PlannedLines* above) {
-  return Items(request, lines, above).make();
+std::vector<Item> items_of(const StageRequest& request, const PlannedLines* above) {
+  return Items(request, above).make();
 }
 
 }  // namespace mullion

@@ -22,13 +22,6 @@ struct Item {
 };
 
 // In the order of the lines. With the lines above, blocks are kept so that settings move together.
-std::vector<Item> items_of(const StageRequest& request, const LayerLines& lines,
-                           const PlannedLines* above);
-
-// For a corner of 135 degrees: 29/70 of it, just above tan(22.5 degrees), rounded up.
-Length blunt_over_cut(Length over_cut);
-
-// Rounded up.
-Length over_cut_share(Length over_cut, int thousandths);
+std::vector<Item> items_of(const StageRequest& request, const PlannedLines* above);
 
 }  // namespace mullion

@@ -22,7 +22,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "engine/cuts/plan/board.h"
+#include "engine/cuts/board.h"
 #include "engine/cuts/plan/settings.h"
 
 namespace mullion {

@@ -4,8 +4,8 @@
 #include <map>
 
 #include "engine/cuts/plan/stage.h"
+#include "engine/cuts/refusal.h"
 #include "engine/locale/locale.h"
-#include "engine/mat/parallel.h"
 #include "engine/mat/rect.h"
 
 namespace mullion {
@@ -17,38 +17,18 @@ bool possible(Way way, const CutterProfile& cutter) {
   return static_cast<int>(way) <= stops(cutter);
 }
 
-// Where a groove's panel is cut out: the groove's outer edge on the face, and below it the back.
-tl::expected<Window, std::string> panel_of(const MatGroove& groove, Length run) {
-  const Length half = half_rounded_down(groove.width);
-  Window panel;
-  panel.openings = groove.openings;
-  const Rect middle = bounding_box(groove.line);
-  if (groove.line == rectangle(middle)) {
-    panel.face_edge = rectangle(outset(middle, half));
-    panel.back_edge = rectangle(outset(middle, half - run));
-  } else {
-    panel.shape.kind = groove.shape;
-    const auto face = parallel(groove.line, half);
-    if (!face) return tl::unexpected(face.error());
-    const auto back = parallel(groove.line, half - run);
-    if (!back) return tl::unexpected(back.error());
-    panel.face_edge = *face;
-    panel.back_edge = *back;
-  }
-  panel.face = bounding_box(panel.face_edge);
-  panel.back = bounding_box(panel.back_edge);
-  return panel;
+Problem error(const char* code, std::string message) {
+  return {Severity::error, code, std::move(message), {}, {}};
 }
 
 class PlanBuilder {
  public:
-  PlanBuilder(const Mat& mat, const CutterProfile& cutter, const PlanOptions& options, Way way)
-      : mat_(mat), options_(options) {
-    plan_.cutter = cutter;
+  PlanBuilder(const Cuts& cuts, const PlanOptions& options, Way way) : cuts_(cuts) {
+    plan_.cutter = cuts.cutter;
     plan_.quantity = options.quantity;
-    plan_.outer = mat.outer;
+    plan_.outer = cuts.mat->outer;
     plan_.way = way;
-    plan_.stacked = options.stacked && mat.layers.size() > 1;
+    plan_.stacked = cuts.stacked;
   }
 
   CuttingPlan build() {
@@ -63,37 +43,28 @@ class PlanBuilder {
 
  private:
   void add_stages() {
-    planned_.reserve(mat_.layers.size() + 1);
-    const MatLayer& top = mat_.layers.front();
-    std::vector<Window> panels;
-    for (const MatGroove& groove : mat_.grooves)
-      panels.push_back(panel_of(groove, top.run).value());
-    if (!panels.empty()) {
-      Stage& stage = add_stage(top, panels, nullptr).stage;
-      stage.kind = StageKind::groove;
-      add_trims(stage);
-    }
+    planned_.reserve(cuts_.layers.size() + 1);
+    if (cuts_.grooves) add_trims(add_stage(*cuts_.grooves, nullptr).stage);
     const PlannedLines* above = nullptr;
-    for (const MatLayer& layer : mat_.layers) above = &add_stage(layer, layer.windows, above).lines;
+    for (const BoardCuts& board : cuts_.layers) above = &add_stage(board, above).lines;
     for (PlannedStage& planned : planned_) plan_.stages.push_back(std::move(planned.stage));
   }
 
-  PlannedStage& add_stage(const MatLayer& layer, const std::vector<Window>& windows,
-                          const PlannedLines* above) {
-    const StageRequest request{plan_.cutter, plan_.way, plan_.quantity, mat_.outer,
-                               windows,      layer.run, next_cut_,      next_set_up_};
+  PlannedStage& add_stage(const BoardCuts& board, const PlannedLines* above) {
+    const MatLayer& layer = *board.layer;
+    const StageRequest request{plan_.cutter, plan_.way, plan_.quantity,
+                               board,        next_cut_, next_set_up_};
     planned_.push_back(plan_stage(request, above));
     Stage& stage = planned_.back().stage;
+    stage.kind = board.kind;
     stage.layer = layer.number;
     stage.name = layer.board.name;
     stage.board = layer.board.board;
     stage.thickness = layer.board.thickness;
     stage.run = layer.run;
-    stage.taped = plan_.stacked && layer.number > 1;
-    stage.blank = mat_.outer;
+    stage.taped = board.taped;
+    stage.blank = board.blank;
     if (stage.taped) {
-      const Length t = options_.trim;
-      stage.blank = inset(mat_.outer, {t, t, t, t});
       const std::int64_t tape = std::int64_t{plan_.cutter.times.tape_layer} * plan_.quantity;
       stage.seconds += tape;
       stage.bound += tape;
@@ -109,7 +80,7 @@ class PlanBuilder {
   }
 
   void add_trims(Stage& stage) {
-    for (const MatGroove& groove : mat_.grooves) {
+    for (const MatGroove& groove : cuts_.mat->grooves) {
       const bool square = groove.line == rectangle(bounding_box(groove.line));
       stage.trims.push_back(
           {groove.openings, square, groove.width, guide_for(plan_.cutter, groove.width)});
@@ -145,80 +116,24 @@ class PlanBuilder {
     plan_.blanks.push_back({size, length, size <= plan_.cutter.arm_length, layers});
   }
 
-  const Mat& mat_;
-  const PlanOptions& options_;
+  const Cuts& cuts_;
   CuttingPlan plan_;
   std::vector<PlannedStage> planned_;
   int next_cut_ = 1, next_set_up_ = 1;
 };
 
-class Fitness {
- public:
-  Fitness(const Mat& mat, const CutterProfile& cutter, const PlanOptions& options)
-      : mat_(mat), cutter_(cutter), options_(options) {}
-
-  Problems problems() {
-    if (mat_.layers.empty()) fail("cutter-no-layer", "the mat has no layer to cut");
-    if (options_.quantity < 1) fail("cutter-quantity", "found a quantity below 1");
-    if (options_.trim < Length() || options_.trim * 2 >= shorter_side()) {
-      fail("cutter-trim", "the trim of the under-mats leaves no blank");
-    }
-    if (options_.way && !possible(*options_.way, cutter_)) {
-      fail("cutter-way", std::string("cutting with ") + name_of(*options_.way) +
-                             " needs more stops than the cutter \"" + cutter_.id + "\" has");
-    }
-    for (const MatLayer& layer : mat_.layers) check_lines(layer);
-    for (const MatGroove& groove : mat_.grooves) check_groove(groove);
-    return std::move(problems_);
+Problems refusals_of(const Cuts& cuts, const PlanOptions& options) {
+  Problems problems = problems_of(cuts);
+  if (options.quantity < 1) {
+    problems.push_back(error("cutter-quantity", "found a quantity below 1"));
   }
-
- private:
-  Length shorter_side() const { return std::min(mat_.outer.width(), mat_.outer.height()); }
-
-  void check_lines(const MatLayer& layer) {
-    const Length over = over_cut(cutter_, layer.run) * 2;
-    Length longest;
-    for (const StraightLine& line : lines_of(layer.windows).straight) {
-      const Length length = distance_between(line.ends[0].at, line.ends[1].at);
-      longest = std::max(longest, length);
-      const bool across = line.kept == BoardEdge::top || line.kept == BoardEdge::bottom;
-      const Length board = across ? mat_.outer.height() : mat_.outer.width();
-      if (board > cutter_.widest_board && !too_wide_) {
-        too_wide_ = true;
-        fail("cutter-board-too-wide", "the mat is " + text(board) +
-                                          " across the rail; the cutter \"" + cutter_.id +
-                                          "\" takes " + text(cutter_.widest_board));
-      }
-    }
-    if (longest + over <= cutter_.longest_cut || too_long_) return;
-    too_long_ = true;
-    fail("cutter-cut-too-long", "layer " + std::to_string(layer.number) + " needs a cut of " +
-                                    text(longest + over) + ", over-cuts included; the cutter \"" +
-                                    cutter_.id + "\" cuts at most " + text(cutter_.longest_cut));
+  if (options.way && !possible(*options.way, cuts.cutter)) {
+    problems.push_back(error("cutter-way", std::string("cutting with ") + name_of(*options.way) +
+                                               " needs more stops than the cutter \"" +
+                                               cuts.cutter.id + "\" has"));
   }
-
-  void check_groove(const MatGroove& groove) {
-    if (mat_.layers.empty()) return;
-    const auto panel = panel_of(groove, mat_.layers.front().run);
-    if (!panel) fail("cutter-groove", "the panel of a V-groove cannot be cut: " + panel.error());
-  }
-
-  static Length distance_between(Point a, Point b) {
-    const Length x = a.x < b.x ? b.x - a.x : a.x - b.x;
-    const Length y = a.y < b.y ? b.y - a.y : a.y - b.y;
-    return x + y;
-  }
-  std::string text(Length length) const { return format_exact(length, cutter_.scale.unit); }
-  void fail(const char* code, std::string message) {
-    problems_.push_back({Severity::error, code, std::move(message), {}, {}});
-  }
-
-  const Mat& mat_;
-  const CutterProfile& cutter_;
-  const PlanOptions& options_;
-  Problems problems_;
-  bool too_wide_ = false, too_long_ = false;
-};
+  return problems;
+}
 
 std::vector<PlanNote> notes_on(const CuttingPlan& plan) {
   std::vector<PlanNote> notes;
@@ -259,13 +174,14 @@ const char* name_of(Way way) {
 
 Result<CuttingPlan> plan_cutting(const Mat& mat, const CutterProfile& cutter,
                                  const PlanOptions& options) {
-  Problems problems = Fitness(mat, cutter, options).problems();
+  const Cuts cuts = cuts_of(mat, cutter, options);
+  Problems problems = refusals_of(cuts, options);
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   std::optional<CuttingPlan> best;
   std::vector<WayTime> ways;
   for (const Way way : all_ways) {
     if (!possible(way, cutter)) continue;
-    CuttingPlan plan = PlanBuilder(mat, cutter, options, way).build();
+    CuttingPlan plan = PlanBuilder(cuts, options, way).build();
     ways.push_back({way, plan.seconds});
     const bool wanted = options.way ? way == *options.way : !best || plan.seconds < best->seconds;
     if (wanted) best = std::move(plan);

@@ -3,7 +3,7 @@
 // The cutting plan: what to set on the cutter, how to lay the board, and in what order to cut, from
 // the blank to the last layer of a mat, for one mat or many alike.
 //
-// Lengths are exact ticks; places and directions are those of engine/cuts/plan/board.h. All
+// Lengths are exact ticks; places and directions are those of engine/cuts/board.h. All
 // distances are true ones, from the edges of the top mat's blank; what a scale shows is worked out
 // where a plan is printed. Refused: a mat that the cutter cannot hold or cut.
 
@@ -13,7 +13,7 @@
 #include <variant>
 #include <vector>
 
-#include "engine/cuts/plan/lines.h"
+#include "engine/cuts/cuts.h"
 #include "engine/cuts/plan/settings.h"
 #include "engine/xml/problem.h"
 
@@ -28,14 +28,9 @@ enum class Way {
 
 const char* name_of(Way way);
 
-struct PlanOptions {
+struct PlanOptions : CutOptions {
   int quantity = 1;
   std::optional<Way> way;  // nothing: the quickest
-  // Under-mats: taped behind and cut against the top mat's edges, or each cut by itself.
-  bool stacked = true;
-  // By how much a taped under-mat is smaller than the top mat on each side. Common practice, no
-  // source: the top mat shows by 1/8 in all around from behind.
-  Length trim = sixty_fourths(8);
 };
 
 // On the back of the board, across it, parallel to an edge.
@@ -90,18 +85,11 @@ struct SkewCut {
   Length over_cut, past;  // at both ends
 };
 
-// A line on the back to be followed along a template, clockwise as seen from the front.
-struct TemplateLine {
-  bool closed = false;
-  Outline line;                   // open: from its start to the end of its last segment
-  std::vector<Length> over_cuts;  // at the start, then after each segment: both parts run on by it
-};
-
 struct CurveCut {
   CurveKind kind = CurveKind::oval;
   std::vector<int> openings;
-  Rect back, face;                  // bounding boxes
-  std::vector<TemplateLine> lines;  // template_cut
+  Rect back, face;               // bounding boxes
+  std::vector<CurveLine> lines;  // template_cut
   // oval: how far its ellipse lies from the drawn edge at most, on the back. The edges above the
   // lowest are parallels of an ellipse, which are no ellipses themselves.
   Length off;
@@ -120,8 +108,6 @@ struct LayerShift {
   Length guide;  // opened by so much
   Length stops;  // near stop moved away from the squaring arm, far stop toward it
 };
-
-enum class StageKind { groove, layer };
 
 struct Stage {
   StageKind kind = StageKind::layer;

@@ -8,7 +8,7 @@
 namespace mullion {
 namespace {
 
-bool same_lines(const LayerLines& a, const LayerLines& b) {
+bool same_lines(const CutLines& a, const CutLines& b) {
   return std::equal(a.straight.begin(), a.straight.end(), b.straight.begin(), b.straight.end(),
                     [](const StraightLine& x, const StraightLine& y) {
                       return x.window == y.window && x.kept == y.kept;
@@ -46,9 +46,9 @@ class Planner {
  public:
   Planner(const StageRequest& request, const PlannedLines* above)
       : request_(request), next_cut_(request.first_cut), next_set_up_(request.first_set_up) {
-    out_.lines.lines = lines_of(request.windows);
-    if (above != nullptr && same_lines(above->lines, out_.lines.lines)) above_ = above;
-    items_ = items_of(request, out_.lines.lines, above_);
+    out_.lines.lines = &lines();
+    if (above != nullptr && same_lines(*above->lines, lines())) above_ = above;
+    items_ = items_of(request, above_);
     for (const Item& item : items_) out_.lines.items.push_back(item.order);
   }
 
@@ -67,6 +67,7 @@ class Planner {
 
  private:
   Stage& stage() { return out_.stage; }
+  const CutLines& lines() const { return request_.board.lines; }
   const HandlingTimes& times() const { return request_.cutter.times; }
 
   void choose_order() {
@@ -100,7 +101,7 @@ class Planner {
   }
 
   const std::vector<int>& openings(int window) const {
-    return request_.windows[static_cast<std::size_t>(window)].openings;
+    return request_.board.windows()[static_cast<std::size_t>(window)].openings;
   }
 
   CutEnd end_of(const Item& item, const ItemEnd& end, BoardEdge measured_from) {
@@ -115,7 +116,7 @@ class Planner {
       out.reference = line_of(items_[static_cast<std::size_t>(end.neighbour)]);
     } else {
       out.reference = pencil_line(
-          measured_from, distance_from(measured_from, end.at, request_.board), item.window);
+          measured_from, distance_from(measured_from, end.at, request_.board.edges), item.window);
     }
     return out;
   }
@@ -152,25 +153,19 @@ class Planner {
   // Pulled toward the operator with the kept board where the blade's tip points.
   void add_skew_cuts() {
     const CutterProfile& cutter = request_.cutter;
-    const Length over = blunt_over_cut(over_cut(cutter, request_.run));
     const bool tip_left = (cutter.side == GuideSide::left) == (cutter.lean == BladeLean::to_guide);
-    for (SkewLine line : out_.lines.lines.skew) {
+    for (SkewLine line : lines().skew) {
       if (!tip_left) std::swap(line.from, line.to);
-      stage().skew_cuts.push_back(
-          {next_cut_++, openings(line.window), line.from, line.to, over, over - cutter.mark_lead});
+      stage().skew_cuts.push_back({next_cut_++, openings(line.window), line.from, line.to,
+                                   line.over_cut, line.over_cut - cutter.mark_lead});
     }
   }
 
   void add_curves() {
-    const Length whole = over_cut(request_.cutter, request_.run);
-    for (const Curve& curve : out_.lines.lines.curves) {
-      const Window& window = request_.windows[static_cast<std::size_t>(curve.window)];
+    for (const Curve& curve : lines().curves) {
+      const Window& window = request_.board.windows()[static_cast<std::size_t>(curve.window)];
       CurveCut cut{curve.kind, window.openings, window.back, window.face, {}, {}};
-      for (const CurveLine& line : curve.lines) {
-        TemplateLine out{line.closed, line.line, {}};
-        for (const int share : line.shares) out.over_cuts.push_back(over_cut_share(whole, share));
-        cut.lines.push_back(std::move(out));
-      }
+      if (cut.kind == CurveKind::template_cut) cut.lines = curve.lines;
       if (cut.kind == CurveKind::oval) cut.off = distance_from_ellipse(window.back_edge);
       stage().curves.push_back(std::move(cut));
     }

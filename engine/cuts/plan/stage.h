@@ -1,6 +1,6 @@
 #pragma once
 
-// Plans one stage: a layer's windows, or the panels of its V-grooves.
+// Plans one stage: what is cut out of one board.
 
 #include "engine/cuts/plan/order.h"
 #include "engine/cuts/plan/plan.h"
@@ -11,15 +11,13 @@ struct StageRequest {
   const CutterProfile& cutter;
   Way way;
   int quantity;
-  Rect board;  // whose edges lie at the guide and the squaring arm
-  const std::vector<Window>& windows;
-  Length run;
+  const BoardCuts& board;
   int first_cut, first_set_up;  // numbers
 };
 
 // What the stage below needs to know to be cut in the same order.
 struct PlannedLines {
-  LayerLines lines;
+  const CutLines* lines = nullptr;
   std::vector<OrderItem> items;  // one for each straight line
   std::vector<int> order;
 };

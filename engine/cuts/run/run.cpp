@@ -24,7 +24,7 @@ bool same_cuts(const Mat& a, const Mat& b) {
   const auto same_groove = [](const MatGroove& x, const MatGroove& y) {
     return x.openings == y.openings && x.line == y.line && x.width == y.width;
   };
-  return a.outer == b.outer &&
+  return a.unit == b.unit && a.outer == b.outer &&
          std::equal(a.layers.begin(), a.layers.end(), b.layers.begin(), b.layers.end(),
                     [](const MatLayer& x, const MatLayer& y) { return same_cuts(x, y); }) &&
          std::equal(a.grooves.begin(), a.grooves.end(), b.grooves.begin(), b.grooves.end(),

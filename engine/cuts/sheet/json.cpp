@@ -222,12 +222,12 @@ class PlanWriter {
     }
     out["direction"] = "clockwise as seen from the front";
     out["lines"] = Json::array();
-    for (const TemplateLine& line : curve.lines) out["lines"].push_back(template_json(line));
+    for (const CurveLine& line : curve.lines) out["lines"].push_back(template_json(line));
     return out;
   }
 
   // Straight parts and cubic Bezier curves.
-  Json template_json(const TemplateLine& line) const {
+  Json template_json(const CurveLine& line) const {
     Json parts = Json::array();
     for (std::size_t i = 0; i < line.line.segments.size(); ++i) {
       const Segment& segment = line.line.segments[i];

@@ -4,7 +4,7 @@
 //
 // Settings are objects {"shows": "3 1/16 in", "remainder": "0.4 mm"}: what the cutter's scale must
 // show, and what is to be added to it, exactly. Other lengths are exact texts with a unit. Edges
-// are the letters of engine/cuts/plan/board.h.
+// are the letters of engine/cuts/board.h.
 
 #include <string>
 

@@ -240,7 +240,7 @@ std::string tenths_text(Length value, const Locale& locale) {
 
 std::string template_text(const CurveCut& curve, const Locale& locale) {
   Length past;
-  for (const TemplateLine& line : curve.lines) {
+  for (const CurveLine& line : curve.lines) {
     past = std::max(past, *std::max_element(line.over_cuts.begin(), line.over_cuts.end()));
   }
   if (past < worth_saying) {

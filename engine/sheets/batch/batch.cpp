@@ -2,14 +2,10 @@
 
 namespace mullion {
 
-std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const PlanOptions& options) {
+std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const CutOptions& options) {
   std::vector<BlankOrder> all;
   for (const BatchJob& job : jobs) {
-    for (BlankOrder& blank : blanks_of(job.mat, job.quantity, job.order)) {
-      if (options.stacked && blank.layer_number > 1) {
-        blank.width -= options.trim * 2;
-        blank.height -= options.trim * 2;
-      }
+    for (BlankOrder& blank : blanks_of(cuts_of(job.mat, options), job.quantity, job.order)) {
       all.push_back(std::move(blank));
     }
   }

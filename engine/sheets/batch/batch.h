@@ -21,9 +21,8 @@ struct BatchJob {
   Mat mat;
 };
 
-// As the cutting plan wants them: an under-mat that is taped behind the top mat is smaller by the
-// options' trim on every side.
-std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const PlanOptions& options);
+// As they are cut from (engine/cuts/cuts.h).
+std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const CutOptions& options);
 
 std::vector<RunJob> run_jobs(const std::vector<BatchJob>& jobs);
 

@@ -18,16 +18,17 @@ std::optional<Fallout> fallout_of(const Window& window) {
 
 }  // namespace
 
-std::vector<BlankOrder> blanks_of(const Mat& mat, int quantity, const std::string& order) {
+std::vector<BlankOrder> blanks_of(const Cuts& cuts, int quantity, const std::string& order) {
   std::vector<BlankOrder> blanks;
-  for (const MatLayer& layer : mat.layers) {
+  for (const BoardCuts& board : cuts.layers) {
+    const MatLayer& layer = *board.layer;
     BlankOrder blank;
     blank.order = order;
     blank.layer = layer.board.name;
     blank.layer_number = layer.number;
     blank.board = board_of(layer.board);
-    blank.width = layer.outer.width();
-    blank.height = layer.outer.height();
+    blank.width = board.blank.width();
+    blank.height = board.blank.height();
     blank.grain = layer.board.grain;
     blank.quantity = quantity;
     for (const Window& window : layer.windows) {

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/mat/mat.h"
+#include "engine/cuts/cuts.h"
 #include "engine/sheets/stock/board.h"
 
 namespace mullion {
@@ -34,6 +34,6 @@ struct BlankOrder {
 inline constexpr Length fallout_margin = sixty_fourths(4);
 
 // One line for each layer, top to bottom, with the fallouts of its windows of whatever shape.
-std::vector<BlankOrder> blanks_of(const Mat& mat, int quantity, const std::string& order);
+std::vector<BlankOrder> blanks_of(const Cuts& cuts, int quantity, const std::string& order);
 
 }  // namespace mullion

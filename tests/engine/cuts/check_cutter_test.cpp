@@ -1,7 +1,6 @@
-#include "engine/cuts/plan/check_cutter.h"
-
 #include <catch2/catch.hpp>
 
+#include "engine/cuts/refusal.h"
 #include "engine/job/read.h"
 
 using namespace mullion;
@@ -17,7 +16,8 @@ Problems findings(const std::string& width, const std::string& height,
       width + "\" height=\"" + height + "\" shape=\"" + shape + "\"/></arrange></job>";
   const Job job = parse_job(xml, "cutter.xml").value();
   const Layout layout = lay_out(job).value();
-  return check_on_cutter(job, layout, build_mat(job, layout).value(), default_cutter());
+  const Mat mat = build_mat(job, layout).value();
+  return check_on_cutter(job, layout, cuts_of(mat, default_cutter()));
 }
 
 }  // namespace

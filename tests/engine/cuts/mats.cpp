@@ -68,7 +68,6 @@ Mat single(Length width, Length height, const std::vector<Window>& borders) {
   layer.number = 1;
   layer.board.name = "Top mat";
   layer.run = layer.board.thickness;
-  layer.outer = mat.outer;
   int number = 0;
   for (const Window& b : borders) {
     layer.windows.push_back(

@@ -49,8 +49,8 @@ Loaded load(const std::string& quantity) {
 
 price::Estimate estimate(const Loaded& loaded, const std::string& prices,
                          const price::Choices& choices = {}) {
-  return price::estimate(loaded.job, loaded.mat, price::parse_book(prices, "prices.xml").value(),
-                         choices)
+  return price::estimate(loaded.job, cuts_of(loaded.mat),
+                         price::parse_book(prices, "prices.xml").value(), choices)
       .value();
 }
 
@@ -74,10 +74,11 @@ TEST_CASE("each line of an estimate is worked out as by hand") {
   CHECK(line(found, "Mat board Oat").price.units == 1275);
   CHECK(line(found, "Mat board Oat").how == "16 + 14 = 30 united inches at 0.425");
   CHECK(line(found, "Mat board Oat").cost->units == 330);
-  // 16 x 14 from 32 x 40: 2 x 2 = 4 upright, 2 x 2 = 4 turned (14 into 32, 16 into 40)
+  // The under-mat is taped behind, 1/8 in smaller on each side. 15 3/4 x 13 3/4 from 32 x 40: 2 x 2
+  // = 4 upright, 2 x 2 = 4 turned (13 3/4 into 32, 15 3/4 into 40)
   CHECK(line(found, "Mat board Ink").price.units == 363);  // 14.50 / 4 = 3.625, half up
   CHECK(line(found, "Mat board Ink").how ==
-        "1 of 4 blanks of 16 × 14 in from a sheet of 32 × 40 in at 14.50");
+        "1 of 4 blanks of 15 3/4 × 13 3/4 in from a sheet of 32 × 40 in at 14.50");
   CHECK(line(found, "Further layers").price.units == 350);
   CHECK(line(found, "Openings cut").price.units == 800);
   // 2 x (16 1/8 + 14 1/8) + 8 x 3/4 = 66 1/2 in; with 10 % 73.15 in = 6.0958 ft at 6.80
@@ -123,7 +124,8 @@ TEST_CASE("an estimate with every kind of line is worked out as by hand") {
                {.glazing = "Clear", .glazed = true, .minutes = 30});
   const std::pair<const char*, std::int64_t> by_hand[] = {
       {"Mat board Oat", 600},     // 0.5 x 0.4 = 0.2 square metres at 30
-      {"Mat board Ink", 709},     // (500 + 400) / 25.4 = 35.433 united inches at 0.20 = 7.0866
+      {"Mat board Ink", 699},     // taped, 3 mm off each side: 888 / 25.4 = 34.961 united inches at
+                                  // 0.20
       {"Further layers", 300},    // 1 at 3
       {"Openings cut", 800},      // 1 in each of 2 layers at 4
       {"Shaped openings", 500},   // 2 at 2.50 more
@@ -131,10 +133,12 @@ TEST_CASE("an estimate with every kind of line is worked out as by hand") {
       {"Moulding Ash 20", 3254},  // 2 x (503 + 403) + 8 x 20 = 1972 mm; and 10 % 2.1692 m at 15
       {"Glazing Clear", 1200},    // 0.2 square metres at 60
       {"Labour", 1500},           // 30 minutes at 0.50
-      {"Least charge", 557},      // the lines so far are 94.63; 100.20 - 94.63
+      {"Least charge", 567},      // the lines so far are 94.53; 100.20 - 94.53
       {"Rounding", -20},          // 100.20 to the nearest 0.50
-      {"One piece", 10000},      {"2 pieces", 20000}, {"Discount", -1000},  // 5 % of 200
-      {"VAT 20 %", 3800},                                                   // 20 % of 190
+      {"One piece", 10000},
+      {"2 pieces", 20000},
+      {"Discount", -1000},  // 5 % of 200
+      {"VAT 20 %", 3800},   // 20 % of 190
       {"Total", 22800}};
   REQUIRE(found.lines.size() == std::size(by_hand));
   for (std::size_t i = 0; i < found.lines.size(); ++i) {
@@ -186,8 +190,8 @@ TEST_CASE("a board without a price stops the estimate at the board's place") {
   std::string prices = book;
   prices.replace(prices.find("<board by"), 9, "<board name=\"Inc\" by");
   const Loaded loaded = load("1");
-  const auto found =
-      price::estimate(loaded.job, loaded.mat, price::parse_book(prices, "prices.xml").value());
+  const auto found = price::estimate(loaded.job, cuts_of(loaded.mat),
+                                     price::parse_book(prices, "prices.xml").value());
   REQUIRE_FALSE(found.has_value());
   CHECK(to_string(found.error().front()) ==
         "job.xml:5:5: error: found no price for the board \"Ink\" in prices.xml; did you mean "

@@ -52,7 +52,7 @@ int main() {
   if (!plan) return fail(plan.error());
   std::printf("%zu stages of cutting\n", plan->stages.size());
 
-  const Result<std::string> pdf = render_template(job, *mat, {});
+  const Result<std::string> pdf = render_template(job, cuts_of(*mat), {});
   if (!pdf) return fail(pdf.error());
   const auto written = replace_file("template.pdf", *pdf);
   if (!written) std::fprintf(stderr, "%s\n", written.error().c_str());

@@ -102,8 +102,8 @@ struct Corner {
   double right, down;  // 1 or -1
 };
 
-std::vector<Corner> corners_of(const Window& window, const MatLayer& layer) {
-  const Length edge = layer.outer.right, top = layer.outer.top;
+std::vector<Corner> corners_of(const Window& window, const BoardCuts& layer) {
+  const Length edge = layer.blank.right, top = layer.blank.top;
   const double low = to_points(edge - window.back.right), high = to_points(edge - window.back.left);
   const double up = to_points(window.back.top - top), down = to_points(window.back.bottom - top);
   return {{{low, up}, 1, 1}, {{low, down}, 1, -1}, {{high, down}, -1, -1}, {{high, up}, -1, 1}};
@@ -137,17 +137,18 @@ TEST_CASE("every corner of every rectangular opening is on a piece that says its
                            "seven-picture-collage", "weighted-bottom"}) {
     const std::string job = oracle::gallery(std::string(name) + ".xml");
     const Mat mat = mat_of(job);
-    for (const MatLayer& layer : mat.layers) {
-      const auto pieces = pieces_of(
-          oracle::drawn_pages(template_of(job, oracle::scratch_folder("corners") + "/corners.pdf",
-                                          {"--corners", "--layer", std::to_string(layer.number)})));
-      for (const Window& window : layer.windows) {
+    const Cuts cuts = cuts_of(mat);
+    for (const BoardCuts& layer : cuts.layers) {
+      const auto pieces = pieces_of(oracle::drawn_pages(
+          template_of(job, oracle::scratch_folder("corners") + "/corners.pdf",
+                      {"--corners", "--layer", std::to_string(layer.layer->number)})));
+      for (const Window& window : layer.windows()) {
         for (const Corner& corner : corners_of(window, layer)) {
-          INFO(name << ", layer " << layer.number << ", opening " << window.openings.at(0)
+          INFO(name << ", layer " << layer.layer->number << ", opening " << window.openings.at(0)
                     << ", corner at " << corner.at.x / 72 << ", " << corner.at.y / 72 << " in");
           CHECK(std::any_of(pieces.begin(), pieces.end(), [&](const Piece& piece) {
             return belongs_to(piece, window) &&
-                   shows_corner(piece, corner, to_points(layer.board.thickness));
+                   shows_corner(piece, corner, to_points(layer.over_cut));
           }));
         }
       }
@@ -157,14 +158,16 @@ TEST_CASE("every corner of every rectangular opening is on a piece that says its
 
 TEST_CASE("a piece that says a place 1/16 in wrong would be noticed") {
   const std::string job = oracle::gallery("equal-borders.xml");
-  const MatLayer layer = mat_of(job).layers.at(0);
+  const Mat mat = made::mat_of(job);
+  const Cuts cuts = cuts_of(mat);
+  const BoardCuts& layer = cuts.layers.at(0);
   const auto pieces = pieces_of(oracle::drawn_pages(
       template_of(job, oracle::scratch_folder("corners-wrong") + "/corners.pdf", {"--corners"})));
   REQUIRE(pieces.size() == 4);
   for (Piece piece : pieces) {
     const auto shows_one = [&] {
-      for (const Corner& corner : corners_of(layer.windows.at(0), layer)) {
-        if (shows_corner(piece, corner, to_points(layer.board.thickness))) return true;
+      for (const Corner& corner : corners_of(layer.windows().at(0), layer)) {
+        if (shows_corner(piece, corner, to_points(layer.over_cut))) return true;
       }
       return false;
     };

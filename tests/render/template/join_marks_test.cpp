@@ -23,10 +23,10 @@ struct Corners {
   bool straight = false;         // its cuts run along these sides
 };
 
-std::vector<Corners> windows_of(const DrawnPage& whole, const MatLayer& layer) {
+std::vector<Corners> windows_of(const DrawnPage& whole, const BoardCuts& layer) {
   const BoardBehind board(whole, layer);
   std::vector<Corners> windows;
-  for (const Window& window : layer.windows) {
+  for (const Window& window : layer.windows()) {
     windows.push_back({board.place(window.back.right, window.back.top),
                        board.place(window.back.left, window.back.bottom),
                        window.shape.kind == ShapeKind::rectangle});
@@ -56,6 +56,7 @@ template <class Check>
 void for_each_board(const std::string& folder, const Check& check) {
   for (const std::string& job : all_jobs()) {
     const Mat mat = mat_of(job);
+    const Cuts cuts = cuts_of(mat);
     const std::string pdf =
         template_of(job, oracle::scratch_folder(folder) + "/t.pdf", {"--paper", "letter"});
     const std::vector<DrawnPage> pages = oracle::drawn_pages(pdf);
@@ -64,7 +65,7 @@ void for_each_board(const std::string& folder, const Check& check) {
     for (const DrawnPage& page : pages) text += oracle::text_of(page);
     for (std::size_t i = 0; i < boards.size(); ++i) {
       INFO(job << ", layer " << i + 1);
-      check(boards[i], mat.layers.at(i), text);
+      check(boards[i], cuts.layers.at(i), text);
     }
   }
 }
@@ -74,7 +75,7 @@ void for_each_board(const std::string& folder, const Check& check) {
 TEST_CASE("joins lie clear of corners and their marks of cuts, or the overview speaks of it") {
   std::size_t marks = 0;
   for_each_board("joins-clear",
-                 [&](const JoinedSheets& board, const MatLayer& layer, const std::string& text) {
+                 [&](const JoinedSheets& board, const BoardCuts& layer, const std::string& text) {
                    if (text.find("runs close by the corner") != std::string::npos) return;
                    marks += board.marks.size();
                    for (const Corners& window : windows_of(board.whole, layer)) {

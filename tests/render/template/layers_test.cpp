@@ -45,8 +45,8 @@ std::string overlaid_double_mat(const std::string& folder) {
                      oracle::scratch_folder(folder) + "/overlaid.pdf", {"--overlaid"});
 }
 
-bool shows_cuts(const DrawnPage& page, const MatLayer& layer, const BoardBehind& board) {
-  return shows_straight_cuts(page, board, layer.windows.at(0).back, layer.board.thickness);
+bool shows_cuts(const DrawnPage& page, const BoardCuts& layer, const BoardBehind& board) {
+  return shows_straight_cuts(page, board, layer.windows().at(0).back, layer.over_cut);
 }
 
 }  // namespace
@@ -96,7 +96,8 @@ TEST_CASE("a layer switched off takes its own ink along and no other, to MuPDF a
 TEST_CASE("the cut lines of one layer can be hidden without those of the other") {
   const std::string pdf = overlaid_double_mat("layer-cuts");
   const Mat mat = mat_of(oracle::gallery("double-mat.xml"));
-  const MatLayer &top = mat.layers.at(0), &under = mat.layers.at(1);
+  const Cuts cuts = cuts_of(mat);
+  const BoardCuts &top = cuts.layers.at(0), &under = cuts.layers.at(1);
   const DrawnPage all = oracle::drawn_pages(pdf).at(0);
   const BoardBehind board(all, top);
   REQUIRE(shows_cuts(all, top, board));
@@ -111,14 +112,16 @@ TEST_CASE("one switch hides a layer on every sheet of a tiled template") {
   const std::string job = oracle::gallery("title-and-three.xml");
   const std::string pdf =
       template_of(job, oracle::scratch_folder("layer-tiled") + "/tiled.pdf", {"--paper", "letter"});
-  const MatLayer layer = mat_of(job).layers.at(0);
+  const Mat mat = made::mat_of(job);
+  const Cuts cuts = cuts_of(mat);
+  const BoardCuts& layer = cuts.layers.at(0);
   const DrawnPage rest =
       oracle::join_sheets(oracle::drawn_pages(oracle::without_layer(pdf, "Layer 1: cut lines")))
           .at(0)
           .whole;
   const BoardBehind board(rest, layer);
-  for (const Window& window : layer.windows) {
-    CHECK_FALSE(shows_straight_cuts(rest, board, window.back, layer.board.thickness));
+  for (const Window& window : layer.windows()) {
+    CHECK_FALSE(shows_straight_cuts(rest, board, window.back, layer.over_cut));
   }
   CHECK_THROWS_AS(oracle::without_layer(pdf, "Layer 7: cut lines"), std::runtime_error);
 }

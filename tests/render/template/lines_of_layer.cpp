@@ -9,12 +9,12 @@ using namespace mullion;
 using oracle::DrawnPage;
 using oracle::Spot;
 
-BoardBehind::BoardBehind(const DrawnPage& page, const MatLayer& layer)
-    : right_(to_points(layer.outer.right)) {
-  const auto corner = oracle::find_rectangle(page, to_points(layer.outer.width()),
-                                             to_points(layer.outer.height()), hundredth_mm);
+BoardBehind::BoardBehind(const DrawnPage& page, const BoardCuts& layer)
+    : right_(to_points(layer.blank.right)) {
+  const auto corner = oracle::find_rectangle(page, to_points(layer.blank.width()),
+                                             to_points(layer.blank.height()), hundredth_mm);
   if (!corner) throw std::runtime_error("the page shows no board of the layer's size");
-  corner_ = {corner->x, corner->y - to_points(layer.outer.top)};
+  corner_ = {corner->x, corner->y - to_points(layer.blank.top)};
 }
 
 Spot BoardBehind::place(double x_ticks, double y_ticks) const {
@@ -45,14 +45,14 @@ double straying(const oracle::NearestInk& ink, const BoardBehind& board, const O
   return most;
 }
 
-std::string missing_lines(const DrawnPage& page, const MatLayer& layer) {
+std::string missing_lines(const DrawnPage& page, const BoardCuts& layer) {
   const BoardBehind board(page, layer);
   const oracle::NearestInk solid(page, false), dashed(page, true);
   std::string missing;
-  for (const Window& window : layer.windows) {
+  for (const Window& window : layer.windows()) {
     const std::string name = "window " + std::to_string(window.openings.at(0));
     if (window.shape.kind == ShapeKind::rectangle &&
-        !shows_straight_cuts(page, board, window.back, layer.board.thickness)) {
+        !shows_straight_cuts(page, board, window.back, layer.over_cut)) {
       missing += name + ": a cut\n";
     }
     if (straying(solid, board, window.back_edge) > hundredth_mm) {

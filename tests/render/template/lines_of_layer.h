@@ -2,7 +2,7 @@
 
 // The lines of a layer, looked for on a page.
 
-#include "engine/mat/mat.h"
+#include "engine/cuts/cuts.h"
 #include "tests/oracle/drawn_page.h"
 
 namespace made {
@@ -14,7 +14,7 @@ inline constexpr double hundredth_mm = 0.01 / 25.4 * 72;  // in points of 1/72 i
 class BoardBehind {
  public:
   // Finds the layer's outer edge on the page; throws std::runtime_error where it is not there.
-  BoardBehind(const oracle::DrawnPage& page, const mullion::MatLayer& layer);
+  BoardBehind(const oracle::DrawnPage& page, const mullion::BoardCuts& layer);
 
   oracle::Spot place(double x_ticks, double y_ticks) const;
   oracle::Spot place(mullion::Length x, mullion::Length y) const;
@@ -33,6 +33,6 @@ double straying(const oracle::NearestInk& ink, const BoardBehind& board,
                 const mullion::Outline& outline);
 
 // What of the layer is not on the page within 0.01 mm, a line each; empty where all is there.
-std::string missing_lines(const oracle::DrawnPage& page, const mullion::MatLayer& layer);
+std::string missing_lines(const oracle::DrawnPage& page, const mullion::BoardCuts& layer);
 
 }  // namespace made

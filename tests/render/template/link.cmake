@@ -1,1 +1,3 @@
-target_sources(${name} PRIVATE ${CMAKE_CURRENT_SOURCE_DIR}/engine/mat/measure.cpp)
+foreach(source engine/mat/measure engine/cuts/mats engine/cuts/likeness engine/cuts/simulator)
+  target_sources(${name} PRIVATE ${CMAKE_CURRENT_SOURCE_DIR}/${source}.cpp)
+endforeach()

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/mat/mat.h"
+#include "engine/cuts/cuts.h"
 
 namespace made {
 

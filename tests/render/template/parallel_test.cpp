@@ -99,12 +99,13 @@ void check(const std::string& opening, const std::vector<Edge>& edges,
     </layers><borders all="40"/><arrange><opening )" +
                               opening + "/></arrange></job>");
   const mullion::Mat mat = made::mat_of(job);
+  const mullion::Cuts cuts = mullion::cuts_of(mat);
   const std::string pdf = made::template_of(job, folder + "/back.pdf");
   for (const auto reader : {oracle::Reader::mupdf, oracle::Reader::poppler}) {
     const auto pages = oracle::drawn_pages(pdf, reader);
     REQUIRE(pages.size() == 2);
     for (std::size_t i = 0; i < 2; ++i) {
-      const made::BoardBehind board(pages[i], mat.layers[i]);
+      const made::BoardBehind board(pages[i], cuts.layers[i]);
       const double back = i == 0 ? stack : 0;
       INFO(opening << ", layer " << i + 1);
       CHECK(straying(lines(pages[i], false), board, edges, back) < bound);

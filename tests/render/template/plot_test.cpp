@@ -75,23 +75,25 @@ std::string written(const std::string& job, const std::string& file,
 
 TEST_CASE("with a kerf, openings are plotted half of it smaller and the board half of it larger") {
   const std::string job = oracle::gallery("double-mat.xml");
-  const MatLayer layer = made::mat_of(job).layers.front();
+  const Mat mat = made::mat_of(job);
+  const Cuts cuts = cuts_of(mat);
+  const BoardCuts& layer = cuts.layers.front();
   const oracle::DrawnPage page =
       oracle::drawn_svg(written(job, "kerf.svg", {"--plot", "--kerf", "0.4 mm"}));
   const double half = 0.2 / 25.4 * 72, tolerance = 0.01 / 25.4 * 72;
-  const double width = to_points(layer.outer.width()), height = to_points(layer.outer.height());
+  const double width = to_points(layer.blank.width()), height = to_points(layer.blank.height());
   // The board's edge is the page's.
   CHECK(page.width == Approx(width + 2 * half).margin(tolerance));
   CHECK(page.height == Approx(height + 2 * half).margin(tolerance));
   CHECK_FALSE(oracle::find_rectangle(page, width, height, tolerance));
-  for (const Window& window : layer.windows) {
+  for (const Window& window : layer.windows()) {
     const auto corner =
         oracle::find_rectangle(page, to_points(window.back.width()) - 2 * half,
                                to_points(window.back.height()) - 2 * half, tolerance);
     REQUIRE(corner);
     // Seen from behind, with the page's origin half a kerf outside the board's corner.
     CHECK(corner->x ==
-          Approx(to_points(layer.outer.right - window.back.right) + 2 * half).margin(tolerance));
+          Approx(to_points(layer.blank.right - window.back.right) + 2 * half).margin(tolerance));
     CHECK(corner->y == Approx(to_points(window.back.top) + 2 * half).margin(tolerance));
   }
   CHECK(page.labels.empty());
@@ -151,7 +153,9 @@ for path in sys.argv[1:]:
 TEST_CASE("a DXF holds every opening as a closed chain in millimetres, mirrored") {
   for (const std::string& job : made::all_jobs()) {
     INFO(job);
-    const MatLayer layer = made::mat_of(job).layers.front();
+    const Mat mat = made::mat_of(job);
+    const Cuts cuts = cuts_of(mat);
+    const BoardCuts& layer = cuts.layers.front();
     const std::vector<Entity> entities = read_dxf(oracle::read_file(written(job, "all.dxf", {})));
     double left = 1e9, right = -1e9, low = 1e9, high = -1e9;
     std::map<std::string, int> ends;
@@ -175,14 +179,14 @@ TEST_CASE("a DXF holds every opening as a closed chain in millimetres, mirrored"
         high = std::max(high, end.y);
       }
     }
-    Rect all = layer.windows.front().back;
-    for (const Window& window : layer.windows) {
+    Rect all = layer.windows().front().back;
+    for (const Window& window : layer.windows()) {
       all = {std::min(all.left, window.back.left), std::min(all.top, window.back.top),
              std::max(all.right, window.back.right), std::max(all.bottom, window.back.bottom)};
     }
-    CHECK(left == Approx(to_millimetres(layer.outer.right - all.right)).margin(0.01));
-    CHECK(right == Approx(to_millimetres(layer.outer.right - all.left)).margin(0.01));
-    CHECK(high == Approx(to_millimetres(layer.outer.bottom - all.top)).margin(0.01));
-    CHECK(low == Approx(to_millimetres(layer.outer.bottom - all.bottom)).margin(0.01));
+    CHECK(left == Approx(to_millimetres(layer.blank.right - all.right)).margin(0.01));
+    CHECK(right == Approx(to_millimetres(layer.blank.right - all.left)).margin(0.01));
+    CHECK(high == Approx(to_millimetres(layer.blank.bottom - all.top)).margin(0.01));
+    CHECK(low == Approx(to_millimetres(layer.blank.bottom - all.bottom)).margin(0.01));
   }
 }

@@ -65,7 +65,9 @@ TEST_CASE("a printer that stretches the sheets gives a true board once it has a 
   const std::string folder = oracle::scratch_folder("template-printer");
   oracle::write_file(folder + "/printer.xml", profile);
   const std::string job = oracle::gallery("title-and-three.xml");
-  const MatLayer layer = mat_of(job).layers.at(0);
+  const Mat mat = made::mat_of(job);
+  const Cuts cuts = cuts_of(mat);
+  const BoardCuts& layer = cuts.layers.at(0);
   const auto with = oracle::join_sheets(
       printed(template_of(job, folder + "/with.pdf",
                           {"--paper", "letter", "--printer", folder + "/printer.xml"}),
@@ -82,7 +84,9 @@ TEST_CASE("a printer that slants gives a square board once it has a profile") {
   const std::string folder = oracle::scratch_folder("template-slant");
   oracle::write_file(folder + "/printer.xml", slanted_profile());
   const std::string job = oracle::gallery("title-and-three.xml");
-  const MatLayer layer = mat_of(job).layers.at(0);
+  const Mat mat = made::mat_of(job);
+  const Cuts cuts = cuts_of(mat);
+  const BoardCuts& layer = cuts.layers.at(0);
   const std::vector<std::string> words{"--printer", folder + "/printer.xml"};
   const auto with = printed(template_of(job, folder + "/with.pdf", words), slanted);
   CHECK(missing_lines(with.at(0), layer) == "");

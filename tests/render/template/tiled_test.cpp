@@ -19,11 +19,12 @@ namespace {
 void check_joined(const std::string& job, const std::string& pdf,
                   oracle::Reader reader = oracle::Reader::mupdf) {
   const Mat mat = mat_of(job);
+  const Cuts cuts = cuts_of(mat);
   const std::vector<JoinedSheets> boards = oracle::join_sheets(oracle::drawn_pages(pdf, reader));
-  REQUIRE(boards.size() == mat.layers.size());
+  REQUIRE(boards.size() == cuts.layers.size());
   for (std::size_t i = 0; i < boards.size(); ++i) {
     CHECK(boards[i].worst_mark < hundredth_mm);
-    CHECK(missing_lines(boards[i].whole, mat.layers[i]) == "");
+    CHECK(missing_lines(boards[i].whole, cuts.layers[i]) == "");
   }
 }
 

@@ -22,11 +22,12 @@ void check_pages(const std::vector<std::string>& jobs, oracle::Reader reader) {
   for (const std::string& job : jobs) {
     INFO(job);
     const Mat mat = mat_of(job);
+    const Cuts cuts = cuts_of(mat);
     const std::string pdf = template_of(job, folder + "/" + stem(job) + ".pdf");
     const auto pages = oracle::drawn_pages(pdf, reader);
-    REQUIRE(pages.size() == mat.layers.size());
+    REQUIRE(pages.size() == cuts.layers.size());
     for (std::size_t i = 0; i < pages.size(); ++i) {
-      CHECK(missing_lines(pages[i], mat.layers[i]) == "");
+      CHECK(missing_lines(pages[i], cuts.layers[i]) == "");
     }
   }
 }
@@ -46,8 +47,9 @@ TEST_CASE("librsvg finds every cut of every layer in the SVG") {
   for (const std::string& job : some_jobs()) {
     INFO(job);
     const Mat mat = mat_of(job);
-    for (const MatLayer& layer : mat.layers) {
-      const std::string number = std::to_string(layer.number);
+    const Cuts cuts = cuts_of(mat);
+    for (const BoardCuts& layer : cuts.layers) {
+      const std::string number = std::to_string(layer.layer->number);
       const std::string svg =
           template_of(job, folder + "/" + stem(job) + number + ".svg", {"--layer", number});
       CHECK(missing_lines(oracle::drawn_svg(svg), layer) == "");
@@ -59,14 +61,15 @@ TEST_CASE("a line 0.05 mm off its place, or the board seen from the front, would
   const std::string folder = oracle::scratch_folder("template-untruth");
   const std::string job = oracle::test_data("worked/asymmetric.xml");
   const Mat mat = mat_of(job);
+  const Cuts cuts = cuts_of(mat);
   const auto page = oracle::drawn_pages(template_of(job, folder + "/template.pdf")).at(0);
-  const MatLayer& layer = mat.layers.at(0);
+  const BoardCuts& layer = cuts.layers.at(0);
   const BoardBehind board(page, layer);
-  Rect rect = layer.windows.at(0).back;
-  REQUIRE(shows_straight_cuts(page, board, rect, layer.board.thickness));
-  CHECK_FALSE(shows_straight_cuts(page, board, rect, layer.board.thickness + millimetres(1)));
+  Rect rect = layer.windows().at(0).back;
+  REQUIRE(shows_straight_cuts(page, board, rect, layer.over_cut));
+  CHECK_FALSE(shows_straight_cuts(page, board, rect, layer.over_cut + millimetres(1)));
   rect.left += Length::from_ticks(80);
-  CHECK_FALSE(shows_straight_cuts(page, board, rect, layer.board.thickness));
-  const Outline front = mirrored(layer.windows[0].back_edge, mat.outer.width());
+  CHECK_FALSE(shows_straight_cuts(page, board, rect, layer.over_cut));
+  const Outline front = mirrored(layer.windows()[0].back_edge, mat.outer.width());
   CHECK(straying(oracle::NearestInk(page, false), board, front) > 10 * hundredth_mm);
 }

@@ -19,7 +19,6 @@ BatchJob job(const std::string& order, Length width, Length height, Length borde
   layer.number = 1;
   layer.board.name = "Top mat";
   layer.board.board = "Oat";
-  layer.outer = batch.mat.outer;
   Window window;
   window.openings = {1};
   window.back = {border, border, width - border, height - border};

@@ -20,15 +20,15 @@ Window window(ShapeKind kind, Length width, Length height) {
 
 std::vector<BlankOrder> blanks_with(const Window& window) {
   Mat mat;
+  mat.outer = {Length(), Length(), inches(16), inches(20)};
   MatLayer layer;
   layer.number = 1;
   layer.board.name = "Top mat";
   layer.board.board = "Oat";
   layer.board.grain = true;
-  layer.outer = {Length(), Length(), inches(16), inches(20)};
   layer.windows = {window};
   mat.layers = {layer};
-  return blanks_of(mat, 4, "A-1");
+  return blanks_of(cuts_of(mat), 4, "A-1");
 }
 
 }  // namespace

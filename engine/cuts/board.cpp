@@ -1,4 +1,4 @@
-#include "engine/cuts/plan/board.h"
+#include "engine/cuts/board.h"
 
 #include "engine/locale/locale.h"
 

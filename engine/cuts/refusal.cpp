@@ -1,0 +1,105 @@
+#include "engine/cuts/refusal.h"
+
+#include "engine/mat/findings.h"
+
+namespace mullion {
+namespace {
+
+using Why = Refusal::Why;
+
+const char* code_of(Why why) {
+  switch (why) {
+    case Why::no_layer:
+      return "cutter-no-layer";
+    case Why::trim:
+      return "cutter-trim";
+    case Why::board_too_wide:
+      return "cutter-board-too-wide";
+    case Why::cut_too_long:
+      return "cutter-cut-too-long";
+    case Why::groove:
+      return "cutter-groove";
+  }
+  return "";
+}
+
+std::string message_of(const Refusal& refusal, const Cuts& cuts) {
+  const auto text = [&](Length length) { return format_exact(length, cuts.cutter.scale.unit); };
+  const std::string cutter = "the cutter \"" + cuts.cutter.id + "\" ";
+  const std::string layer = "layer " + std::to_string(refusal.layer);
+  switch (refusal.why) {
+    case Why::no_layer:
+      return "the mat has no layer to cut";
+    case Why::trim:
+      if (refusal.openings.empty()) return "the trim of the under-mats leaves no blank";
+      return "a trim of " + text(refusal.found) + " on each side cuts into the window of opening " +
+             std::to_string(refusal.openings.front()) + " in " + layer + "; expected less than " +
+             text(refusal.limit);
+    case Why::board_too_wide:
+      return "the mat is " + text(refusal.found) + " across the rail; " + cutter + "takes " +
+             text(refusal.limit);
+    case Why::cut_too_long:
+      return layer + " needs a cut of " + text(refusal.found) + ", over-cuts included; " + cutter +
+             "cuts at most " + text(refusal.limit);
+    case Why::groove:
+      return "the panel of a V-groove cannot be cut: " + refusal.detail;
+  }
+  return "";
+}
+
+void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
+  const std::string cutter = "the cutter \"" + cuts.cutter.id + "\" ";
+  const auto layer = [&] {
+    return f.name(f.mat.layers[static_cast<std::size_t>(refusal.layer) - 1]);
+  };
+  switch (refusal.why) {
+    case Why::no_layer:
+      return;  // a job has a layer
+    case Why::trim:
+      f.add("check-cutter-trim",
+            refusal.openings.empty()
+                ? "the trim of the under-mats leaves no blank"
+                : "the trim of " + f.text(refusal.found) + " on each side of " + layer() +
+                      ", taped behind, cuts into the window of " +
+                      f.name(refusal.openings.front()) + ", " + f.text(refusal.limit) +
+                      " from the edge",
+            refusal.place);
+      return;
+    case Why::board_too_wide:
+      f.add("check-cutter-wide",
+            "the board is " + f.text(refusal.found) + " across the rail; " + cutter + "takes " +
+                f.text(refusal.limit),
+            f.job.outer_place);
+      return;
+    case Why::cut_too_long:
+      f.add("check-cutter-long",
+            layer() + " needs a cut of " + f.text(refusal.found) + ", over-cuts included; " +
+                cutter + "cuts at most " + f.text(refusal.limit),
+            f.job.outer_place);
+      return;
+    case Why::groove:
+      f.add("check-cutter-groove", "the panel of a V-groove cannot be cut: " + refusal.detail,
+            refusal.place);
+      return;
+  }
+}
+
+}  // namespace
+
+Problem problem_of(const Refusal& refusal, const Cuts& cuts) {
+  return {Severity::error, code_of(refusal.why), message_of(refusal, cuts), {}, {}};
+}
+
+Problems problems_of(const Cuts& cuts) {
+  Problems out;
+  for (const Refusal& refusal : cuts.refusals) out.push_back(problem_of(refusal, cuts));
+  return out;
+}
+
+Problems check_on_cutter(const Job& job, const Layout& layout, const Cuts& cuts) {
+  Findings findings(job, layout, *cuts.mat);
+  for (const Refusal& refusal : cuts.refusals) add_finding(findings, refusal, cuts);
+  return findings.take();
+}
+
+}  // namespace mullion

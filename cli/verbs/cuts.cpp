@@ -6,6 +6,7 @@
 #include "cli/job_argument.h"
 #include "cli/known_words.h"
 #include "cli/language.h"
+#include "cli/under_mats.h"
 #include "cli/verb.h"
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/sheet/json.h"
@@ -19,9 +20,9 @@ namespace {
 
 struct Options {
   std::vector<std::string> jobs;
-  std::string output = "-", cutter, trim, way;
+  std::string output = "-", cutter, way;
   int quantity = 0;
-  bool separate = false;
+  UnderMats under_mats;
   Locale locale;  // of a PDF
   Answer answer{"cuts"};
 };
@@ -41,13 +42,10 @@ Problems checks_of(const std::vector<OrderedJob>& jobs) {
 
 tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit unit) {
   PlanOptions out;
-  out.stacked = !options.separate;
+  const auto under_mats = cut_options(options.under_mats, unit);
+  if (!under_mats) return tl::unexpected(under_mats.error());
+  static_cast<CutOptions&>(out) = *under_mats;
   if (!options.way.empty()) out.way = ways.at(options.way);
-  if (!options.trim.empty()) {
-    const auto trim = parse_length(options.trim, unit);
-    if (!trim) return tl::unexpected(trim.error());
-    out.trim = *trim;
-  }
   return out;
 }
 
@@ -155,10 +153,7 @@ void add_cuts(CommandLine& program) {
               "pencil, one-stop or two-stops; the quickest else")
       .among({"pencil", "one-stop", "two-stops"});
   add_language_option(verb, options->locale);
-  verb.flag("--separate", options->separate,
-            "Cut each under-mat by itself, not taped behind the top mat");
-  verb.option("--trim", Takes::length, options->trim,
-              "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
+  add_under_mat_options(verb, options->under_mats);
   options->answer.add_option(verb);
   verb.runs([options] { return make_cuts(*options); });
 }

@@ -11,8 +11,10 @@
 #include "cli/job_argument.h"
 #include "cli/known_words.h"
 #include "cli/language.h"
+#include "cli/under_mats.h"
 #include "cli/verb.h"
 #include "engine/cuts/cutter/profile_file.h"
+#include "engine/cuts/refusal.h"
 #include "engine/cuts/sheet/run_json.h"
 #include "engine/cuts/sheet/run_text.h"
 #include "engine/sheets/inventory/stock_file.h"
@@ -26,9 +28,10 @@ namespace {
 
 struct Options {
   std::vector<std::string> jobs, outputs;
-  std::string stock, run_sheet, labels, label_sheet, trim;
+  std::string stock, run_sheet, labels, label_sheet;
   int skip_labels = 0;
-  bool commit = false, no_fallouts = false, separate = false;
+  bool commit = false, no_fallouts = false;
+  UnderMats under_mats;
   std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
   Locale locale;  // of what is a PDF
@@ -172,6 +175,20 @@ SheetCutter cutter_of(const CutterProfile& profile, const Options& options,
   return cutter;
 }
 
+// Blanks that the trim leaves too small for their windows.
+Problems impossible_blanks(const std::vector<BatchJob>& jobs, const CutOptions& cutting) {
+  Problems problems;
+  for (const BatchJob& job : jobs) {
+    const Cuts cuts = cuts_of(job.mat, cutting);
+    for (const Refusal& refusal : cuts.refusals) {
+      if (refusal.why != Refusal::Why::trim) continue;
+      problems.push_back(problem_of(refusal, cuts));
+      problems.back().message = job.order + ": " + problems.back().message;
+    }
+  }
+  return problems;
+}
+
 // A mat that the cutter cannot bevel may still have its blank cut there: the run sheet alone needs
 // every mat to be possible.
 Result<CuttingRun> run_of(const std::vector<BatchJob>& jobs, const CutterProfile& profile,
@@ -196,10 +213,14 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   KeepRule keep;
   keep.shorter = lengths.read("--keep-shorter", options.keep_shorter).value_or(keep.shorter);
   keep.longer = lengths.read("--keep-longer", options.keep_longer).value_or(keep.longer);
+  const auto under_mats = cut_options(options.under_mats, scale.unit);
+  if (!under_mats) return answer.fail_option("--trim", under_mats.error());
   PlanOptions cutting;
-  cutting.stacked = !options.separate;
-  cutting.trim = lengths.read("--trim", options.trim);
+  static_cast<CutOptions&>(cutting) = *under_mats;
   if (!lengths.problems.empty()) return answer.fail(lengths.problems);
+  if (const Problems lacking = impossible_blanks(jobs, cutting); !lacking.empty()) {
+    return answer.fail(lacking);
+  }
   const Result<CuttingRun> run = run_of(jobs, *profile, cutting, options, notes);
   if (!run && !options.run_sheet.empty()) return answer.fail(run.error());
 
@@ -302,10 +323,7 @@ void add_sheets(CommandLine& program) {
               "A .pdf, .txt or .json to write: which mats are cut together, at which settings, "
               "in what order");
   add_language_option(verb, options->locale);
-  verb.flag("--separate", options->separate,
-            "Under-mats are cut by themselves, from blanks as large as the top mat's");
-  verb.option("--trim", Takes::length, options->trim,
-              "By how much a taped under-mat is smaller on each side (1/8 in or 3 mm)");
+  add_under_mat_options(verb, options->under_mats);
   verb.option("--labels", Takes::file, options->labels,
               "A PDF of labels to write, one for each blank");
   verb.option("--label-sheet", Takes::word, options->label_sheet, "The sheet of labels to print on")

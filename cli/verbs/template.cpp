@@ -5,6 +5,7 @@
 
 #include "cli/language.h"
 #include "cli/load.h"
+#include "cli/under_mats.h"
 #include "cli/verb.h"
 #include "cli/verbs/paper_names.h"
 
@@ -12,7 +13,8 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string job, output, paper = "board", unprintable, printer, kerf;
+  std::string job, output, paper = "board", unprintable, printer, kerf, cutter;
+  UnderMats under_mats;
   TemplateOptions drawing;
 };
 
@@ -55,7 +57,11 @@ int make_template(Options options) {
   if (const int wrong = complete(options, loaded->job.scale); wrong != success) return wrong;
   const int unwise = report(check_mat(loaded->job, loaded->layout, loaded->mat));
   if (unwise != success) return unwise;
-  const Cuts cuts = cuts_of(loaded->mat);
+  const Result<CutterProfile> cutter = cutter_for(options.cutter, loaded->job.scale.unit);
+  if (!cutter) return report(cutter.error());
+  const auto cutting = cut_options(options.under_mats, loaded->job.scale.unit);
+  if (!cutting) return bad_option("--trim", cutting.error());
+  const Cuts cuts = cuts_of(loaded->mat, *cutter, *cutting);
   const auto drawn =
       dxf ? render_dxf(cuts, options.drawing) : render_template(loaded->job, cuts, options.drawing);
   if (!drawn) {
@@ -78,6 +84,11 @@ void add_template(CommandLine& program) {
   verb.option("--layer", options->drawing.layer,
               "Only this layer, counted from 1 at the top; an SVG or PNG holds one")
       .between(1, 64);
+  verb.option("--cutter", Takes::file, options->cutter,
+              "The cutter whose over-cuts are drawn: bench, plain-bench, metric-bench or a cutter "
+              "file; by the job's unit where not given")
+      .known(cutter_names());
+  add_under_mat_options(verb, options->under_mats);
   verb.option("--paper", Takes::word, options->paper,
               "board: a page of the board's size; or sheets to be joined: letter, legal, "
               "tabloid, ansi-c to ansi-e, a4 to a0, roll-17, roll-24, roll-36, roll-44, or a "

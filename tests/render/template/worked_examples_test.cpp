@@ -12,11 +12,13 @@ using oracle::MeasuredWindow;
 
 namespace {
 
-std::vector<MeasuredMat> measured(const std::string& job) {
+// Under-mats as large as the top mat, as the examples have them, unless they are taped.
+std::vector<MeasuredMat> measured(const std::string& job,
+                                  const std::string& option = "--separate") {
   const std::string folder = oracle::scratch_folder("worked-" + job);
   const std::string pdf = folder + "/template.pdf";
   const oracle::Run run =
-      oracle::mullion({"template", oracle::test_data("worked/" + job + ".xml"), "-o", pdf});
+      oracle::mullion({"template", oracle::test_data("worked/" + job + ".xml"), "-o", pdf, option});
   INFO(run.err);
   REQUIRE(run.status == 0);
   std::vector<MeasuredMat> layers;
@@ -54,6 +56,22 @@ TEST_CASE("worked example 2: the back mat's window for 216 x 279 mm is 212 x 275
   CHECK(back.height == mm(413));
   CHECK(back.windows.at(0).right - back.windows[0].left == mm(212));
   CHECK(back.windows[0].bottom - back.windows[0].top == mm(275));
+}
+
+TEST_CASE(
+    "an under-mat that is taped is drawn on its own blank, 1/8 in or 3 mm smaller all round") {
+  const auto metric = measured("metric_opening"), taped = measured("metric_opening", "--trim=3 mm");
+  CHECK(taped[1].width == Approx(metric[1].width - 6 / 25.4).margin(0.0004));
+  CHECK(taped[1].height == Approx(metric[1].height - 6 / 25.4).margin(0.0004));
+  CHECK(taped[1].windows.at(0).left ==
+        Approx(metric[1].windows.at(0).left - 3 / 25.4).margin(0.0004));
+  CHECK(taped[0].width == metric[0].width);
+  const auto inch = measured("triple_mat_lines"),
+             usual = measured("triple_mat_lines", "--trim=1/8");
+  for (std::size_t i : {1u, 2u}) {
+    CHECK(usual[i].width == inches(inch[i].width - 0.25));
+    CHECK(usual[i].windows.at(0).top == inches(inch[i].windows.at(0).top - 0.125));
+  }
 }
 
 TEST_CASE("worked example 3: the bottom border is 1/2 in wider than the top, the sides are equal") {

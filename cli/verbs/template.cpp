@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <memory>
 
+#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/load.h"
 #include "cli/under_mats.h"

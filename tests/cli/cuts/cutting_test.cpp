@@ -1,5 +1,6 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "tests/oracle/program.h"
 
@@ -80,4 +81,64 @@ TEST_CASE("a quantity that is none is refused with what was expected") {
   CHECK(run.status == 2);
   CHECK(run.err.find("expected a whole number from 1 to 100000 after the *") != std::string::npos);
   CHECK(oracle::mullion({"cuts", "a.xml", "b.xml", "--quantity", "3"}).status == 2);
+}
+
+TEST_CASE(
+    "a trim that cuts into an under-mat's window is refused by every verb, and says how much") {
+  const std::string folder = oracle::scratch_folder("trim");
+  const std::string job = oracle::gallery("double-mat.xml");
+  for (const auto& words : std::vector<std::vector<std::string>>{
+           {"cuts", job},
+           {"sheets", job},
+           {"template", job, "-o", folder + "/a.pdf"},
+           {"template", job, "-o", folder + "/a.dxf", "--layer", "2"}}) {
+    std::vector<std::string> all = words;
+    all.insert(all.end(), {"--trim", "5"});
+    const oracle::Run run = oracle::mullion(all);
+    INFO(words[0] << ": " << run.err);
+    CHECK(run.status != 0);
+    // The window's edge on the face is 3 1/16 in from the mat's edge.
+    CHECK(run.err.find("a trim of 5 in on each side cuts into the window of opening 1 in layer 2; "
+                       "expected less than 3 1/16 in [cutter-trim]") != std::string::npos);
+    all.back() = "3";
+    CHECK(oracle::mullion(all).status == 0);
+    all.back() = "-1/8";
+    CHECK(oracle::mullion(all).err.find("--trim: expected zero or more") != std::string::npos);
+    all.back() = "5";
+    all.push_back("--separate");
+    CHECK(oracle::mullion(all).status == 0);
+  }
+}
+
+TEST_CASE("cuts and sheets tell the same blank for each layer, in inches and in millimetres") {
+  for (const char* name : {"double-mat", "triple-mat", "seven-picture-collage"}) {
+    for (const std::vector<std::string>& words :
+         std::vector<std::vector<std::string>>{{}, {"--separate"}, {"--trim", "7 mm"}}) {
+      const auto json = [&](const char* verb) {
+        std::vector<std::string> all{verb, oracle::gallery(std::string(name) + ".xml"), "--json"};
+        all.insert(all.end(), words.begin(), words.end());
+        const oracle::Run run = oracle::mullion(all);
+        INFO(run.err);
+        REQUIRE(run.status == 0);
+        return nlohmann::json::parse(run.out);
+      };
+      // A blank may be turned on its sheet.
+      const auto sides = [](const std::string& a, const std::string& b) {
+        return std::min(a, b) + " x " + std::max(a, b);
+      };
+      std::multiset<std::string> of_cuts, of_sheets;
+      for (const auto& stage : json("cuts")["plan"]["stages"]) {
+        if (stage["kind"] != "layer") continue;
+        of_cuts.insert(sides(stage["blank"]["width"], stage["blank"]["height"]));
+      }
+      for (const auto& board : json("sheets")["plan"]["boards"]) {
+        for (const auto& sheet : board["sheets"]) {
+          for (const auto& blank : sheet["blanks"]) {
+            of_sheets.insert(sides(blank["width"]["text"], blank["height"]["text"]));
+          }
+        }
+      }
+      CHECK(of_cuts == of_sheets);
+    }
+  }
 }

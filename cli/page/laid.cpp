@@ -1,7 +1,6 @@
 #include "cli/page/laid.h"
 
-#include "cli/load.h"
-#include "engine/cuts/plan/check_cutter.h"
+#include "engine/cuts/refusal.h"
 #include "engine/edit/text_change.h"
 #include "engine/job/read.h"
 #include "engine/mat/checks.h"
@@ -22,11 +21,8 @@ void lay_out_and_check(Laid& out, OpenJob& open, const CutterProfile* cutter) {
   if (!mat) return add(out.problems, std::move(mat.error()));
   out.mat = std::move(*mat);
   add(out.problems, check_mat(*out.job, *out.layout, *out.mat));
-  if (cutter != nullptr) {
-    return add(out.problems, check_on_cutter(*out.job, *out.layout, *out.mat, *cutter));
-  }
-  const auto usual = cutter_for("", out.job->scale.unit);
-  if (usual) add(out.problems, check_on_cutter(*out.job, *out.layout, *out.mat, *usual));
+  out.cuts = cutter != nullptr ? cuts_of(*out.mat, *cutter) : cuts_of(*out.mat);
+  add(out.problems, check_on_cutter(*out.job, *out.layout, *out.cuts));
 }
 
 }  // namespace

@@ -6,17 +6,22 @@
 #include <optional>
 #include <string>
 
-#include "engine/cuts/cutter/profile.h"
-#include "engine/mat/mat.h"
+#include "engine/cuts/cuts.h"
 #include "engine/measures/remedies.h"
 
 namespace mullion::cli::page {
 
+// Stays where it is: the cuts refer to the mat.
 struct Laid {
+  Laid() = default;
+  Laid(const Laid&) = delete;
+  Laid& operator=(const Laid&) = delete;
+
   std::string text, fingerprint;  // edit::fingerprint of the text
   std::optional<Job> job;         // nothing: the text is no job
   std::optional<Layout> layout;   // nothing: not arranged yet, or there is a conflict
   std::optional<Mat> mat;
+  std::optional<Cuts> cuts;      // of the mat
   std::vector<Remedy> remedies;  // where it is arranged and cannot be laid out
   Problems problems;             // of the text, the layout, the mat and the checks, in this order
 };

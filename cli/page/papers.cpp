@@ -95,7 +95,9 @@ Words words_for(const Paper& paper, const std::string& job, const std::string& f
     add_option(words, "--paper", wishes.paper);
     add_option(words, "--printer", wishes.printer);
   }
-  if (verb == "cuts" || verb == "sheets") add_option(words, "--cutter", wishes.cutter);
+  if (verb == "cuts" || verb == "sheets" || verb == "template") {
+    add_option(words, "--cutter", wishes.cutter);
+  }
   if (verb == "sheets") add_option(words, "--stock", wishes.stock);
   add_option(words, "--language", wishes.language);
   return words;

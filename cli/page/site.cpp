@@ -301,7 +301,7 @@ Json Site::state(const std::string& name, const Laid& laid, bool preview, std::s
 }
 
 std::string Site::back_of(const Laid& laid, int layer) const {
-  return back_svg(*laid.job, *laid.mat, layer, options_.locale);
+  return back_svg(*laid.job, *laid.cuts, layer, options_.locale);
 }
 
 std::string Site::front_of(const std::string& name, const Laid& laid) {

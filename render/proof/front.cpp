@@ -139,7 +139,7 @@ class Front {
       hatching_is_there_ = true;
     }
     const MatLayer& layer = mat_.layers[static_cast<std::size_t>(number_of_layer - 1)];
-    std::string path = path_of(outline_of(layer.outer));
+    std::string path = path_of(outline_of(mat_.outer));
     for (const Window& window : layer.windows) path += path_of(window.face_edge);
     out_ += "<path fill=\"url(#m-unknown)\" fill-rule=\"evenodd\" d=\"" + path + "\"/>\n";
   }
@@ -173,7 +173,7 @@ std::string thumbnail_svg(const Job& job, const Mat& mat) {
                     box_attributes(mat.outer) + "/>\n";
   for (auto layer = mat.layers.rbegin(); layer != mat.layers.rend(); ++layer) {
     if (layer->board.spacer) continue;
-    std::string path = path_of(outline_of(layer->outer));
+    std::string path = path_of(outline_of(mat.outer));
     for (const Window& window : layer->windows) path += path_of(window.back_edge);
     out += "<path fill=\"" + format_colour(layer->board.colour) +
            "\" stroke=\"#000\" stroke-opacity=\"0.25\" stroke-width=\"" +

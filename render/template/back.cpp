@@ -19,10 +19,12 @@ std::string number_text(double value) {
 
 }  // namespace
 
-std::string back_svg(const Job& job, const Mat& mat, int layer, const Locale& locale) {
-  const Length longest = std::max(mat.outer.width(), mat.outer.height());
+std::string back_svg(const Job& job, const Cuts& cuts, int layer, const Locale& locale) {
+  const Rect& outer = cuts.mat->outer;
+  const Length longest = std::max(outer.width(), outer.height());
   const double scale = std::min(1.0, longest_drawn / to_points(longest));
-  BoardView view{&job, &mat, {&mat.layers.at(static_cast<std::size_t>(layer - 1))}, scale, locale};
+  BoardView view{
+      &job, &cuts, {&cuts.layers.at(static_cast<std::size_t>(layer - 1))}, scale, locale};
   paper::Drawing drawing;
   drawing.place(draw_board(view)).place(draw_board_dimensions(view));
   const paper::Box seen = paper::grown(bounds_of(drawing), beside);

@@ -10,6 +10,6 @@
 
 namespace mullion {
 
-std::string back_svg(const Job& job, const Mat& mat, int layer, const Locale& locale);
+std::string back_svg(const Job& job, const Cuts& cuts, int layer, const Locale& locale);
 
 }  // namespace mullion

@@ -214,9 +214,12 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   keep.shorter = lengths.read("--keep-shorter", options.keep_shorter).value_or(keep.shorter);
   keep.longer = lengths.read("--keep-longer", options.keep_longer).value_or(keep.longer);
   const auto under_mats = cut_options(options.under_mats, scale.unit);
-  if (!under_mats) return answer.fail_option("--trim", under_mats.error());
   PlanOptions cutting;
-  static_cast<CutOptions&>(cutting) = *under_mats;
+  if (under_mats) {
+    static_cast<CutOptions&>(cutting) = *under_mats;
+  } else {
+    lengths.problems.push_back(option_problem("--trim", under_mats.error()));
+  }
   if (!lengths.problems.empty()) return answer.fail(lengths.problems);
   if (const Problems lacking = impossible_blanks(jobs, cutting); !lacking.empty()) {
     return answer.fail(lacking);

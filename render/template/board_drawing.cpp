@@ -248,7 +248,9 @@ class BoardDrawing {
     if (view_.scale < 1) return;
     drawing.stroke(paper::line({b.x + leg / 2, b.y + leg / 2}, {b.x + b.width, b.y + b.height}),
                    diagonal_pen);
-    drawing.text(view_.locale.say(top_of_back), {b.x + leg + 5, b.y + 14},
+    // Inside the edges of all blanks.
+    const double inside = at(view_.layers.back()->blank.top - view_.layers.front()->blank.top);
+    drawing.text(view_.locale.say(top_of_back), {b.x + leg + 5, b.y + inside + 14},
                  {11, true, {0, 0, 0}, Anchor::left, 0});
   }
 

@@ -164,8 +164,7 @@ void make(std::string& text, std::string_view line) {
   const auto after = edit::apply(text, *edit, "fuzz.xml");
   if (!after) return fuzz::must(!after.error().empty());
   fuzz::must(edit::with_changes(text, after->changes) == after->text);
-  const auto back = edit::apply(after->text, edit::inverse_of(*after), "fuzz.xml");
-  fuzz::must(back && back->text == text);
+  fuzz::must(edit::with_changes(after->text, edit::inverse(after->changes)) == text);
   const bool valid = parse_job(text, "fuzz.xml", Need::pictures).has_value();
   fuzz::must(!valid || parse_job(after->text, "fuzz.xml", Need::pictures).has_value());
   const auto hunks = edit::hunks_of(text, after->changes);
@@ -186,7 +185,7 @@ int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     text = input.substr(0, at);
     input.remove_prefix(at + dashes.size());
   }
-  constexpr int most = 12;
+  constexpr int most = 6;
   for (int n = 0; n < most && !input.empty(); ++n) {
     const std::size_t end = std::min(input.find('\n'), input.size());
     make(text, input.substr(0, end));

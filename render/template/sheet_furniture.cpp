@@ -98,8 +98,13 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
                               locale.described(layer.board.thickness, job.scale));
   const Length trim = board.blank.left - board.edges.left;
   if (trim > Length()) {
-    job_line += middle_dot + locale.say("taped behind the top mat: %1 smaller on each side",
-                                        locale.described(trim, job.scale));
+    const std::string taped = locale.say("taped behind the top mat: %1 smaller on each side",
+                                         locale.described(trim, job.scale));
+    if (paper::text_width(job_line + middle_dot + taped, plain) < box.width) {
+      job_line += middle_dot + taped;
+    } else {
+      drawing.text(paper::fitted(taped, box.width, plain), {box.x, box.y + 61}, plain);
+    }
   }
   drawing.text(paper::fitted(job_line, box.width, plain), {box.x, box.y + 50}, plain);
 }
@@ -129,9 +134,9 @@ void draw_cautions(paper::Drawing& drawing, Spot upper_left, double width, const
       mark("Solid: cut line on the back. Dashed: where the bevel comes out on the face. Hatched: "
            "waste.")};
   if (view.grooves() != nullptr) {
-    lines.push_back(
-        mark("V-groove (dimensions with V): cut its solid line before the openings; shave the "
-             "panel's edge on the face by its width; tape it back."));
+    lines.push_back(mark(
+        "V-groove (dimensions with V): cut its solid line first; shave the panel's edge on the "
+        "face by its width; tape it back."));
   }
   lines.insert(lines.end(),
                {mark("Fresh blade, backing sheet under bevel cuts, cut away from your hands, test "

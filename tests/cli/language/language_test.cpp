@@ -178,9 +178,31 @@ TEST_CASE("a template has its labels in the language, and none of them is cut sh
       const std::string words = oracle::run({"pdftotext", folder + "/t.pdf", "-"}).out;
       INFO(language << " " << how.front() << "\n" << words);
       CHECK(has(words, mark));
-      CHECK(has(words, "62,7"));
+      // From the top mat's edge, and from the edge of the under-mat's blank, 3 mm smaller.
+      CHECK(has(words, how.front() == "--overlaid" ? "62,7" : "59,7"));
       CHECK_FALSE(has(words, "\xE2\x80\xA6"));  // an ellipsis
       CHECK_FALSE(has(words, "Layer"));
+    }
+  }
+}
+
+TEST_CASE("what a template says of V-grooves is told in the language, and not cut short") {
+  const std::string folder = oracle::scratch_folder("grooved-template");
+  for (const auto& [language, mark] : {std::pair("en", "V-groove (dimensions"),
+                                       {"de", "V-Nut (Ma"},
+                                       {"fr", "Rainure en V (cotes"},
+                                       {"es", "Ranura en V (cotas"}}) {
+    for (const char* paper : {"board", "letter", "a4"}) {
+      for (const char* name : {"engraved-house", "abbey-arches"}) {
+        const std::string job = oracle::gallery(std::string(name) + ".xml");
+        REQUIRE(oracle::mullion({"template", job, "-o", folder + "/t.pdf", "--paper", paper,
+                                 "--language", language})
+                    .status == 0);
+        const std::string words = oracle::run({"pdftotext", folder + "/t.pdf", "-"}).out;
+        INFO(language << " on " << paper << "\n" << words);
+        CHECK(has(words, mark));
+        CHECK_FALSE(has(words, "\xE2\x80\xA6"));
+      }
     }
   }
 }

@@ -16,6 +16,8 @@ cd "$scratch"
 # border of 3 in on each side: 10 - 1/4 + 1/2 + 1/8 + 6 = 16 3/8 in.
 built/one_template | grep -q "^mat 16 3/8 in x 14 3/8 in$"
 pdfinfo template.pdf | grep -q "^Pages: *2$"
+built/one_week usr/share/mullion/gallery/double-mat.xml 2> /dev/null | grep -q "^Chalk: 1 sheets$"
+pdfinfo W-0103.pdf | grep -q "^Pages: *1$"
 [ "$("$scratch/usr/bin/mullion" --version)" = "mullion $(sed -n 's/^project(mullion VERSION \([^ ]*\).*/\1/p' "$here/../../CMakeLists.txt")" ]
 usr/bin/mullion template usr/share/mullion/gallery/double-mat.xml -o drawn.pdf
 pdfinfo drawn.pdf | grep -q "^Pages: *2$"

@@ -88,7 +88,7 @@ TEST_CASE("without the whole program the light verbs work and the others are ref
     CHECK(run.err.find("cannot start ") != std::string::npos);
     CHECK(run.err.find("mullion-whole: No such file or directory") != std::string::npos);
   }
-  CHECK(light == 6);
+  CHECK(light == 7);
   CHECK(oracle::run({program, "--version"}).out == oracle::mullion({"--version"}).out);
   CHECK(oracle::run({program, "check", job}).out == oracle::mullion({"check", job}).out);
   const std::string drawn = folder + "/template.pdf";

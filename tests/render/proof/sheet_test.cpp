@@ -93,12 +93,14 @@ TEST_CASE("each choice tells its own boards, sizes and price, and what all share
   CHECK(has(text, "I approve the one ticked"));
   CHECK(count(text, "Chalk over Slate") == 2);
   CHECK(count(text, "Chalk over Marigold") == 1);
-  CHECK(has(text, "long name"));                // wrapped, not cut
-  CHECK(count(text, "16 × 14 in") == 3);        // A, B, and the price of what B alone has
-  CHECK(count(text, "18 × 15 in") == 1);        // of C
-  CHECK(count(text, "9 3/4 × 7 3/4 in") == 1);  // all alike
-  CHECK(count(text, "revision 1 (") == 3);      // a mark for each
-  // 30 united inches at 0.42 twice, 3.50, 2 windows at 4.50 and 10 minutes at 0.80, to 0.50
+  CHECK(has(text, "long name"));                  // wrapped, not cut
+  CHECK(count(text, "16 × 14 in") == 2);          // A and B
+  CHECK(count(text, "15 3/4 × 13 3/4 in") == 1);  // the under-mat's blank that B alone has
+  CHECK(count(text, "18 × 15 in") == 1);          // of C
+  CHECK(count(text, "9 3/4 × 7 3/4 in") == 1);    // all alike
+  CHECK(count(text, "revision 1 (") == 3);        // a mark for each
+  // 30 and, of the under-mat's blank, 29.5 united inches at 0.42, 3.50, 2 windows at 4.50 and 10
+  // minutes at 0.80, to 0.50
   CHECK(count(text, "45.50 EUR") == 4);  // below A and B and in the table
 }
 

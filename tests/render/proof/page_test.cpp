@@ -60,7 +60,10 @@ TEST_CASE("layers and choices go on and off, and openings tell their sizes") {
       "result+=' '+getComputedStyle(layer).display;"
       "document.querySelector('[data-shows=choice-B]').click();"
       "result+=' '+document.querySelector('[data-part=choice-B]').hidden;"
-      "document.querySelector('.opening').focus();"
+      "var one=document.querySelector('.opening');one.focus();"
+      // A window without a screen has the focus or not, and tells of it only where it has.
+      "if(!document.hasFocus()){one.dispatchEvent(new FocusEvent('focus'));"
+      "one.dispatchEvent(new FocusEvent('focusin',{bubbles:true}))}"
       "result+=' '+(document.getElementById('told').textContent.indexOf('Opening 1: ')===0);"
       "var zoom=document.getElementById('zoom-now');"
       "document.querySelector('.stage').dispatchEvent(new KeyboardEvent('keydown',{key:'+'}));"

@@ -233,14 +233,20 @@ Done group(Draft& draft, const MakeGroup& edit) {
   return {};
 }
 
+// The row or column of that name.
+Result<const Markup*> group_of(Draft& draft, const std::string& name) {
+  Result<const Markup*> found = element_of(draft.job(), name);
+  if (found && !is_group(**found)) {
+    return tl::unexpected(
+        refusal("edit-wrong-part", "found \"" + name + "\"; expected a row or a column"));
+  }
+  return found;
+}
+
 Done turn(Draft& draft, const TurnGroup& edit) {
-  const Result<const Markup*> found = element_of(draft.job(), edit.group);
+  const Result<const Markup*> found = group_of(draft, edit.group);
   if (!found) return tl::unexpected(found.error());
   const Markup& group = **found;
-  if (!is_group(group)) {
-    return tl::unexpected(
-        refusal("edit-wrong-part", "found \"" + edit.group + "\"; expected a row or a column"));
-  }
   const Along from = group.name == word_of(Along::row) ? Along::row : Along::column;
   const Along to = from == Along::row ? Along::column : Along::row;
   const std::string word = word_of(to);
@@ -258,13 +264,9 @@ Done turn(Draft& draft, const TurnGroup& edit) {
 }
 
 Done dissolve(Draft& draft, const Dissolve& edit) {
-  const Result<const Markup*> found = element_of(draft.job(), edit.group);
+  const Result<const Markup*> found = group_of(draft, edit.group);
   if (!found) return tl::unexpected(found.error());
   const Markup& group = **found;
-  if (!is_group(group)) {
-    return tl::unexpected(
-        refusal("edit-wrong-part", "found \"" + edit.group + "\"; expected a row or a column"));
-  }
   if (parts_in(group).empty() ||
       (!is_group(parent_in(draft, group)) && parts_in(group).size() > 1)) {
     return tl::unexpected(refusal(

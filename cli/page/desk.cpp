@@ -58,6 +58,13 @@ LaidPtr Desk::keep(OpenedJob& job, LaidPtr laid) {
   return laid;
 }
 
+LaidPtr Desk::laid(OpenedJob& job, const std::string& name, std::string text) const {
+  const auto out = lay(std::move(text), files_.path_of(file_of(name)), job.open,
+                       cutter_ ? &*cutter_ : nullptr, locale_);
+  find_remedies(*out, locale_);
+  return out;
+}
+
 LaidPtr Desk::now(const std::string& name) {
   if (files_.stamp(file_of(name)) == Stamp{}) {
     return nullptr;
@@ -71,8 +78,7 @@ LaidPtr Desk::now(const std::string& name) {
   const bool same_files = same_text && std::equal(stamps.begin() + 1, stamps.end(),
                                                   job.stamps.begin() + 1, job.stamps.end());
   if (!same_files) {
-    job.current = lay(std::move(*text), files_.path_of(file_of(name)), job.open,
-                      cutter_ ? &*cutter_ : nullptr);
+    job.current = laid(job, name, std::move(*text));
     job.named = named_files(name, *job.current);
     const Stamp own = stamps.front();
     stamps = stamps_of(name, job);
@@ -96,8 +102,7 @@ LaidPtr Desk::preview(const std::string& name, std::string text) {
     return known;
   }
   OpenedJob& job = opened(name);
-  return keep(job, lay(std::move(text), files_.path_of(file_of(name)), job.open,
-                       cutter_ ? &*cutter_ : nullptr));
+  return keep(job, laid(job, name, std::move(text)));
 }
 
 Desk::Change Desk::look(const std::string& name) {

@@ -16,8 +16,8 @@ namespace mullion::cli::page {
 
 class Desk {
  public:
-  Desk(const Files& files, std::optional<CutterProfile> cutter)
-      : files_(files), cutter_(std::move(cutter)) {}
+  Desk(const Files& files, std::optional<CutterProfile> cutter, Locale locale)
+      : files_(files), cutter_(std::move(cutter)), locale_(std::move(locale)) {}
 
   // What the job's file holds. Null where there is no such file, or none that may be read.
   LaidPtr now(const std::string& name);
@@ -47,11 +47,13 @@ class Desk {
   };
 
   OpenedJob& opened(const std::string& name);
-  LaidPtr keep(OpenedJob& job, LaidPtr laid);
+  LaidPtr laid(OpenedJob& job, const std::string& name, std::string text) const;
+  static LaidPtr keep(OpenedJob& job, LaidPtr laid);
   std::vector<Stamp> stamps_of(const std::string& name, const OpenedJob& job) const;
 
   const Files& files_;
   std::optional<CutterProfile> cutter_;
+  Locale locale_;
   std::map<std::string, OpenedJob, std::less<>> jobs_;
   std::uint64_t clock_ = 0;
 };

@@ -12,22 +12,24 @@ void add(Problems& to, Problems from) {
   for (Problem& one : from) to.push_back(std::move(one));
 }
 
-void lay_out_and_check(Laid& out, OpenJob& open, const CutterProfile* cutter) {
-  Result<Layout> layout = open.lay_out(*out.job);
+void lay_out_and_check(Laid& out, OpenJob& open, const CutterProfile* cutter,
+                       const Locale& locale) {
+  Result<Layout> layout = open.lay_out(*out.job, locale);
   if (!layout) return add(out.problems, std::move(layout.error()));
   out.layout = std::move(*layout);
-  add(out.problems, told_notes(*out.layout, *out.job));
-  Result<Mat> mat = build_mat(*out.job, *out.layout);
+  add(out.problems, told_notes(*out.layout, *out.job, locale));
+  Result<Mat> mat = build_mat(*out.job, *out.layout, locale);
   if (!mat) return add(out.problems, std::move(mat.error()));
   out.mat = std::move(*mat);
-  add(out.problems, check_mat(*out.job, *out.layout, *out.mat));
+  add(out.problems, check_mat(*out.job, *out.layout, *out.mat, locale));
   out.cuts = cutter != nullptr ? cuts_of(*out.mat, *cutter) : cuts_of(*out.mat);
-  add(out.problems, check_on_cutter(*out.job, *out.layout, *out.cuts));
+  add(out.problems, check_on_cutter(*out.job, *out.layout, *out.cuts, locale));
 }
 
 }  // namespace
 
-LaidPtr lay(std::string text, const std::string& file, OpenJob& open, const CutterProfile* cutter) {
+std::shared_ptr<Laid> lay(std::string text, const std::string& file, OpenJob& open,
+                          const CutterProfile* cutter, const Locale& locale) {
   auto out = std::make_shared<Laid>();
   out->fingerprint = edit::fingerprint(text);
   Result<Job> job = parse_job(text, file);
@@ -35,8 +37,11 @@ LaidPtr lay(std::string text, const std::string& file, OpenJob& open, const Cutt
   if (!job) {  // pictures alone are a job to begin with, if that is all that is missing
     Result<Job> begun = parse_job(text, file, Need::pictures);
     if (begun && !is_arranged(*begun)) {
-      out->problems.push_back(
-          {Severity::note, "page-not-arranged", "the pictures have no arrangement yet", {}, file});
+      out->problems.push_back({Severity::note,
+                               "page-not-arranged",
+                               locale.say("the pictures have no arrangement yet"),
+                               {},
+                               file});
       out->job = std::move(*begun);
     } else {
       out->problems = std::move(job.error());
@@ -46,9 +51,17 @@ LaidPtr lay(std::string text, const std::string& file, OpenJob& open, const Cutt
     out->job = std::move(*job);
   }
   out->text = std::move(text);
-  if (is_arranged_job) lay_out_and_check(*out, open, cutter);
-  if (is_arranged_job && !out->layout) out->remedies = remedies_for(out->text, *out->job);
+  if (is_arranged_job) lay_out_and_check(*out, open, cutter, locale);
   return out;
+}
+
+void find_remedies(Laid& laid, const Locale& locale) {
+  if (!laid.job || laid.layout || !is_arranged(*laid.job)) return;
+  const auto conflicts = conflicts_of(*laid.job, locale);
+  for (const layout::ToldConflict& conflict : conflicts) {
+    laid.concerns.push_back(concern_of(*laid.job, conflict.parts));
+  }
+  laid.remedies = remedies_for(laid.text, *laid.job, conflicts, locale);
 }
 
 }  // namespace mullion::cli::page

@@ -66,7 +66,7 @@ Listing::Card Listing::read(const Files::Listed& listed) const {
   card.element = outermost_element(*text);
   if (card.element != "job") return card;
   OpenJob open;
-  const LaidPtr laid = lay(std::move(*text), files_.path_of(listed.name), open, nullptr);
+  const LaidPtr laid = lay(std::move(*text), files_.path_of(listed.name), open, nullptr, locale_);
   card.shown = card_of(listed.name.substr(0, listed.name.size() - ending.size()), *laid);
   if (laid->mat) card.drawing = proof::thumbnail_svg(*laid->job, *laid->mat);
   return card;

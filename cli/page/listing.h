@@ -16,7 +16,8 @@ namespace mullion::cli::page {
 
 class Listing {
  public:
-  explicit Listing(const Files& files) : files_(files) {}
+  // What is wrong with a job is said in the locale's language.
+  Listing(const Files& files, Locale locale) : files_(files), locale_(std::move(locale)) {}
 
   Json jobs();
   // A small drawing of the piece; empty where there is no such job or no mat.
@@ -36,6 +37,7 @@ class Listing {
   std::vector<std::string> bring_up_to_date();
 
   const Files& files_;
+  Locale locale_;
   std::mutex mutex_;
   std::map<std::string, Card, std::less<>> cards_;
 };

@@ -90,9 +90,9 @@ Reply no_job(const std::string& name) {
 Site::Site(SiteOptions options)
     : options_(std::move(options)),
       files_(options_.folder),
-      desk_(files_, std::nullopt),
+      desk_(files_, std::nullopt, options_.locale),
       images_(files_),
-      listing_(files_) {}
+      listing_(files_, options_.locale) {}
 
 Site::~Site() = default;
 
@@ -282,7 +282,7 @@ Answer Site::job(const Asked& asked) {
 
 Json Site::state(const std::string& name, const Laid& laid, bool preview, std::string_view side,
                  int layer) {
-  StateOptions options{name, preview, false, false, stock()};
+  StateOptions options{name, preview, false, false, stock(), options_.locale};
   if (const edit::EditedFile* file = edited(name)) {
     options.can_undo = file->history().can_undo();
     options.can_redo = file->history().can_redo();

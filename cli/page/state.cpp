@@ -282,7 +282,7 @@ class StateWriter {
       ++number;
       rules.push_back({{"index", number},
                        {"name", "rule." + std::to_string(number)},
-                       {"sentence", words_of(rule, job.scale)}});
+                       {"sentence", words_of(rule, job.scale, options_.locale)}});
     }
     out["rules"] = std::move(rules);
   }
@@ -318,6 +318,7 @@ class StateWriter {
 
   void add_problems(Json& out) {
     Json problems = page::of(laid_.problems);
+    std::size_t conflict = 0;
     for (std::size_t i = 0; i < problems.size(); ++i) {
       Json& problem = problems[i];
       problem["openings"] = Json::array();
@@ -325,7 +326,10 @@ class StateWriter {
       problem["box"] = nullptr;
       problem["remedies"] = Json::array();
       if (!laid_.job) continue;
-      const Concern concern = concern_of(*laid_.job, laid_.problems[i].place);
+      const bool is_conflict =
+          laid_.problems[i].severity == Severity::error && conflict < laid_.concerns.size();
+      const Concern concern = is_conflict ? laid_.concerns[conflict++]
+                                          : concern_of(*laid_.job, laid_.problems[i].place);
       problem["openings"] = concern.openings;
       problem["measures"] = concern.measures;
       if (laid_.layout) problem["box"] = box_around(concern.openings);

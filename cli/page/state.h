@@ -29,6 +29,7 @@ struct StateOptions {
   bool preview = false;
   bool can_undo = false, can_redo = false;
   const Stock* stock = nullptr;  // of the shop; null: none is known
+  Locale locale;
 };
 
 Json state_of(const Laid& laid, const StateOptions& options);

@@ -48,7 +48,7 @@ std::string message_of(const Refusal& refusal, const Cuts& cuts) {
 }
 
 void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
-  const std::string cutter = "the cutter \"" + cuts.cutter.id + "\" ";
+  const std::string& cutter = cuts.cutter.id;
   const auto layer = [&] {
     return f.name(f.mat.layers[static_cast<std::size_t>(refusal.layer) - 1]);
   };
@@ -58,27 +58,28 @@ void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
     case Why::trim:
       f.add("check-cutter-trim",
             refusal.openings.empty()
-                ? "the trim of the under-mats leaves no blank"
-                : "the trim of " + f.text(refusal.found) + " on each side of " + layer() +
-                      ", taped behind, cuts into the window of " +
-                      f.name(refusal.openings.front()) + ", " + f.text(refusal.limit) +
-                      " from the edge",
+                ? f.say("the trim of the under-mats leaves no blank")
+                : f.say("the trim of %1 on each side of %2, taped behind, cuts into the window of "
+                        "%3, %4 from the edge",
+                        f.text(refusal.found), layer(), f.name(refusal.openings.front()),
+                        f.text(refusal.limit)),
             refusal.place);
       return;
     case Why::board_too_wide:
       f.add("check-cutter-wide",
-            "the board is " + f.text(refusal.found) + " across the rail; " + cutter + "takes " +
-                f.text(refusal.limit),
+            f.say("the board is %1 across the rail; the cutter \"%2\" takes %3",
+                  f.text(refusal.found), cutter, f.text(refusal.limit)),
             f.job.outer_place);
       return;
     case Why::cut_too_long:
       f.add("check-cutter-long",
-            layer() + " needs a cut of " + f.text(refusal.found) + ", over-cuts included; " +
-                cutter + "cuts at most " + f.text(refusal.limit),
+            f.say("%1 needs a cut of %2, over-cuts included; the cutter \"%3\" cuts at most %4",
+                  layer(), f.text(refusal.found), cutter, f.text(refusal.limit)),
             f.job.outer_place);
       return;
     case Why::groove:
-      f.add("check-cutter-groove", "the panel of a V-groove cannot be cut: " + refusal.detail,
+      f.add("check-cutter-groove",
+            f.say("the panel of a V-groove cannot be cut: %1", f.say(refusal.detail.c_str())),
             refusal.place);
       return;
   }
@@ -96,8 +97,9 @@ Problems problems_of(const Cuts& cuts) {
   return out;
 }
 
-Problems check_on_cutter(const Job& job, const Layout& layout, const Cuts& cuts) {
-  Findings findings(job, layout, *cuts.mat);
+Problems check_on_cutter(const Job& job, const Layout& layout, const Cuts& cuts,
+                         const Locale& locale) {
+  Findings findings(job, layout, *cuts.mat, locale);
   for (const Refusal& refusal : cuts.refusals) add_finding(findings, refusal, cuts);
   return findings.take();
 }

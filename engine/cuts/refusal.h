@@ -11,8 +11,10 @@ namespace mullion {
 Problems problems_of(const Cuts& cuts);
 Problem problem_of(const Refusal& refusal, const Cuts& cuts);
 
-// The same as findings about a job, like those of engine/mat/checks.h, in the job's unit:
+// The same as findings about a job, like those of engine/mat/checks.h, in the job's unit and the
+// locale's language:
 // "check-cutter-wide", "check-cutter-long", "check-cutter-trim", "check-cutter-groove".
-Problems check_on_cutter(const Job& job, const Layout& layout, const Cuts& cuts);
+Problems check_on_cutter(const Job& job, const Layout& layout, const Cuts& cuts,
+                         const Locale& locale = {});
 
 }  // namespace mullion

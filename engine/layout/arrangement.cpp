@@ -4,8 +4,6 @@
 #include <numeric>
 #include <optional>
 
-#include "engine/layout/conflict.h"
-
 namespace mullion::layout {
 namespace {
 
@@ -58,13 +56,9 @@ class Choices {
   bool is_met_ = true;
 };
 
-struct Refusal {
-  Model model;
-  solver::Conflict conflict;
-};
+}  // namespace
 
-// The best arrangement, or the conflict of the first choice and the model that has it.
-tl::expected<Arrangement, Refusal> best_choice(Model model, const std::vector<int>& look_at) {
+tl::expected<Arrangement, Refusal> arrange(Model model, const std::vector<int>& look_at) {
   const auto solution = solver::solve(model.system, look_at);
   if (!solution) return tl::unexpected(Refusal{std::move(model), solution.error()});
   Choices choices(model, *solution);
@@ -79,14 +73,6 @@ tl::expected<Arrangement, Refusal> best_choice(Model model, const std::vector<in
     if (!choices.next()) break;
   }
   return tl::unexpected(std::move(*first));
-}
-
-}  // namespace
-
-Result<Arrangement> arrange(const Job& job, Model model, const std::vector<int>& look_at) {
-  auto out = best_choice(std::move(model), look_at);
-  if (out) return std::move(*out);
-  return tl::unexpected(describe_conflict(job, out.error().model, out.error().conflict));
 }
 
 }  // namespace mullion::layout

@@ -11,7 +11,14 @@ struct Arrangement {
   solver::Solution solution;
 };
 
-// Errors are conflicts, in the framer's words. `model` is the job's; `look_at`: see solver::solve.
-Result<Arrangement> arrange(const Job& job, Model model, const std::vector<int>& look_at = {});
+// Why there is none, with the model that has it.
+struct Refusal {
+  Model model;
+  solver::Conflict conflict;
+};
+
+// The best arrangement, or the conflict of the first choice of what fills the groups. `model` is a
+// job's; `look_at`: see solver::solve.
+tl::expected<Arrangement, Refusal> arrange(Model model, const std::vector<int>& look_at = {});
 
 }  // namespace mullion::layout

@@ -73,17 +73,16 @@ Rational scale_of(const std::vector<Share>& shares) {
   return least.is_zero() ? Rational(1) : Rational(1) / least;
 }
 
-std::string borders_text(const std::vector<Length>& borders, const Scale& scale) {
-  if (borders.size() == 1) return "a border of " + describe_exact_number(borders[0], scale);
-  std::vector<std::string> numbers;
-  numbers.reserve(borders.size());
-  for (const Length border : borders) numbers.push_back(describe_exact_number(border, scale));
-  std::string text = "borders ";
-  for (std::size_t i = 0; i < numbers.size(); ++i) text += (i == 0 ? "" : " + ") + numbers[i];
-  return text;
+std::string borders_text(const std::vector<Length>& borders, const Scale& scale,
+                         const Locale& locale) {
+  std::string sum;
+  for (const Length border : borders) {
+    sum += (sum.empty() ? "" : " + ") + locale.described_exact_number(border, scale);
+  }
+  return borders.size() == 1 ? locale.say("a border of %1", sum) : locale.say("borders %1", sum);
 }
 
-std::string list_needs(const Job& job, const std::vector<Share>& shares) {
+std::string list_needs(const Job& job, const std::vector<Share>& shares, const Locale& locale) {
   const Scale& scale = job.scale;
   std::vector<Length> borders;
   std::map<Length, int, std::greater<>> openings, gaps;  // how many of a size
@@ -99,21 +98,20 @@ std::string list_needs(const Job& job, const std::vector<Share>& shares) {
     } else if (statement.kind == Statement::Kind::gap) {
       gaps[statement.value] += count;
     } else {
-      others.push_back(is_limit(statement) ? counted_limit(count, statement, scale)
-                                           : text_of(statement, job));
+      others.push_back(is_limit(statement) ? counted_limit(count, statement, scale, locale)
+                                           : text_of(statement, job, locale));
     }
   }
   std::vector<std::string> items;
-  if (!borders.empty()) items.push_back(borders_text(borders, scale));
+  if (!borders.empty()) items.push_back(borders_text(borders, scale, locale));
   for (const auto& [size, count] : openings) {
-    items.push_back(counted(count, "opening", "openings") + " of " +
-                    describe_exact_number(size, scale));
+    items.push_back(counted_openings(count, locale.described_exact_number(size, scale), locale));
   }
   for (const auto& [size, count] : gaps) {
-    items.push_back(counted(count, "gap", "gaps") + " of " + describe_exact_number(size, scale));
+    items.push_back(counted_gaps(count, locale.described_exact_number(size, scale), locale));
   }
   items.insert(items.end(), others.begin(), others.end());
-  return joined(items);
+  return locale.all_of(items);
 }
 
 // Whether the stated numbers, so many times each, make one sum beside the outer size.
@@ -127,30 +125,38 @@ bool adds_up(const std::vector<Share>& shares) {
 }
 
 std::string sum_sentence(const Job& job, const std::vector<Share>& shares,
-                         const Rational& shortfall) {
+                         const Rational& shortfall, const Locale& locale) {
   const Scale& scale = job.scale;
   const Share& outer = *outer_of(shares);
-  const Rational need = Rational(outer.statement->value.ticks()) + shortfall;
+  const auto ticks = [&](const Rational& value) { return ticks_text(value, scale, locale); };
+  const std::string needs = list_needs(job, shares, locale);
+  const std::string need = ticks(Rational(outer.statement->value.ticks()) + shortfall);
+  const std::string what = text_of(*outer.statement, job, locale);
+  const std::string has = locale.described_exact(outer.statement->value, scale);
+  const std::string off = ticks(abs(shortfall));
   const int parts = static_cast<int>(shares.size()) - 1;
   const bool is_one = parts == 1 && *shares[&outer == &shares[0] ? 1 : 0].count() == 1;
-  const char* verb = shortfall.sign() > 0 ? is_one ? " needs " : " need "
-                     : is_one             ? " comes to "
-                                          : " come to ";
-  return list_needs(job, shares) + verb + ticks_text(need, scale) + "; " +
-         text_of(*outer.statement, job) + " is " + describe_exact(outer.statement->value, scale) +
-         ": " + ticks_text(abs(shortfall), scale) + (shortfall.sign() > 0 ? " short" : " too much");
+  if (shortfall.sign() > 0) {
+    return is_one ? locale.say("%1 needs %2; %3 is %4: %5 short", needs, need, what, has, off)
+                  : locale.say("%1 need %2; %3 is %4: %5 short", needs, need, what, has, off);
+  }
+  return is_one ? locale.say("%1 comes to %2; %3 is %4: %5 too much", needs, need, what, has, off)
+                : locale.say("%1 come to %2; %3 is %4: %5 too much", needs, need, what, has, off);
 }
 
-std::string listed(const Job& job, const Share& share) {
+std::string listed(const Job& job, const Share& share, const Locale& locale) {
   const Statement& statement = *share.statement;
-  if (is_limit(statement)) return counted_limit(share.count().value_or(1), statement, job.scale);
-  const std::string text = text_of(statement, job);
+  if (is_limit(statement)) {
+    return counted_limit(share.count().value_or(1), statement, job.scale, locale);
+  }
+  const std::string text = text_of(statement, job, locale);
   const bool is_named_alone = share.is_outer() || statement.kind == Statement::Kind::border;
-  return is_named_alone ? text + " of " + describe_exact(statement.value, job.scale) : text;
+  if (!is_named_alone) return text;
+  return locale.say_in("sum", "%1 of %2", text, locale.described_exact(statement.value, job.scale));
 }
 
 std::string list_sentence(const Job& job, const std::vector<Share>& shares,
-                          const Rational& shortfall) {
+                          const Rational& shortfall, const Locale& locale) {
   const Scale& scale = job.scale;
   std::vector<std::string> items;
   std::map<Length, int, std::greater<>> gaps;  // how many of a size
@@ -158,45 +164,56 @@ std::string list_sentence(const Job& job, const std::vector<Share>& shares,
     if (share.statement->kind == Statement::Kind::gap) {
       gaps[share.statement->value] += share.count().value_or(1);
     } else {
-      items.push_back(listed(job, share));
+      items.push_back(listed(job, share, locale));
     }
   }
   for (const auto& [size, count] : gaps) {
-    items.push_back(counted(count, "gap", "gaps") + " of " + describe_exact(size, scale));
+    items.push_back(counted_gaps(count, locale.described_exact(size, scale), locale));
   }
-  return "these cannot all hold: " + joined(items) + "; they miss by " +
-         ticks_text(abs(shortfall), scale);
+  return locale.say("these cannot all hold: %1; they miss by %2", locale.all_of(items),
+                    ticks_text(abs(shortfall), scale, locale));
 }
 
-std::string suggestion(const Job& job, const Model& model, const RequiredRules& linked,
-                       const std::vector<Share>& shares, const solver::Conflict& conflict) {
-  std::vector<int> tags, parts;
+// What would settle a conflict; `fits`: all else holds then.
+struct Proposal {
+  std::vector<Remedy> ways;
+  bool fits = false;
+};
+
+Proposal proposal_for(const Job& job, const Model& model, const RequiredRules& linked,
+                      const std::vector<Share>& shares, const solver::Conflict& conflict) {
+  std::vector<int> tags;
   for (const Share& share : shares) tags.push_back(share.tag);
-  const auto told = [&](const std::vector<Remedy>& ways) {
-    std::vector<std::string> texts;
-    for (const Remedy& way : ways) texts.push_back(text_of(way, model, job));
-    return "; " + joined(texts, " or ");
-  };
-  const std::vector<Remedy> ways = ways_out(job, model, linked, tags);
-  if (!ways.empty()) return told(ways) + " would fit";
-  const std::vector<Remedy> closing = ways_out(job, model, parts_of(conflict, linked), tags);
-  if (closing.empty()) return {};
-  return told(closing) + " would settle this, but other numbers do not fit either";
+  std::vector<Remedy> ways = ways_out(job, model, linked, tags);
+  if (!ways.empty()) return {std::move(ways), true};
+  return {ways_out(job, model, parts_of(conflict, linked), tags), false};
+}
+
+std::string with_proposal(const std::string& sentence, const Proposal& proposal, const Job& job,
+                          const Model& model, const Locale& locale) {
+  if (proposal.ways.empty()) return sentence;
+  std::vector<std::string> texts;
+  for (const Remedy& way : proposal.ways) texts.push_back(text_of(way, model, job, locale));
+  const std::string ways = locale.one_of(texts);
+  return proposal.fits ? locale.say("%1; %2 would fit", sentence, ways)
+                       : locale.say("%1; %2 would settle this, but other numbers do not fit either",
+                                    sentence, ways);
 }
 
 Problems describe(const Job& job, const Model& model, const RequiredRules& linked,
-                  const solver::Conflict& conflict) {
+                  const solver::Conflict& conflict, const Locale& locale) {
   std::vector<Share> shares = shares_of(model, conflict);
   const Rational scale = scale_of(shares), shortfall = conflict.shortfall * scale;
   for (Share& share : shares) {
     share.amount *= scale;
     share.multiplier *= scale;
   }
-  const std::string what = adds_up(shares) ? sum_sentence(job, shares, shortfall)
-                                           : list_sentence(job, shares, shortfall);
+  const std::string what = adds_up(shares) ? sum_sentence(job, shares, shortfall, locale)
+                                           : list_sentence(job, shares, shortfall, locale);
+  const Proposal proposal = proposal_for(job, model, linked, shares, conflict);
   Problem main{Severity::error,
                "layout-conflict",
-               what + suggestion(job, model, linked, shares, conflict),
+               with_proposal(what, proposal, job, model, locale),
                {},
                job.file};
   Problems problems;
@@ -205,29 +222,56 @@ Problems describe(const Job& job, const Model& model, const RequiredRules& linke
     if (place.line == 0) continue;
     if (main.place.line == 0) main.place = place;
     problems.push_back({Severity::note, "layout-conflict",
-                        "this takes part: " + text_of(*share.statement, job), place, job.file});
+                        locale.say("this takes part: %1", text_of(*share.statement, job, locale)),
+                        place, job.file});
   }
   problems.insert(problems.begin(), main);
   return problems;
 }
 
-}  // namespace
-
-Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict) {
+// Calls `told` with each conflict among other statements, and the rules that are linked to it.
+template <class Told>
+void for_each_conflict(const Model& model, const solver::Conflict& conflict, const Told& told) {
   const RequiredRules all = required_rules(model);
-  Problems problems;
   RequiredRules left = all;
   solver::Conflict next = conflict;
-  for (int told = 0; told < most_told; ++told) {
+  for (int count = 0; count < most_told; ++count) {
     const RequiredRules linked = linked_to(next, all);
-    const Problems more = describe(job, model, linked, next);
-    problems.insert(problems.end(), more.begin(), more.end());
+    told(linked, next);
     left = without_statements_of(next, linked, left);
     auto other = solver::solve(left.system);
     if (other) break;
     next = renumbered(std::move(other.error()), left);
   }
+}
+
+}  // namespace
+
+Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict,
+                           const Locale& locale) {
+  Problems problems;
+  for_each_conflict(model, conflict, [&](const RequiredRules& linked, const auto& one) {
+    const Problems more = describe(job, model, linked, one, locale);
+    problems.insert(problems.end(), more.begin(), more.end());
+  });
   return problems;
+}
+
+std::vector<ToldConflict> conflicts_of(const Job& job, const Model& model,
+                                       const solver::Conflict& conflict, const Locale& locale) {
+  const auto stated = [&](int tag) { return model.statements[static_cast<std::size_t>(tag)]; };
+  std::vector<ToldConflict> out;
+  for_each_conflict(model, conflict, [&](const RequiredRules& linked, const auto& one) {
+    ToldConflict& told = out.emplace_back();
+    const std::vector<Share> shares = shares_of(model, one);
+    for (const Share& share : shares) told.parts.push_back(*share.statement);
+    for (const Remedy& remedy : proposal_for(job, model, linked, shares, one).ways) {
+      Way& way =
+          told.ways.emplace_back(Way{{}, remedy.number, text_of(remedy, model, job, locale)});
+      for (const int tag : remedy.tags) way.what.push_back(stated(tag));
+    }
+  });
+  return out;
 }
 
 }  // namespace mullion::layout

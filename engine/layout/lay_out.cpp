@@ -2,8 +2,10 @@
 #include <optional>
 
 #include "engine/layout/arrangement.h"
+#include "engine/layout/conflict.h"
 #include "engine/layout/layout.h"
 #include "engine/layout/snapping.h"
+#include "engine/layout/told_conflict.h"
 #include "engine/layout/words.h"
 
 namespace mullion {
@@ -53,29 +55,30 @@ solver::Rational optical_ratio(const Arrangement& arrangement) {
   return (solver::Rational(3) * board - picture) / (board + picture);
 }
 
+using Arranged = tl::expected<Arrangement, Refusal>;
+
 // With the border that goes with the size of the board, which is left in `defaults`.
-Result<Arrangement> arrange_with_border(const Job& job, Defaults& defaults,
-                                        const std::vector<int>& look_at) {
+Arranged arrange_with_border(const Job& job, Defaults& defaults, const std::vector<int>& look_at) {
   defaults.border = small_board_border;
-  if (!borders_may_follow_the_board(job)) return arrange(job, build_model(job, defaults), look_at);
+  if (!borders_may_follow_the_board(job)) return arrange(build_model(job, defaults), look_at);
   defaults.border = large_board_border;
   Model on_large_board = build_model(job, defaults);
   if (!may_be_on_small_board(on_large_board)) {
-    return arrange(job, std::move(on_large_board), look_at);
+    return arrange(std::move(on_large_board), look_at);
   }
   defaults.border = small_board_border;
-  auto out = arrange(job, build_model(job, defaults), look_at);
+  auto out = arrange(build_model(job, defaults), look_at);
   if (!out || is_on_small_board(*out)) return out;
   defaults.border = large_board_border;
-  return arrange(job, std::move(on_large_board), out->solution.looked_at);
+  return arrange(std::move(on_large_board), out->solution.looked_at);
 }
 
-Result<Arrangement> arrange_with_defaults(const Job& job, const std::vector<int>& look_at) {
+Arranged arrange_with_defaults(const Job& job, const std::vector<int>& look_at) {
   Defaults defaults{small_board_border, free_gap};
   auto out = arrange_with_border(job, defaults, look_at);
   if (!out || job.borders.bottom != Borders::Bottom::optical) return out;
   defaults.optical_ratio = optical_ratio(*out);
-  return arrange(job, build_model(job, defaults), out->solution.looked_at);
+  return arrange(build_model(job, defaults), out->solution.looked_at);
 }
 
 // To the nearest tick. Only rules that no whole number of ticks can satisfy leave anything to
@@ -110,23 +113,32 @@ Layout read_layout(const Model& model, const Values& values) {
 
 }  // namespace
 
-Result<Layout> lay_out(const Job& job) {
-  return OpenJob().lay_out(job);
+Result<Layout> lay_out(const Job& job, const Locale& locale) {
+  return OpenJob().lay_out(job, locale);
 }
 
-Problems told_notes(const Layout& layout, const Job& job) {
+std::vector<ToldConflict> conflicts_of(const Job& job, const Locale& locale) {
+  const auto arrangement = arrange_with_defaults(job, {});
+  if (arrangement) return {};
+  return conflicts_of(job, arrangement.error().model, arrangement.error().conflict, locale);
+}
+
+Problems told_notes(const Layout& layout, const Job& job, const Locale& locale) {
   Problems out;
   for (const LayoutNote& note : layout.notes) {
     const auto* off = std::get_if<OffBy>(&note);
-    out.push_back({Severity::note, "layout-moved", sentence_of(note, job),
+    out.push_back({Severity::note, "layout-moved", sentence_of(note, job, locale),
                    off != nullptr ? off->what.place : Place{}, job.file});
   }
   return out;
 }
 
-Result<Layout> OpenJob::lay_out(const Job& job) {
+Result<Layout> OpenJob::lay_out(const Job& job, const Locale& locale) {
   const auto arrangement = arrange_with_defaults(job, look_at_);
-  if (!arrangement) return tl::unexpected(arrangement.error());
+  if (!arrangement) {
+    const auto& [model, conflict] = arrangement.error();
+    return tl::unexpected(describe_conflict(job, model, conflict, locale));
+  }
   look_at_ = arrangement->solution.looked_at;
   const Snapping snapping = snap_to_increment(job, arrangement->model, arrangement->solution);
   Layout out = read_layout(arrangement->model, snapping.values);

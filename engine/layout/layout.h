@@ -7,16 +7,16 @@
 // the board's back and cut. Along every line across the mat the parts add up to the outer size.
 //
 // The arrangement is the best one exactly; then its sizes come to the job's increment. The sizes on
-// the increment are proved the nearest ones only where few are free at a time (solver/snap.h), which
-// Layout::on_increment tells; in a large arrangement nearer ones may exist, and where limits leave
-// no room some stay off it. Notes
-// say what was moved.
+// the increment are proved the nearest ones only where few are free at a time (solver/snap.h),
+// which Layout::on_increment tells; in a large arrangement nearer ones may exist, and where limits
+// leave no room some stay off it. Notes say what was moved.
 
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/layout/statement.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
@@ -52,22 +52,22 @@ struct Layout {
   std::vector<PlacedGroup> groups;  // outermost first
   Sides borders;                    // outer edge to the outermost openings
   OnIncrement on_increment = OnIncrement::as_it_was;
-  std::vector<LayoutNote> notes;    // what was moved to reach the increment, and by how much
+  std::vector<LayoutNote> notes;  // what was moved to reach the increment, and by how much
 };
 
-// Solves the arrangement. Errors are conflicts and impossible rules, in the job's unit, each with
-// the place of the statement that is part of it.
-Result<Layout> lay_out(const Job& job);
+// Solves the arrangement. Errors are conflicts and impossible rules, in the job's unit and the
+// locale's language, each with the place of the statement that is part of it.
+Result<Layout> lay_out(const Job& job, const Locale& locale = {});
 
 // The notes in words, in the job's unit, each at its place in the job file: "layout-moved".
-Problems told_notes(const Layout& layout, const Job& job);
+Problems told_notes(const Layout& layout, const Job& job, const Locale& locale = {});
 
 // A job that stays open while it is edited, laid out again after every change. What mattered in one
 // layout is a hint where to begin the next. The best arrangement is unique, so a hint saves time
 // and changes nothing: the result is that of mullion::lay_out, whatever was laid out before.
 class OpenJob {
  public:
-  Result<Layout> lay_out(const Job& job);
+  Result<Layout> lay_out(const Job& job, const Locale& locale = {});
 
  private:
   std::vector<int> look_at_;  // numbers of rules of the last arrangement

@@ -1,37 +1,48 @@
 #include "engine/layout/rule_words.h"
 
-#include "engine/layout/words.h"
 #include "engine/xml/words.h"
 
 namespace mullion {
+namespace {
 
-std::string words_of(const Rule& rule, const std::string& value) {
-  const std::string list = layout::joined(rule.of);
+std::string line_words(const std::string& edge, const std::string& list, const Locale& locale) {
+  if (edge == "left") return locale.say("the left of %1 in one line", list);
+  if (edge == "top") return locale.say("the top of %1 in one line", list);
+  if (edge == "right") return locale.say("the right of %1 in one line", list);
+  if (edge == "bottom") return locale.say("the bottom of %1 in one line", list);
+  if (edge == "centre") return locale.say("the centre of %1 in one line", list);
+  return locale.say("the middle of %1 in one line", list);
+}
+
+}  // namespace
+
+std::string words_of(const Rule& rule, const std::string& value, const Locale& locale) {
+  const std::string list = locale.all_of(rule.of);
   switch (rule.kind) {
     case Rule::Kind::same_size:
-      return "the same size of " + list;
+      return locale.say("the same size of %1", list);
     case Rule::Kind::align:
-      return "the " + rule.edge + " of " + list + " in one line";
+      return line_words(rule.edge, list, locale);
     case Rule::Kind::equal:
-      return "equal " + list;
+      return locale.say("equal %1", list);
     case Rule::Kind::multiple:
-      return rule.of.at(0) + " " +
-             format_fraction({rule.factor_numerator, rule.factor_denominator}) + " times " +
-             rule.of.at(1);
+      return locale.say("%1 %2 times %3", rule.of.at(0),
+                        format_fraction({rule.factor_numerator, rule.factor_denominator}),
+                        rule.of.at(1));
     case Rule::Kind::fixed:
-      return rule.of.at(0) + " at " + value;
+      return locale.say_in("rule", "%1 at %2", rule.of.at(0), value);
     case Rule::Kind::at_least:
-      return rule.of.at(0) + " at least " + value;
+      return locale.say("%1 at least %2", rule.of.at(0), value);
     case Rule::Kind::at_most:
-      return rule.of.at(0) + " at most " + value;
+      return locale.say("%1 at most %2", rule.of.at(0), value);
     case Rule::Kind::centred:
-      return list + " centred on " + rule.on;
+      return locale.say("%1 centred on %2", list, rule.on);
   }
   return {};
 }
 
-std::string words_of(const Rule& rule, const Scale& scale) {
-  return words_of(rule, describe(rule.value, scale));
+std::string words_of(const Rule& rule, const Scale& scale, const Locale& locale) {
+  return words_of(rule, locale.described(rule.value, scale), locale);
 }
 
 }  // namespace mullion

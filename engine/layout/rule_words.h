@@ -5,12 +5,13 @@
 #include <string>
 
 #include "engine/job/job.h"
+#include "engine/locale/locale.h"
 
 namespace mullion {
 
-std::string words_of(const Rule& rule, const Scale& scale);
+std::string words_of(const Rule& rule, const Scale& scale, const Locale& locale = {});
 
 // With another length in place of the rule's own.
-std::string words_of(const Rule& rule, const std::string& value);
+std::string words_of(const Rule& rule, const std::string& value, const Locale& locale = {});
 
 }  // namespace mullion

@@ -7,6 +7,7 @@
 // border weighted by a length or a factor are then kept to within about a step, and told. No border
 // moves by more steps than there are openings, and four.
 
+#include "engine/layout/layout.h"
 #include "engine/layout/model.h"
 
 namespace mullion::layout {

@@ -1,7 +1,5 @@
 #include "engine/layout/words.h"
 
-#include <array>
-
 #include "engine/layout/rule_words.h"
 #include "engine/xml/words.h"
 
@@ -12,141 +10,201 @@ using Kind = Statement::Kind;
 
 constexpr std::size_t most_named = 6;
 
-const char* size_word(Axis axis) {
-  return axis == across ? "width" : "height";
+std::string border_text(const Statement& border, const Locale& locale) {
+  if (border.axis == across) {
+    return border.far ? locale.say("the right border") : locale.say("the left border");
+  }
+  return border.far ? locale.say("the bottom border") : locale.say("the top border");
 }
 
-const char* side_word(const Statement& border) {
-  if (border.axis == across) return border.far ? "right" : "left";
-  return border.far ? "bottom" : "top";
+std::string border_remedy(const Statement& border, const std::string& size, const Locale& locale) {
+  if (border.axis == across) {
+    return border.far ? locale.say("a right border of %1", size)
+                      : locale.say("a left border of %1", size);
+  }
+  return border.far ? locale.say("a bottom border of %1", size)
+                    : locale.say("a top border of %1", size);
 }
 
-// "openings of at least", for one or for several.
-std::string limit_text(const Statement& limit, bool several, const std::string& value) {
-  const std::string what = limit.kind == Kind::least_opening ? "opening"
-                           : limit.kind == Kind::least_bar   ? "bar"
-                                                             : "border";
-  return what + (several ? "s" : "") + " of at least " + value;
+std::string side_text(const Statement& border, const Locale& locale) {
+  if (border.axis == across) {
+    return border.far ? locale.say_in("border", "right") : locale.say_in("border", "left");
+  }
+  return border.far ? locale.say_in("border", "bottom") : locale.say_in("border", "top");
 }
 
-std::string part_text(const Statement::Part& part) {
-  if (!part.along) return "opening \"" + part.id + "\"";
-  if (!part.id.empty()) return "group \"" + part.id + "\"";
-  return *part.along == Along::row ? "a row" : "a column";
+std::string limits_text(const Statement& limit, const std::string& value, const Locale& locale) {
+  if (limit.kind == Kind::least_opening) return locale.say("openings of at least %1", value);
+  if (limit.kind == Kind::least_bar) return locale.say("bars of at least %1", value);
+  return locale.say("borders of at least %1", value);
+}
+
+std::string part_text(const Statement::Part& part, const Locale& locale) {
+  if (!part.along) return locale.say("opening \"%1\"", part.id);
+  if (!part.id.empty()) return locale.say("group \"%1\"", part.id);
+  return *part.along == Along::row ? locale.say("a row") : locale.say("a column");
 }
 
 struct NoteWords {
   const Job& job;
+  const Locale& locale;
 
   std::string operator()(const OffBy& note) const {
-    return text_of(note.what, job) + ": off by " + describe_fine(note.amount, job.scale.unit) +
-           ", since the sizes do not divide into whole steps of " +
-           format_exact(job.scale.increment, job.scale.unit);
+    return locale.say("%1: off by %2, since the sizes do not divide into whole steps of %3",
+                      text_of(note.what, job, locale), fine(note.amount),
+                      locale.exact_length(job.scale.increment, job.scale.unit));
   }
   std::string operator()(const OutOfLine& note) const {
-    return "in their rows and columns " + std::to_string(note.parts) +
-           " more parts are out of line, by " + describe_fine(note.most, job.scale.unit) +
-           " at most";
+    return locale.say("in their rows and columns %1 more parts are out of line, by %2 at most",
+                      note.parts, fine(note.most));
   }
   std::string operator()(const OffStep& note) const {
-    return text_of(note.what, job) + " is " + describe_fine(note.size, job.scale.unit) +
-           ", between two steps of the rule";
+    return locale.say("%1 is %2, between two steps of the rule", text_of(note.what, job, locale),
+                      fine(note.size));
   }
   std::string operator()(const EdgesOffStep& note) const {
-    std::vector<std::string> names;
-    for (const std::string& id : note.openings) names.push_back('"' + id + '"');
-    const std::string edge = note.axis == across ? "the left edge" : "the top edge";
-    if (names.size() == 1) {
-      return edge + " of opening " + names.front() + " lies between two steps of the rule";
+    const bool left = note.axis == across;
+    if (note.openings.size() == 1) {
+      const std::string& id = note.openings.front();
+      return left ? locale.say("the left edge of opening \"%1\" lies between two steps of the rule",
+                               id)
+                  : locale.say("the top edge of opening \"%1\" lies between two steps of the rule",
+                               id);
     }
-    const std::string openings = names.size() > most_named
-                                     ? std::to_string(names.size()) + " openings"
-                                     : "openings " + joined(names);
-    return edge + "s of " + openings + " lie between two steps of the rule";
+    const std::string openings = named(note.openings);
+    return left ? locale.say("the left edges of %1 lie between two steps of the rule", openings)
+                : locale.say("the top edges of %1 lie between two steps of the rule", openings);
+  }
+
+ private:
+  std::string fine(Length length) const { return locale.described_fine(length, job.scale.unit); }
+
+  std::string named(const std::vector<std::string>& ids) const {
+    if (ids.size() > most_named) return locale.plural(ids.size(), "%1 opening", "%1 openings");
+    std::vector<std::string> names;
+    for (const std::string& id : ids) names.push_back('"' + id + '"');
+    return locale.say("openings %1", locale.all_of(names));
   }
 };
 
 }  // namespace
 
-std::string text_of(const Statement& s, const Job& job) {
-  const std::string value = describe(s.value, job.scale);
+std::string text_of(const Statement& s, const Job& job, const Locale& locale) {
+  const auto described = [&](Length length) { return locale.described(length, job.scale); };
+  const std::string value = described(s.value);
   switch (s.kind) {
     case Kind::structure:
       return {};
     case Kind::equal_gaps:
-      return "equal gaps";
+      return locale.say("equal gaps");
     case Kind::alignments:
-      return "an alignment within a row or column";
+      return locale.say("an alignment within a row or column");
     case Kind::side_borders:
-      return "the left and the right border";
+      return locale.say("the left and the right border");
     case Kind::end_borders:
-      return "the top and the bottom border";
+      return locale.say("the top and the bottom border");
     case Kind::optical_border:
-      return "the bottom border and that of the optical centre";
-    case Kind::alignment:
-      return "the two sides of " + part_text(s.part) + " in its " +
-             (s.axis == across ? "row" : "column");
+      return locale.say("the bottom border and that of the optical centre");
+    case Kind::alignment: {
+      const std::string part = part_text(s.part, locale);
+      return s.axis == across ? locale.say("the two sides of %1 in its row", part)
+                              : locale.say("the two sides of %1 in its column", part);
+    }
     case Kind::outer:
-      return std::string("the outer ") + size_word(s.axis);
-    case Kind::frame:
-      return std::string("the outer ") + size_word(s.axis) + " (the frame's rabbet of " +
-             describe(s.value + job.frame->allowance, job.scale) + " less " +
-             describe(job.frame->allowance, job.scale) + ")";
+      return s.axis == across ? locale.say("the outer width") : locale.say("the outer height");
+    case Kind::frame: {
+      const std::string rabbet = described(s.value + job.frame->allowance);
+      const std::string less = described(job.frame->allowance);
+      return s.axis == across
+                 ? locale.say("the outer width (the frame's rabbet of %1 less %2)", rabbet, less)
+                 : locale.say("the outer height (the frame's rabbet of %1 less %2)", rabbet, less);
+    }
     case Kind::border:
-      return std::string("the ") + side_word(s) + " border";
-    case Kind::opening:
-      return part_text(s.part) + " " + value + (s.axis == across ? " wide" : " high");
+      return border_text(s, locale);
+    case Kind::opening: {
+      const std::string part = part_text(s.part, locale);
+      return s.axis == across ? locale.say("%1 %2 wide", part, value)
+                              : locale.say("%1 %2 high", part, value);
+    }
     case Kind::gap:
-      return "gap of " + value;
+      return locale.say("gap of %1", value);
     case Kind::least_opening:
     case Kind::least_bar:
     case Kind::least_border:
-      return limit_text(s, true, value);
+      return limits_text(s, value, locale);
     case Kind::wider_bottom:
-      return "the bottom border " + value + " wider than the top one";
+      return locale.say("the bottom border %1 wider than the top one", value);
     case Kind::bottom_times:
-      return "the bottom border " +
-             format_fraction({job.borders.ratio_numerator, job.borders.ratio_denominator}) +
-             " times the top one";
+      return locale.say(
+          "the bottom border %1 times the top one",
+          format_fraction({job.borders.ratio_numerator, job.borders.ratio_denominator}));
     case Kind::rule:
-      return words_of(job.rules[s.rule], value);
+      return words_of(job.rules[s.rule], value, locale);
   }
   return {};
 }
 
-std::string counted_limit(int count, const Statement& limit, const Scale& scale) {
-  const std::string value = describe(limit.value, scale);
-  return counted(count, limit_text(limit, false, value), limit_text(limit, true, value));
+std::string counted_limit(int count, const Statement& limit, const Scale& scale,
+                          const Locale& locale) {
+  const std::string value = locale.described(limit.value, scale);
+  if (limit.kind == Kind::least_opening) {
+    return locale.plural_in_words(count, "an opening of at least %2", "%1 openings of at least %2",
+                                  value);
+  }
+  if (limit.kind == Kind::least_bar) {
+    return locale.plural_in_words(count, "a bar of at least %2", "%1 bars of at least %2", value);
+  }
+  return locale.plural_in_words(count, "a border of at least %2", "%1 borders of at least %2",
+                                value);
 }
 
-std::string text_of(const Remedy& remedy, const Model& model, const Job& job) {
+std::string counted_gaps(int count, const std::string& size, const Locale& locale) {
+  return locale.plural_in_words(count, "a gap of %2", "%1 gaps of %2", size);
+}
+
+std::string counted_openings(int count, const std::string& size, const Locale& locale) {
+  return locale.plural_in_words(count, "an opening of %2", "%1 openings of %2", size);
+}
+
+std::string text_of(const Remedy& remedy, const Model& model, const Job& job,
+                    const Locale& locale) {
   const auto stated = [&](int tag) -> const Statement& {
     return model.statements[static_cast<std::size_t>(tag)];
   };
   const Statement& s = stated(remedy.tags.front());
-  if (!remedy.number) return "leaving out \"" + text_of(s, job) + "\"";
-  const std::string size = format_exact(*remedy.number, job.scale.unit);
+  const bool several = remedy.tags.size() > 1;
+  if (!remedy.number) return locale.say("leaving out \"%1\"", text_of(s, job, locale));
+  const auto exact = [&](Length length) { return locale.exact_length(length, job.scale.unit); };
+  const std::string size = exact(*remedy.number);
   switch (s.kind) {
     case Kind::outer:
-      return std::string("an outer ") + size_word(s.axis) + " of " + size;
-    case Kind::frame:
-      return std::string("a rabbet ") + size_word(s.axis) + " of " +
-             format_exact(*remedy.number + job.frame->allowance, job.scale.unit);
-    case Kind::border: {
-      if (remedy.tags.size() == 1) return std::string("a ") + side_word(s) + " border of " + size;
-      std::vector<std::string> sides;
-      for (const int tag : remedy.tags) sides.emplace_back(side_word(stated(tag)));
-      return joined(sides) + " borders of " + size;
+      return s.axis == across ? locale.say("an outer width of %1", size)
+                              : locale.say("an outer height of %1", size);
+    case Kind::frame: {
+      const std::string rabbet = exact(*remedy.number + job.frame->allowance);
+      return s.axis == across ? locale.say("a rabbet width of %1", rabbet)
+                              : locale.say("a rabbet height of %1", rabbet);
     }
-    case Kind::gap:
-      return (remedy.tags.size() > 1 ? "gaps of " : "a gap of ") + size +
-             (remedy.others_stay ? " in place of " + describe_exact(s.value, job.scale) : "");
+    case Kind::border: {
+      if (!several) return border_remedy(s, size, locale);
+      std::vector<std::string> sides;
+      for (const int tag : remedy.tags) sides.push_back(side_text(stated(tag), locale));
+      return locale.say("%1 borders of %2", locale.all_of(sides), size);
+    }
+    case Kind::gap: {
+      const std::string old = locale.described_exact(s.value, job.scale);
+      if (!remedy.others_stay) {
+        return several ? locale.say("gaps of %1", size) : locale.say("a gap of %1", size);
+      }
+      return several ? locale.say("gaps of %1 in place of %2", size, old)
+                     : locale.say("a gap of %1 in place of %2", size, old);
+    }
     case Kind::least_opening:
     case Kind::least_bar:
     case Kind::least_border:
-      return limit_text(s, true, size);
+      return limits_text(s, size, locale);
     case Kind::rule:
-      return words_of(job.rules[s.rule], size);
+      return words_of(job.rules[s.rule], size, locale);
     case Kind::structure:
     case Kind::equal_gaps:
     case Kind::alignments:
@@ -162,37 +220,15 @@ std::string text_of(const Remedy& remedy, const Model& model, const Job& job) {
   return {};
 }
 
-std::string sentence_of(const LayoutNote& note, const Job& job) {
-  return std::visit(NoteWords{job}, note);
+std::string sentence_of(const LayoutNote& note, const Job& job, const Locale& locale) {
+  return std::visit(NoteWords{job, locale}, note);
 }
 
-std::string joined(const std::vector<std::string>& items, const std::string& last) {
-  std::string out;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) out += i + 1 == items.size() ? last : ", ";
-    out += items[i];
-  }
-  return out;
-}
-
-std::string counted(int count, const std::string& singular, const std::string& plural) {
-  constexpr std::array<const char*, 13> words{"no",   "a",      "two",   "three", "four",
-                                              "five", "six",    "seven", "eight", "nine",
-                                              "ten",  "eleven", "twelve"};
-  if (count == 1) {
-    const bool vowel = std::string("aeiou").find(singular.front()) != std::string::npos;
-    return (vowel ? "an " : "a ") + singular;
-  }
-  const std::string number = count >= 0 && count < static_cast<int>(words.size())
-                                 ? words[static_cast<std::size_t>(count)]
-                                 : std::to_string(count);
-  return number + " " + plural;
-}
-
-std::string ticks_text(const solver::Rational& ticks, const Scale& scale) {
-  const bool whole = ticks.is_integer();
-  const std::string text = describe_exact(Length::from_ticks(ticks.floor().to_int64()), scale);
-  return whole || text.starts_with("about") ? text : "about " + text;
+std::string ticks_text(const solver::Rational& ticks, const Scale& scale, const Locale& locale) {
+  const Length floor = Length::from_ticks(ticks.floor().to_int64());
+  const std::string text = locale.described_exact(floor, scale);
+  const std::string plain = locale.exact_length(floor, scale.unit);
+  return ticks.is_integer() || text != plain ? text : locale.say("about %1", text);
 }
 
 }  // namespace mullion::layout

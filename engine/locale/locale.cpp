@@ -1,6 +1,7 @@
 #include "engine/locale/locale.h"
 
 #include <algorithm>
+#include <array>
 
 namespace mullion {
 namespace {
@@ -8,6 +9,12 @@ namespace {
 bool is_word(std::string_view text, std::size_t length, char first, char last) {
   return text.size() == length &&
          std::all_of(text.begin(), text.end(), [&](char c) { return c >= first && c <= last; });
+}
+
+std::string with_commas(const std::vector<std::string>& items, std::size_t count) {
+  std::string out;
+  for (std::size_t i = 0; i < count; ++i) out += (i == 0 ? "" : ", ") + items[i];
+  return out;
 }
 
 }  // namespace
@@ -75,6 +82,32 @@ std::string Locale::described(Length length, const Scale& scale) const {
   return format_length(length, scale).exact ? text : say("about %1", text);
 }
 
+std::string Locale::described_fine(Length length, Unit unit) const {
+  const Length finest = finest_mark(unit);
+  if (length > Length() && length < finest) return say("less than %1", exact_length(finest, unit));
+  return described(length, {unit, finest});
+}
+
+std::string Locale::described_exact_number(Length length, const Scale& scale) const {
+  const std::string text = describe_exact_number(length, scale);
+  return text == exact_number(length, scale.unit) ? number(text)
+                                                  : say("about %1", length_number(length, scale));
+}
+
+std::string Locale::described_exact(Length length, const Scale& scale) const {
+  return described_exact_number(length, scale) + " " + unit(scale.unit);
+}
+
+std::string Locale::all_of(const std::vector<std::string>& items) const {
+  if (items.size() < 2) return with_commas(items, items.size());
+  return say("%1 and %2", with_commas(items, items.size() - 1), items.back());
+}
+
+std::string Locale::one_of(const std::vector<std::string>& items) const {
+  if (items.size() < 2) return with_commas(items, items.size());
+  return say("%1 or %2", with_commas(items, items.size() - 1), items.back());
+}
+
 std::string Locale::exact_length(Length length, Unit in) const {
   return number(exact_number(length, in)) + " " + unit(in);
 }
@@ -96,6 +129,15 @@ Scale Locale::first_scale(const Scale& own) const {
 bool Locale::letter_paper(Unit own) const {
   if (!territory_.empty()) return uses_letter_paper(territory_);
   return language_ == "en" && own == Unit::inch;
+}
+
+std::string Locale::number_word(int n) const {
+  constexpr int first = 2;
+  constexpr std::array<const char*, 11> words{
+      mark("two"),   mark("three"), mark("four"), mark("five"),   mark("six"),   mark("seven"),
+      mark("eight"), mark("nine"),  mark("ten"),  mark("eleven"), mark("twelve")};
+  const bool has_word = n >= first && n < first + static_cast<int>(words.size());
+  return has_word ? say(words[static_cast<std::size_t>(n - first)]) : std::to_string(n);
 }
 
 std::string_view Locale::translated(const char* message, std::string_view context) const {

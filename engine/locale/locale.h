@@ -8,6 +8,7 @@
 //
 //   locale.say("for %1", customer)                       the whole sentence, %1 ... %9 in any order
 //   locale.plural(n, "%1 opening", "%1 openings")        %1 is n
+//   locale.plural_in_words(n, "a gap of %2", "%1 gaps of %2", size)
 //   locale.say_in("unit", "in")                          a word that means several things
 //   constexpr const char* name = mark("Estimate");       found here, said later
 //
@@ -73,6 +74,13 @@ class Locale {
                   {Argument(n), Argument(arguments)...});
   }
 
+  // As plural; from two to twelve %1 is the number in words.
+  template <class... Arguments>
+  std::string plural_in_words(int n, const char* one, const char* several,
+                              const Arguments&... arguments) const {
+    return filled(plural_form(n, one, several), {number_word(n), Argument(arguments)...});
+  }
+
   std::string unit(Unit unit) const;
   // A decimal as our formatters write it, with this locale's mark.
   std::string number(std::string text) const;
@@ -81,6 +89,13 @@ class Locale {
   std::string length_number(Length length, const Scale& scale) const;
   // As describe: "about 8 1/2 in".
   std::string described(Length length, const Scale& scale) const;
+  // As describe_fine, describe_exact and describe_exact_number.
+  std::string described_fine(Length length, Unit unit) const;
+  std::string described_exact(Length length, const Scale& scale) const;
+  std::string described_exact_number(Length length, const Scale& scale) const;
+  // "a, b and c", "a, b or c".
+  std::string all_of(const std::vector<std::string>& items) const;
+  std::string one_of(const std::vector<std::string>& items) const;
   // As format_exact: "11,43 cm".
   std::string exact_length(Length length, Unit unit) const;
   // Width and height with one unit: "21,6 × 27,9 cm".
@@ -94,6 +109,7 @@ class Locale {
   Measure measure() const;
 
  private:
+  std::string number_word(int n) const;
   std::string_view translated(const char* message, std::string_view context) const;
   std::string_view plural_form(std::int64_t n, const char* one, const char* several) const;
   static std::string filled(std::string_view message, const std::vector<Argument>& arguments);

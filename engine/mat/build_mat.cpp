@@ -27,8 +27,12 @@ Length hidden_setback(const Layout& layout, const Rect& rect) {
 
 class Builder {
  public:
-  Builder(const Job& job, const Layout& layout)
-      : job_(job), layout_(layout), standings_(standings_of(job.arrangement)), files_(job.file) {}
+  Builder(const Job& job, const Layout& layout, const Locale& locale)
+      : job_(job),
+        layout_(layout),
+        locale_(locale),
+        standings_(standings_of(job.arrangement)),
+        files_(job.file) {}
 
   Result<Mat> build() {
     mat_.unit = job_.scale.unit;
@@ -62,12 +66,12 @@ class Builder {
     mat_.sights.push_back(sight);
     if (sight.width() <= Length() || sight.height() <= Length()) {
       fail("mat-no-window",
-           "the reveals leave nothing of opening \"" + opening.id + "\" to look through",
+           locale_.say("the reveals leave nothing of opening \"%1\" to look through", opening.id),
            opening.place);
       return;
     }
     if (is_refused_below(index)) return;
-    const Result<Form> form = Form::make(opening, sight, files_, job_.file);
+    const Result<Form> form = Form::make(opening, sight, files_, job_.file, locale_);
     if (!form) return take(form.error());
     const std::size_t before = problems_.size();
     Rect back = top;
@@ -88,9 +92,9 @@ class Builder {
         continue;
       }
       fail("mat-joined-shape",
-           "opening \"" + opening.id + "\" is not a rectangle, and layer " +
-               std::to_string(group.layer) +
-               " has one window for its whole group; expected rectangles above a joined window",
+           locale_.say("opening \"%1\" is not a rectangle, and layer %2 has one window for its "
+                       "whole group; expected rectangles above a joined window",
+                       opening.id, group.layer),
            opening.place);
       return true;
     }
@@ -103,8 +107,9 @@ class Builder {
     const bool seen = !layer.board.spacer && (group || is_cut_for(layer.board, *standing.opening));
     if (layer.number == 1 && !seen) {
       fail("mat-top-skips",
-           "the top layer has no window for opening \"" + standing.opening->id +
-               "\"; every opening is cut in the top layer",
+           locale_.say("the top layer has no window for opening \"%1\"; every opening is cut in "
+                       "the top layer",
+                       standing.opening->id),
            layer.board.place);
       return;
     }
@@ -114,19 +119,24 @@ class Builder {
     if (group == nullptr) return add_window(layer, index, form, edge, seen);
     if (seen && !is_cut_for(layer.board, *standing.opening)) {
       fail("mat-part-of-window",
-           "layer " + std::to_string(layer.number) + " leaves out opening \"" +
-               standing.opening->id + "\", but it has one window for the " +
-               (group->what->along == Along::row ? "row" : "column") +
-               " of it; expected every opening of that in `only`, or no one window",
+           group->what->along == Along::row
+               ? locale_.say("layer %1 leaves out opening \"%2\", but it has one window for the "
+                             "row of it; expected every opening of that in `only`, or no one "
+                             "window",
+                             layer.number, standing.opening->id)
+               : locale_.say("layer %1 leaves out opening \"%2\", but it has one window for the "
+                             "column of it; expected every opening of that in `only`, or no one "
+                             "window",
+                             layer.number, standing.opening->id),
            layer.board.place);
       return;
     }
     if (!seen && is_cut_for_part(layer, *group)) {
       fail("mat-part-of-window",
-           "layer " + std::to_string(layer.number) + " has no window for opening \"" +
-               standing.opening->id +
-               "\", but it has one for another that is seen through the same window above; "
-               "expected it for both or for neither",
+           locale_.say("layer %1 has no window for opening \"%2\", but it has one for another "
+                       "that is seen through the same window above; expected it for both or for "
+                       "neither",
+                       layer.number, standing.opening->id),
            layer.board.place);
       return;
     }
@@ -190,9 +200,14 @@ class Builder {
     if (!edges) {
       return fail(
           "mat-joined-apart",
-          "the openings of the " + std::string(group.along == Along::row ? "row" : "column") +
-              " do not lie beside each other, so that layer " + std::to_string(layer.number) +
-              " can have no one window for them; expected windows of their own",
+          group.along == Along::row
+              ? locale_.say("the openings of the row do not lie beside each other, so that layer "
+                            "%1 can have no one window for them; expected windows of their own",
+                            layer.number)
+              : locale_.say("the openings of the column do not lie beside each other, so that "
+                            "layer %1 can have no one window for them; expected windows of their "
+                            "own",
+                            layer.number),
           group.place);
     }
     window.back_edge = edges->back;
@@ -224,8 +239,9 @@ class Builder {
 
   void refuse_groove(const Groove& groove, const std::string& id) {
     fail("mat-groove-in-window",
-         "the groove around \"" + id +
-             "\" lies in a window of the top mat; expected it around the group of that window",
+         locale_.say("the groove around \"%1\" lies in a window of the top mat; expected it "
+                     "around the group of that window",
+                     id),
          groove.place);
   }
 
@@ -279,6 +295,7 @@ class Builder {
 
   const Job& job_;
   const Layout& layout_;
+  const Locale& locale_;
   std::vector<Standing> standings_;
   OutlineFiles files_;
   std::map<std::pair<int, std::size_t>, Joined> joined_;  // by layer and group
@@ -293,8 +310,8 @@ bool serves(const Window& window, int opening) {
          window.openings.end();
 }
 
-Result<Mat> build_mat(const Job& job, const Layout& layout) {
-  return Builder(job, layout).build();
+Result<Mat> build_mat(const Job& job, const Layout& layout, const Locale& locale) {
+  return Builder(job, layout, locale).build();
 }
 
 }  // namespace mullion

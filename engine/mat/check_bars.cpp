@@ -36,27 +36,29 @@ void check_pair(Findings& f, const MatLayer& layer, const Window& a, const Windo
   const Length stiff = thickness * stiff_bar_thicknesses;
   const Length bar = bar_between(a, b, stiff);
   if (bar >= stiff) return;
-  const std::string where = "between " + f.name(a) + " and " + f.name(b) + " of " + f.name(layer);
+  const std::string one = f.name(a), other = f.name(b), board = f.name(layer);
   const Place place = f.place(b.openings.front());
   const Length overcuts = thickness * (2 * overcut_thicknesses);
   if (bar < Length()) {
-    f.add("check-overlapping", f.name(a) + " and " + f.name(b) + " overlap in " + f.name(layer),
-          place);
+    f.add("check-overlapping", f.say("%1 and %2 overlap in %3", one, other, board), place);
   } else if (bar <= layer.run * 2) {
     f.add("check-bevels-meet",
-          "nothing is left of the face " + where + ": the bar is " + f.text(bar) +
-              " wide on the back, and the bevels take " + f.text(layer.run * 2),
+          f.say("nothing is left of the face between %1 and %2 of %3: the bar is %4 wide on the "
+                "back, and the bevels take %5",
+                one, other, board, f.text(bar), f.text(layer.run * 2)),
           place);
   } else if (has_corners(a) && has_corners(b) &&
              bar <= overcuts + thickness * left_between_thicknesses) {
     f.add("check-overcuts-meet",
-          "the bar " + where + " is " + f.text(bar) + " wide; over-cuts of about " +
-              f.text(thickness) + " from both sides leave " + f.text(bar - overcuts),
+          f.say("the bar between %1 and %2 of %3 is %4 wide; over-cuts of about %5 from both "
+                "sides leave %6",
+                one, other, board, f.text(bar), f.text(thickness), f.text(bar - overcuts)),
           place);
   } else {
     f.add("check-bar-thin",
-          "the bar " + where + " is " + f.text(bar) + " wide on board " + f.text(thickness) +
-              " thick; at least " + f.text(stiff) + " is stiff enough",
+          f.say("the bar between %1 and %2 of %3 is %4 wide on board %5 thick; at least %6 is "
+                "stiff enough",
+                one, other, board, f.text(bar), f.text(thickness), f.text(stiff)),
           place);
   }
 }
@@ -67,8 +69,8 @@ void check_strips(Findings& f, const MatLayer& layer, const Window& window) {
   const Length stiff = layer.board.thickness * stiff_bar_thicknesses;
   if (!has_narrow_board(window.back_edge, stiff)) return;
   f.add("check-bar-thin",
-        "strips of " + f.name(layer) + " narrower than " + f.text(stiff) + " stand into " +
-            f.name(window) + ", on board " + f.text(layer.board.thickness) + " thick",
+        f.say("strips of %1 narrower than %2 stand into %3, on board %4 thick", f.name(layer),
+              f.text(stiff), f.name(window), f.text(layer.board.thickness)),
         f.place(window.openings.front()));
 }
 

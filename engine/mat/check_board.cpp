@@ -19,19 +19,23 @@ constexpr Length thick_board = sixty_fourths(8);
 // A difference of colour that is hardly seen, of 255 in each of red, green and blue. Our own.
 constexpr int hardly_seen = 12;
 
-constexpr std::array<const char*, 4> side_names{"left", "top", "right", "bottom"};  // of every_side
+// Of every_side.
+constexpr std::array<const char*, 4> border_names{mark("the left border"), mark("the top border"),
+                                                  mark("the right border"),
+                                                  mark("the bottom border")};
 
 struct Border {
   Length width;
   std::string name;  // "the left border"
 };
 
-Border narrowest(const Sides& borders) {
+Border narrowest(const Findings& f) {
+  const Sides& borders = f.layout.borders;
   std::size_t least = 0;
   for (std::size_t i = 1; i < every_side.size(); ++i) {
     if (borders.*every_side[i] < borders.*every_side[least]) least = i;
   }
-  return {borders.*every_side[least], std::string("the ") + side_names[least] + " border"};
+  return {borders.*every_side[least], f.say(border_names[least])};
 }
 
 Place borders_place(const Findings& f) {
@@ -46,14 +50,15 @@ bool is_small(const Rect& board) {
 void check_frame(Findings& f, const Border& border) {
   if (!f.job.frame) return;
   const Length lip = f.job.frame->lip;
-  const std::string hides = "the frame's lip of " + f.text(lip) + " hides ";
   if (lip >= border.width) {
     f.add("check-behind-lip",
-          hides + "all of " + border.name + ", which is " + f.text(border.width),
+          f.say("the frame's lip of %1 hides all of %2, which is %3", f.text(lip), border.name,
+                f.text(border.width)),
           f.job.frame->place);
   } else if (lip * 2 > border.width) {
     f.add("check-under-lip",
-          hides + "more than half of " + border.name + " of " + f.text(border.width),
+          f.say("the frame's lip of %1 hides more than half of %2 of %3", f.text(lip), border.name,
+                f.text(border.width)),
           f.job.frame->place);
   }
 }
@@ -62,12 +67,12 @@ void check_frame(Findings& f, const Border& border) {
 void check_stack(Findings& f) {
   for (const Standing& standing : standings_of(f.job.arrangement)) {
     const Sides stack = reveal_stack(f.job, *standing.opening);
-    const Border border = narrowest(f.layout.borders);
+    const Border border = narrowest(f);
     const Length steps = std::max({stack.left, stack.top, stack.right, stack.bottom});
     if (steps < border.width || steps == Length()) continue;
     f.add("check-border-stack",
-          border.name + " is " + f.text(border.width) + ", and the layers below show " +
-              f.text(steps) + " beside it",
+          f.say("%1 is %2, and the layers below show %3 beside it", border.name,
+                f.text(border.width), f.text(steps)),
           borders_place(f));
     return;
   }
@@ -75,19 +80,20 @@ void check_stack(Findings& f) {
 
 void check_borders(Findings& f) {
   const Sides& borders = f.layout.borders;
-  const Border border = narrowest(borders);
+  const Border border = narrowest(f);
   check_frame(f, border);
   check_stack(f);
   if (borders.bottom < borders.top) {
     f.add("check-bottom-light",
-          "the bottom border is " + f.text(borders.bottom) + ", the top one " + f.text(borders.top),
+          f.say("the bottom border is %1, the top one %2", f.text(borders.bottom),
+                f.text(borders.top)),
           borders_place(f));
   }
   const Length wanted = is_small(f.mat.outer) ? small_board_border : large_board_border;
   if (border.width < wanted) {
     f.add("check-borders-least",
-          border.name + " is " + f.text(border.width) + "; a course sheet asks for " +
-              f.text(wanted) + " on a board of this size",
+          f.say("%1 is %2; a course sheet asks for %3 on a board of this size", border.name,
+                f.text(border.width), f.text(wanted)),
           borders_place(f));
   }
 }
@@ -101,14 +107,13 @@ void check_layer(Findings& f, const MatLayer& layer) {
   if (layer.board.spacer) return;
   if (nearly_alike(layer.board.colour, layer.board.core)) {
     f.add("check-core-alike",
-          "the core of " + f.name(layer) +
-              " has nearly the colour of its face, so its bevel "
-              "hardly shows",
+          f.say("the core of %1 has nearly the colour of its face, so its bevel hardly shows",
+                f.name(layer)),
           layer.board.place);
   }
   if (layer.board.thickness > thick_board) {
-    f.add("check-board-thick", f.name(layer) + " is " + f.text(layer.board.thickness) + " thick",
-          layer.board.place);
+    f.add("check-board-thick",
+          f.say("%1 is %2 thick", f.name(layer), f.text(layer.board.thickness)), layer.board.place);
   }
 }
 
@@ -120,15 +125,15 @@ void check_board(Findings& f) {
   if (std::min(board.width(), board.height()) > oversize_short ||
       std::max(board.width(), board.height()) > oversize_long) {
     f.add("check-board-large",
-          "the board is " + f.text(board.width()) + " x " + f.text(board.height()) +
-              "; the largest usual sheet is " + f.text(oversize_short) + " x " +
-              f.text(oversize_long),
+          f.say("the board is %1 x %2; the largest usual sheet is %3 x %4", f.text(board.width()),
+                f.text(board.height()), f.text(oversize_short), f.text(oversize_long)),
           f.job.outer_place.line > 0 ? f.job.outer_place : borders_place(f));
   }
   for (const MatLayer& layer : f.mat.layers) check_layer(f, layer);
   const MatLayer& top = f.mat.layers.front();
   if (top.board.only.empty()) return;
-  f.add("check-top-only", f.name(top) + " lists openings; every opening is cut in the top layer",
+  f.add("check-top-only",
+        f.say("%1 lists openings; every opening is cut in the top layer", f.name(top)),
         top.board.place);
 }
 

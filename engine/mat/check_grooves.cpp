@@ -15,8 +15,9 @@ void check_windows_beside(Findings& f, const MatGroove& groove) {
     const Length way = way_between(groove.line, window.face_edge);
     if (way > half) continue;
     f.add("check-groove-bevel",
-          "a groove of " + f.text(groove.width) + " runs into the bevel of " + f.name(window) +
-              ": its middle passes the bevel's edge at " + f.text(way),
+          f.say("a groove of %1 runs into the bevel of %2: its middle passes the bevel's edge at "
+                "%3",
+                f.text(groove.width), f.name(window), f.text(way)),
           groove.place);
   }
 }
@@ -29,12 +30,12 @@ void check_grooves(Findings& f) {
     check_windows_beside(f, grooves[i]);
     const Length half = half_rounded_down(grooves[i].width);
     if (!contains(outset(f.mat.outer, -half), bounding_box(grooves[i].line))) {
-      f.add("check-groove-beyond", "a groove runs off the board", grooves[i].place);
+      f.add("check-groove-beyond", f.say("a groove runs off the board"), grooves[i].place);
     }
     for (std::size_t j = i + 1; j < grooves.size(); ++j) {
       const Length both = half_rounded_down(grooves[i].width + grooves[j].width);
       if (way_between(grooves[i].line, grooves[j].line) > both) continue;
-      f.add("check-grooves-cross", "two grooves cross or touch", grooves[j].place);
+      f.add("check-grooves-cross", f.say("two grooves cross or touch"), grooves[j].place);
     }
   }
 }

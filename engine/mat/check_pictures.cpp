@@ -13,8 +13,8 @@ constexpr Length much_hidden = sixty_fourths(32);
 // A narrower strip of board around a floated edge reads as a crooked overlap. Our own figure.
 constexpr Length least_float = sixty_fourths(8);
 
-std::string quoted_id(const MatPicture& picture) {
-  return "picture \"" + picture.picture.id + "\"";
+std::string quoted_id(const Findings& f, const MatPicture& picture) {
+  return f.say("picture \"%1\"", picture.picture.id);
 }
 
 // What is hidden of the picture on a side, least and most; negative where board is seen beside it.
@@ -58,15 +58,16 @@ void check_float(Findings& f, const MatPicture& picture) {
   const Length gap = board_around(picture, shaped);
   if (gap >= least_float) return;
   if (shaped != nullptr && gap <= Length()) {
+    const std::string opening = f.name(picture.opening), what = quoted_id(f, picture);
     f.add("check-float-hidden",
-          "the shape of " + f.name(picture.opening) + " hides edges of the floated " +
-              quoted_id(picture) +
-              (gap < Length() ? ", its corners by " + f.text(-gap) : std::string()),
+          gap < Length() ? f.say("the shape of %1 hides edges of the floated %2, its corners by %3",
+                                 opening, what, f.text(-gap))
+                         : f.say("the shape of %1 hides edges of the floated %2", opening, what),
           picture.picture.place);
     return;
   }
   f.add("check-float-small",
-        "the board around the floated " + quoted_id(picture) + " is " + f.text(gap) + " wide",
+        f.say("the board around the floated %1 is %2 wide", quoted_id(f, picture), f.text(gap)),
         picture.picture.place);
 }
 
@@ -74,22 +75,25 @@ void check_overlap(Findings& f, const MatPicture& picture) {
   const auto [least, most] = hidden(picture);
   const Length asked = picture.picture.overlap.value_or(default_overlap);
   const Place place = picture.picture.place;
-  const std::string covers = "the mat covers the edge of " + quoted_id(picture) + " by ";
+  const std::string what = quoted_id(f, picture), opening = f.name(picture.opening);
   if (least <= Length()) {
     f.add("check-not-held",
-          quoted_id(picture) + " is not held in " + f.name(picture.opening) +
-              (least == Length() ? ": its edge lies on that of the mat"
-                                 : ": " + f.text(-least) + " is open beside it"),
+          least == Length()
+              ? f.say("%1 is not held in %2: its edge lies on that of the mat", what, opening)
+              : f.say("%1 is not held in %2: %3 is open beside it", what, opening, f.text(-least)),
           place);
   } else if (least < asked) {
-    f.add("check-overlap-less", covers + f.text(least) + "; " + f.text(asked) + " is asked for",
+    f.add("check-overlap-less",
+          f.say("the mat covers the edge of %1 by %2; %3 is asked for", what, f.text(least),
+                f.text(asked)),
           place);
   } else if (least < least_overlap) {
-    f.add("check-overlap-small", covers + "only " + f.text(least), place);
+    f.add("check-overlap-small",
+          f.say("the mat covers the edge of %1 by only %2", what, f.text(least)), place);
   }
   if (most > std::max(much_hidden, asked)) {
-    f.add("check-much-hidden",
-          "the mat hides " + f.text(most) + " of " + quoted_id(picture) + " on one side", place);
+    f.add("check-much-hidden", f.say("the mat hides %1 of %2 on one side", f.text(most), what),
+          place);
   }
 }
 
@@ -98,7 +102,8 @@ void check_neighbours(Findings& f, const MatPicture& a, const MatPicture& b) {
   const Length gap = gap_between(a.rect, b.rect);
   if (gap >= Length()) return;
   f.add("check-pictures-overlap",
-        quoted_id(a) + " and " + quoted_id(b) + " overlap by " + f.text(-gap) + " behind the bar",
+        f.say("%1 and %2 overlap by %3 behind the bar", quoted_id(f, a), quoted_id(f, b),
+              f.text(-gap)),
         b.picture.place);
 }
 
@@ -108,7 +113,8 @@ void check_unused(Findings& f) {
         std::any_of(f.mat.pictures.begin(), f.mat.pictures.end(),
                     [&](const MatPicture& placed) { return placed.picture.id == picture.id; });
     if (is_shown) continue;
-    f.add("check-picture-unused", "picture \"" + picture.id + "\" is in no opening", picture.place);
+    f.add("check-picture-unused", f.say("picture \"%1\" is in no opening", picture.id),
+          picture.place);
   }
 }
 
@@ -124,7 +130,8 @@ void check_pictures(Findings& f) {
       check_overlap(f, pictures[i]);
     }
     if (!contains(f.mat.outer, pictures[i].rect)) {
-      f.add("check-picture-beyond", quoted_id(pictures[i]) + " is larger than the board around it",
+      f.add("check-picture-beyond",
+            f.say("%1 is larger than the board around it", quoted_id(f, pictures[i])),
             pictures[i].picture.place);
     }
     for (std::size_t j = i + 1; j < pictures.size(); ++j) {

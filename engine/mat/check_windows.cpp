@@ -23,27 +23,30 @@ Length reach(const Rect& inner, const Rect& outer) {
 void check_within_board(Findings& f, const MatLayer& layer, const Window& window) {
   const Place place = f.place(window.openings.front());
   if (const Length beyond = reach(window.back, f.mat.outer); beyond > Length()) {
-    f.add("check-beyond-board",
-          f.name(window) + " reaches " + f.text(beyond) + " beyond the edge of " + f.name(layer),
-          place);
+    f.add(
+        "check-beyond-board",
+        f.say("%1 reaches %2 beyond the edge of %3", f.name(window), f.text(beyond), f.name(layer)),
+        place);
   } else if (const Length over = reach(window.face, f.mat.outer); over >= Length()) {
     f.add("check-border-bevel",
-          f.name(window) + " has " + f.text(-beyond) + " of " + f.name(layer) +
-              " beside it, and its bevel takes " + f.text(layer.run),
+          f.say("%1 has %2 of %3 beside it, and its bevel takes %4", f.name(window),
+                f.text(-beyond), f.name(layer), f.text(layer.run)),
           place);
   }
 }
 
 void check_reveal(Findings& f, const MatLayer& layer, int opening, Length reveal) {
   const Place place = f.place(opening);
-  const std::string what = "of " + f.name(layer) + " in " + f.name(opening);
   if (reveal <= Length()) {
     f.add("check-reveal-hidden",
-          "nothing is seen of the face " + what + ": its bevel of " + f.text(layer.run) +
-              " lies under the edge above by " + f.text(-reveal),
+          f.say("nothing is seen of the face of %1 in %2: its bevel of %3 lies under the edge "
+                "above by %4",
+                f.name(layer), f.name(opening), f.text(layer.run), f.text(-reveal)),
           place);
   } else if (reveal < narrow_reveal) {
-    f.add("check-reveal-narrow", "only " + f.text(reveal) + " is seen " + what, place);
+    f.add("check-reveal-narrow",
+          f.say("only %1 is seen of %2 in %3", f.text(reveal), f.name(layer), f.name(opening)),
+          place);
   }
 }
 
@@ -51,8 +54,8 @@ void check_below(Findings& f, const MatLayer& layer, const Window& upper, const 
   const Place place = f.place(lower.openings.front());
   if (const Length beyond = reach(lower.back, upper.back); beyond > Length()) {
     f.add("check-layer-order",
-          "the window of " + f.name(layer) + " for " + f.name(lower) + " reaches " +
-              f.text(beyond) + " beyond the window above it",
+          f.say("the window of %1 for %2 reaches %3 beyond the window above it", f.name(layer),
+                f.name(lower), f.text(beyond)),
           place);
     return;
   }
@@ -98,8 +101,9 @@ void check_points(Findings& f, const Window& window) {
   const Length beyond = reach(window.back, placed);
   if (beyond < seen_reach) return;
   f.add("check-outline-point",
-        "a point of " + f.name(opening) + " reaches " + f.text(beyond) +
-            " beyond the opening's size, into the border or bar beside it",
+        f.say("a point of %1 reaches %2 beyond the opening's size, into the border or bar beside "
+              "it",
+              f.name(opening), f.text(beyond)),
         f.place(opening));
 }
 
@@ -118,9 +122,9 @@ void check_rule(Findings& f, const MatLayer& layer) {
                         f.mat.outer.bottom - window.back.bottom}) {
       if (line.ticks() % step == 0) continue;
       f.add("check-off-rule",
-            "lines of " + f.name(layer) + " lie between the steps of the rule: one of " +
-                f.name(window) + " is " + describe(line, finest_of(f.job.scale.unit)) +
-                " from the edge",
+            f.say("lines of %1 lie between the steps of the rule: one of %2 is %3 from the edge",
+                  f.name(layer), f.name(window),
+                  f.locale.described(line, finest_of(f.job.scale.unit))),
             layer.board.place);
       return;
     }

@@ -4,8 +4,8 @@
 
 namespace mullion {
 
-Problems check_mat(const Job& job, const Layout& layout, const Mat& mat) {
-  Findings findings(job, layout, mat);
+Problems check_mat(const Job& job, const Layout& layout, const Mat& mat, const Locale& locale) {
+  Findings findings(job, layout, mat, locale);
   check_windows(findings);
   check_bars(findings);
   check_pictures(findings);

@@ -13,7 +13,7 @@ namespace mullion {
 const std::vector<Explanation>& check_table();
 
 // The findings, in the order of the table and then of the openings. A size that the layout moved
-// ("layout-moved") is in Layout::notes and is not repeated here.
-Problems check_mat(const Job& job, const Layout& layout, const Mat& mat);
+// ("layout-moved") is in Layout::notes and is not repeated here. In the locale's language.
+Problems check_mat(const Job& job, const Layout& layout, const Mat& mat, const Locale& locale = {});
 
 }  // namespace mullion

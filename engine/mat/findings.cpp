@@ -7,7 +7,8 @@
 
 namespace mullion {
 
-Findings::Findings(const Job& j, const Layout& l, const Mat& m) : job(j), layout(l), mat(m) {
+Findings::Findings(const Job& j, const Layout& l, const Mat& m, const Locale& in)
+    : job(j), layout(l), mat(m), locale(in) {
   for (const Standing& standing : standings_of(job.arrangement)) {
     places_.push_back(standing.opening->place);
   }
@@ -32,18 +33,17 @@ Problems Findings::take() {
 }
 
 std::string Findings::name(int opening) const {
-  return "opening " + std::to_string(opening) + " \"" +
-         layout.openings.at(static_cast<std::size_t>(opening) - 1).id + "\"";
+  return say("opening %1 \"%2\"", opening,
+             layout.openings.at(static_cast<std::size_t>(opening) - 1).id);
 }
 
 std::string Findings::name(const Window& window) const {
   if (window.openings.size() == 1) return name(window.openings.front());
-  return "the window of openings " + std::to_string(window.openings.front()) + " to " +
-         std::to_string(window.openings.back());
+  return say("the window of openings %1 to %2", window.openings.front(), window.openings.back());
 }
 
 std::string Findings::name(const MatLayer& layer) const {
-  return "layer " + std::to_string(layer.number) + " \"" + layer.board.name + "\"";
+  return say("layer %1 \"%2\"", layer.number, layer.board.name);
 }
 
 Place Findings::place(int opening) const {

@@ -16,17 +16,22 @@ inline constexpr Length measuring_tolerance = Length::from_ticks(16);  // 0.01 m
 
 class Findings {
  public:
-  Findings(const Job& job, const Layout& layout, const Mat& mat);
+  Findings(const Job& job, const Layout& layout, const Mat& mat, const Locale& locale);
 
   const Job& job;
   const Layout& layout;
   const Mat& mat;
+  const Locale& locale;
 
   // The code is one of check_table, which also has the severity.
   void add(std::string_view code, std::string message, Place place);
   Problems take();  // in the order of the table, then of adding
 
-  std::string text(Length length) const { return describe(length, job.scale); }
+  template <class... Arguments>
+  std::string say(const char* message, const Arguments&... arguments) const {
+    return locale.say(message, arguments...);
+  }
+  std::string text(Length length) const { return locale.described(length, job.scale); }
   std::string name(int opening) const;  // opening 2 "dune"
   std::string name(const Window& window) const;
   std::string name(const MatLayer& layer) const;  // layer 2 "Under-mat"; empty words for one layer

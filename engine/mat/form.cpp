@@ -30,14 +30,14 @@ const Result<FreePath>& OutlineFiles::path(const ShapeSpec& shape) {
 }
 
 Result<Form> Form::make(const Opening& opening, const Rect& sight, OutlineFiles& files,
-                        const std::string& file) {
-  Form form(opening, sight, file);
+                        const std::string& file, const Locale& locale) {
+  Form form(opening, sight, file, locale);
   if (opening.shape.kind != ShapeKind::outline) return form;
   const Result<FreePath>& path = files.path(opening.shape);
   if (!path) {
     Problems problems = path.error();
     problems.push_back({Severity::note, "mat-outline-file",
-                        "that file has the outline of opening \"" + opening.id + "\"",
+                        locale.say("that file has the outline of opening \"%1\"", opening.id),
                         opening.place, file});
     return tl::unexpected(std::move(problems));
   }
@@ -57,10 +57,10 @@ Result<FormEdge> Form::edge(const Rect& rect) const {
   if (shape.kind == ShapeKind::arch) sight.bottom = rect.bottom - outward;
   const bool even = outset(sight, outward) == rect;
   if (!even && !moves_side_by_side(shape.kind)) {
-    return tl::unexpected(problem("mat-uneven-reveal",
-                                  "the shape has curves or slanting edges, so each of its reveals "
-                                  "must be the same on all sides; only the foot of an arch may "
-                                  "have one of its own"));
+    return tl::unexpected(
+        problem("mat-uneven-reveal", mark("the shape has curves or slanting edges, so each of its "
+                                          "reveals must be the same on all sides; only the foot of "
+                                          "an arch may have one of its own")));
   }
   const auto outline = shape.kind == ShapeKind::outline ? parallel(free_, outward)
                        : even                           ? shape_outline(shape, sight, outward)
@@ -71,8 +71,9 @@ Result<FormEdge> Form::edge(const Rect& rect) const {
 }
 
 Problems Form::problem(const char* code, const std::string& message) const {
-  return {{Severity::error, code, "opening \"" + opening_->id + "\": " + message, opening_->place,
-           file_}};
+  return {{Severity::error, code,
+           locale_->say("opening \"%1\": %2", opening_->id, locale_->say(message.c_str())),
+           opening_->place, file_}};
 }
 
 }  // namespace mullion

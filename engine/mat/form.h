@@ -4,6 +4,7 @@
 
 #include <map>
 
+#include "engine/locale/locale.h"
 #include "engine/mat/shape.h"
 #include "engine/mat/svg_file.h"
 
@@ -29,9 +30,10 @@ struct FormEdge {
 
 class Form {
  public:
-  // `place` is that of the opening, `file` the job file, for problems.
+  // `file` is the job file, for problems, which are in the locale's language. That one is kept by
+  // reference.
   static Result<Form> make(const Opening& opening, const Rect& sight, OutlineFiles& files,
-                           const std::string& file);
+                           const std::string& file, const Locale& locale);
 
   // The edge whose rectangle is `rect`: the sight rectangle moved outward, by the same distance on
   // all sides unless the shape moves side by side; the foot of an arch, which is straight, may move
@@ -39,13 +41,14 @@ class Form {
   Result<FormEdge> edge(const Rect& rect) const;
 
  private:
-  Form(const Opening& opening, const Rect& sight, std::string file)
-      : opening_(&opening), sight_(sight), file_(std::move(file)) {}
+  Form(const Opening& opening, const Rect& sight, std::string file, const Locale& locale)
+      : opening_(&opening), sight_(sight), file_(std::move(file)), locale_(&locale) {}
   Problems problem(const char* code, const std::string& message) const;
 
   const Opening* opening_;
   Rect sight_;
   std::string file_;
+  const Locale* locale_;
   Outline free_;  // the sight edge of a free outline
 };
 

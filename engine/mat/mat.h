@@ -77,6 +77,6 @@ struct Mat {
 bool serves(const Window& window, int opening);
 
 // Derives the mat. Errors name the job's statement that makes a layer impossible.
-Result<Mat> build_mat(const Job& job, const Layout& layout);
+Result<Mat> build_mat(const Job& job, const Layout& layout, const Locale& locale = {});
 
 }  // namespace mullion

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <polyclipping/clipper.hpp>
 
+#include "engine/locale/locale.h"
 #include "engine/mat/fit.h"
 
 namespace mullion {
@@ -104,9 +105,10 @@ bool is_too_fine(const std::vector<Vector>& corners, double outward) {
 }
 
 std::string flaw_of_corners(const std::vector<Vector>& corners) {
-  if (corners.size() > most_corners) return "the outline is too intricate to cut";
-  if (corners.size() < 3) return "the outline has no area";
-  if (crosses_itself(corners)) return "the outline crosses itself or goes along one line twice";
+  if (corners.size() > most_corners) return mark("the outline is too intricate to cut");
+  if (corners.size() < 3) return mark("the outline has no area");
+  if (crosses_itself(corners))
+    return mark("the outline crosses itself or goes along one line twice");
   return {};
 }
 
@@ -172,17 +174,18 @@ tl::expected<Outline, std::string> parallel(const Outline& any_way_round, Length
   }
   if (outward == Length()) return outline;
   if (is_too_fine(corners, static_cast<double>(outward.ticks()))) {
-    return tl::unexpected(std::string("the outline has detail too fine for its bevel or reveal"));
+    return tl::unexpected(
+        std::string(mark("the outline has detail too fine for its bevel or reveal")));
   }
   ClipperLib::Paths found;
   try {
     found = moved(to_grid(corners), static_cast<double>(outward.ticks()));
   } catch (const std::exception&) {  // coordinates beyond the library's range
-    return tl::unexpected(std::string("the outline is too large to cut"));
+    return tl::unexpected(std::string(mark("the outline is too large to cut")));
   }
   if (found.size() != 1) {
     return tl::unexpected(std::string(
-        "the outline comes so near to itself that its bevel would leave a loose island"));
+        mark("the outline comes so near to itself that its bevel would leave a loose island")));
   }
   return fit_polygon(from_grid(found.front()), shortest_line, fitting_tolerance);
 }

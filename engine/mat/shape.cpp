@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "engine/locale/locale.h"
 #include "engine/mat/fit.h"
 #include "engine/mat/rect.h"
 
@@ -155,19 +156,21 @@ Length rise_of(const ShapeSpec& shape, const Rect& sight) {
 }
 
 std::string misfit(const ShapeSpec& shape, const Rect& sight) {
-  if (sight.width() <= Length() || sight.height() <= Length()) return "the opening has no size";
+  if (sight.width() <= Length() || sight.height() <= Length())
+    return mark("the opening has no size");
   switch (shape.kind) {
     case ShapeKind::arch:
       if (rise_of(shape, sight) * 2 > sight.width())
-        return "the arch rises by more than half its width";
-      if (rise_of(shape, sight) > sight.height()) return "the arch rises by more than its height";
+        return mark("the arch rises by more than half its width");
+      if (rise_of(shape, sight) > sight.height())
+        return mark("the arch rises by more than its height");
       return {};
     case ShapeKind::rounded:
     case ShapeKind::stepped:
     case ShapeKind::octagon:
-      if (shape.corner <= Length()) return "a corner needs a size";
+      if (shape.corner <= Length()) return mark("a corner needs a size");
       if (shape.corner * 2 > std::min(sight.width(), sight.height()))
-        return "the corners are larger than half the opening";
+        return mark("the corners are larger than half the opening");
       return {};
     default:
       return {};
@@ -214,7 +217,7 @@ tl::expected<Outline, std::string> shape_outline(const ShapeSpec& shape, const R
     case ShapeKind::outline:
       break;
   }
-  return tl::unexpected(std::string("a free outline needs its file"));
+  return tl::unexpected(std::string(mark("a free outline needs its file")));
 }
 
 }  // namespace mullion

@@ -6,19 +6,22 @@
 #include <vector>
 
 #include "engine/edit/edit.h"
+#include "engine/layout/told_conflict.h"
 
 namespace mullion {
 
 struct Remedy {
-  std::string words;  // "leave the outer width free: it becomes 26 in"
+  std::string words;  // "an outer width of 26 in", "leave the outer width free: it becomes 26 in"
   edit::Edit edit;
 };
 
-inline constexpr std::size_t most_remedies = 4;
+inline constexpr std::size_t most_remedies = 6;
 
-// Of a job that cannot be laid out: the stated sizes of which one, left free, makes that it can.
-// Outer sizes come first, then borders, gaps and the least border. Empty where no single one helps.
-// `text` is the job's file.
-std::vector<Remedy> remedies_for(const std::string& text, const Job& job);
+// Of a job that cannot be laid out for these conflicts: the numbers that the conflicts' sentences
+// propose, one for each conflict, then stated sizes that may be left free. Each was applied to the
+// job's text, read, laid out, and no check finds an error in it. Empty where none helps.
+std::vector<Remedy> remedies_for(const std::string& text, const Job& job,
+                                 const std::vector<layout::ToldConflict>& conflicts,
+                                 const Locale& locale = {});
 
 }  // namespace mullion

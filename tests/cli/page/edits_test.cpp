@@ -308,7 +308,9 @@ TEST_CASE("a conflict offers what resolves it, and taking that gives a mat of th
   CHECK(problem.at("severity") == "error");
   const Json remedies = problem.at("remedies");
   REQUIRE(!remedies.empty());
-  CHECK(remedies[0].at("words") == "leave the outer width free: it becomes 15 3/4 in");
+  CHECK(remedies[0].at("words") == "an outer width of 15 3/4 in");
+  CHECK(problem.at("measures") ==
+        Json({"border.left", "border.right", "outer.width", "opening.dune.width"}));
   for (const Json& remedy : remedies) {
     INFO(remedy.dump());
     const Json resolved = served
@@ -316,6 +318,7 @@ TEST_CASE("a conflict offers what resolves it, and taking that gives a mat of th
                                                             {"edits", remedy.at("edits")}})
                               .json();
     CHECK(!resolved.at("mat").is_null());
+    for (const Json& left : resolved.at("problems")) CHECK(left.at("severity") != "error");
   }
 }
 

@@ -3,6 +3,7 @@
 #include <stdexcept>
 
 #include "engine/job/read.h"
+#include "tests/engine/layout/languages.h"
 
 namespace test {
 namespace {
@@ -29,17 +30,22 @@ mullion::Layout laid_out(const std::string& lines, const std::string& attributes
 }
 
 std::string notes_of(const std::string& lines, const std::string& attributes) {
+  const mullion::Layout layout = laid_out(lines, attributes);
+  const mullion::Job job = job_of(lines, attributes);
+  check_languages(
+      [&](const mullion::Locale& locale) { return mullion::told_notes(layout, job, locale); });
   std::string out;
-  for (const auto& note :
-       mullion::told_notes(laid_out(lines, attributes), job_of(lines, attributes))) {
-    out += note.message + "\n";
-  }
+  for (const auto& note : mullion::told_notes(layout, job)) out += note.message + "\n";
   return out;
 }
 
 std::string conflict_of(const std::string& lines) {
-  const auto layout = mullion::lay_out(job_of(lines));
-  return layout ? std::string() : texts(layout.error());
+  const mullion::Job job = job_of(lines);
+  const auto layout = mullion::lay_out(job);
+  if (layout) return {};
+  check_languages(
+      [&](const mullion::Locale& locale) { return mullion::lay_out(job, locale).error(); });
+  return texts(layout.error());
 }
 
 }  // namespace test

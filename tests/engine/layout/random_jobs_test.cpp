@@ -118,7 +118,7 @@ TEST_CASE("a job three times as large, increment included, has a layout three ti
     INFO(lines);
     const Job job = test::job_of(lines);
     const auto small =
-        layout::arrange(job, layout::build_model(job, {inches(2), inches(1), solver::Rational(1)}));
+        layout::arrange(layout::build_model(job, {inches(2), inches(1), solver::Rational(1)}));
     if (!small) continue;
     ++laid;
     solver::System system;

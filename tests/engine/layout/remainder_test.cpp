@@ -248,7 +248,7 @@ TEST_CASE("no sharing of a row's width among borders and gaps is better than tha
       INFO(lines);
       const Job job = test::job_of(lines);
       const auto arrangement =
-          layout::arrange(job, layout::build_model(job, {inches(2), inches(1), Rational(1)}));
+          layout::arrange(layout::build_model(job, {inches(2), inches(1), Rational(1)}));
       REQUIRE(arrangement.has_value());
       const Rational step = sixty_fourths(4).ticks();
       Row row{width, gaps, Rational(16), Rational(48), {}};

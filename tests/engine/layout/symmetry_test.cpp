@@ -87,8 +87,8 @@ TEST_CASE("a job seen in a mirror has the arrangement seen in the mirror") {
     if (!has_mirror_image(job, axis)) continue;
     Job image = job;
     test::mirror(image, axis);
-    const auto plain = layout::arrange(job, model_of(job));
-    const auto mirrored = layout::arrange(image, model_of(image));
+    const auto plain = layout::arrange(model_of(job));
+    const auto mirrored = layout::arrange(model_of(image));
     REQUIRE(plain.has_value() == mirrored.has_value());
     if (!plain) continue;
     ++compared;

@@ -7,8 +7,10 @@
 
 #include "engine/layout/conflict.h"
 #include "tests/engine/layout/jobs.h"
+#include "tests/engine/layout/languages.h"
 #include "tests/engine/layout/random_job.h"
 #include "tests/engine/layout/wild_job.h"
+#include "tests/oracle/english.h"
 
 using namespace mullion;
 using namespace mullion::layout;
@@ -41,6 +43,8 @@ int check_remedies(const Job& job) {
   const solver::Conflict& conflict = solution.error();
   const RequiredRules linked = linked_to(conflict, required_rules(model));
   const std::string told = describe_conflict(job, model, conflict).front().message;
+  test::check_languages(
+      [&](const Locale& locale) { return describe_conflict(job, model, conflict, locale); });
   int numbers = 0;
   for (const Remedy& remedy : ways_out(job, model, linked, tags_of(model, conflict))) {
     const std::string text = text_of(remedy, model, job);
@@ -83,6 +87,7 @@ TEST_CASE("the sentence of a note says its length, exactly or as about so much")
     if (!layout) continue;
     const Problems told = told_notes(*layout, job);
     REQUIRE(told.size() == layout->notes.size());
+    test::check_languages([&](const Locale& locale) { return told_notes(*layout, job, locale); });
     for (std::size_t n = 0; n < told.size(); ++n) {
       const LayoutNote& note = layout->notes[n];
       kinds.insert(note.index());
@@ -119,5 +124,11 @@ TEST_CASE("every kind of statement that can be named has words") {
     INFO(kind << ": " << text);
     CHECK_FALSE(text.empty());
     CHECK(texts.insert(text).second);
+    for (const char* language : {"de", "es", "fr"}) {
+      const std::string there = text_of(statement, job, Locale::find(language).value());
+      INFO(there);
+      CHECK(there != text);
+      CHECK(oracle::english_in(there).empty());
+    }
   }
 }

@@ -1,2 +1,2 @@
-target_sources(${name} PRIVATE engine/layout/jobs.cpp)
+target_sources(${name} PRIVATE engine/layout/jobs.cpp engine/layout/languages.cpp)
 target_link_libraries(${name} PRIVATE PkgConfig::CAIRO)

@@ -2,6 +2,8 @@
 
 #include <stdexcept>
 
+#include "tests/engine/layout/languages.h"
+
 namespace test {
 
 using namespace mullion;
@@ -29,23 +31,38 @@ Built built(const std::string& lines, const std::string& attributes) {
 }
 
 std::string refusal_of(const std::string& lines, const std::string& attributes) {
-  const auto mat = build_mat(job_of(lines, attributes), laid_out(lines, attributes));
+  const Job job = job_of(lines, attributes);
+  const Layout layout = laid_out(lines, attributes);
+  const auto mat = build_mat(job, layout);
   std::string out;
   if (mat) return out;
+  check_languages([&](const Locale& locale) { return build_mat(job, layout, locale).error(); });
   for (const Problem& problem : mat.error()) out += to_string(problem) + "\n";
   return out;
 }
 
+namespace {
+
+Problems problems_of(const Built& built) {
+  const auto told = [&](const Locale& locale) {
+    return check_mat(built.job, built.layout, built.mat, locale);
+  };
+  check_languages(told);
+  return told({});
+}
+
+}  // namespace
+
 std::string findings_of(const Built& built) {
   std::string out;
-  for (const Problem& problem : check_mat(built.job, built.layout, built.mat)) {
+  for (const Problem& problem : problems_of(built)) {
     if (out.find(problem.code) == std::string::npos) out += (out.empty() ? "" : " ") + problem.code;
   }
   return out;
 }
 
 std::string message_of(const Built& built, const std::string& code) {
-  for (const Problem& problem : check_mat(built.job, built.layout, built.mat)) {
+  for (const Problem& problem : problems_of(built)) {
     if (problem.code == code) return problem.message;
   }
   throw std::runtime_error("no finding is " + code + ", but " + findings_of(built));

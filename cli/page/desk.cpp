@@ -9,7 +9,7 @@
 namespace mullion::cli::page {
 namespace {
 
-constexpr std::size_t most_jobs = 24, most_recent = 12;
+constexpr std::size_t most_jobs = 24, most_recent = 12, most_looked_behind = 200;
 
 void list_outlines(const Node& node, std::vector<std::string>& out) {
   if (const auto* opening = std::get_if<Opening>(&node.what)) {
@@ -85,6 +85,7 @@ LaidPtr Desk::now(const std::string& name) {
     stamps.front() = own;  // of before it was read
   }
   job.stamps = std::move(stamps);
+  if (job.current->mat) job.closed = job.current;
   return keep(job, job.current);
 }
 
@@ -103,6 +104,21 @@ LaidPtr Desk::preview(const std::string& name, std::string text) {
   }
   OpenedJob& job = opened(name);
   return keep(job, laid(job, name, std::move(text)));
+}
+
+LaidPtr Desk::last_closed(const std::string& name, const edit::History& history) {
+  const LaidPtr current = now(name);
+  if (!current) return nullptr;
+  OpenedJob& job = opened(name);
+  if (job.closed || job.looked_behind == current->fingerprint) return job.closed;
+  job.looked_behind = current->fingerprint;
+  const auto closes = [&](const std::string& text) {
+    const auto before = lay(text, files_.path_of(file_of(name)), job.open, nullptr, locale_);
+    if (before->mat) job.closed = before;
+    return before->mat.has_value();
+  };
+  history.earlier(current->text, closes, most_looked_behind);
+  return job.closed;
 }
 
 Desk::Change Desk::look(const std::string& name) {

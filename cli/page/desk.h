@@ -11,6 +11,7 @@
 
 #include "cli/page/files.h"
 #include "cli/page/laid.h"
+#include "engine/edit/history.h"
 
 namespace mullion::cli::page {
 
@@ -26,6 +27,10 @@ class Desk {
   // A text that may become the file's.
   LaidPtr preview(const std::string& name, std::string text);
 
+  // The last text of the file that could be laid out, for a job that no longer can. Where it was
+  // not seen, the texts before the last edits are looked through. Null: there is none.
+  LaidPtr last_closed(const std::string& name, const edit::History& history);
+
   // What has changed since the last look: the job's file, or only one that it names; `gone` where
   // there is no longer a file.
   enum class Change { none, text, named_files, gone };
@@ -39,6 +44,8 @@ class Desk {
   struct OpenedJob {
     OpenJob open;
     LaidPtr current;
+    LaidPtr closed;             // the last one with a mat
+    std::string looked_behind;  // fingerprint of the text whose history was looked through
     std::deque<LaidPtr> recent;
     std::vector<std::string> named;  // images and outlines, below the folder
     std::vector<Stamp> stamps;       // of the file, then of those

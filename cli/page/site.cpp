@@ -283,21 +283,30 @@ Answer Site::job(const Asked& asked) {
 Json Site::state(const std::string& name, const Laid& laid, bool preview, std::string_view side,
                  int layer) {
   StateOptions options{name, preview, false, false, stock(), options_.locale};
+  LaidPtr closed;
   if (const edit::EditedFile* file = edited(name)) {
     options.can_undo = file->history().can_undo();
     options.can_redo = file->history().can_redo();
+    if (!laid.mat) closed = desk_.last_closed(name, file->history());
+    options.closed = closed.get();
   }
   Json out = state_of(laid, options);
   if (side.empty()) return out;
   out["drawing"] = nullptr;
-  if (!laid.mat) return out;
-  if (side == "back") {
-    layer = std::clamp(layer, 1, static_cast<int>(laid.mat->layers.size()));
-    out["drawing"] = {{"side", "back"}, {"layer", layer}, {"svg", back_of(laid, layer)}};
-  } else {
-    out["drawing"] = {{"side", "front"}, {"layer", nullptr}, {"svg", front_of(name, laid)}};
+  if (laid.mat) out["drawing"] = drawing(name, laid, side, layer);
+  if (!laid.mat && closed) {
+    out["drawing"] = drawing(name, *closed, side, layer);
+    out["drawing"]["stale"] = true;
   }
   return out;
+}
+
+Json Site::drawing(const std::string& name, const Laid& laid, std::string_view side, int layer) {
+  if (side != "back") {
+    return {{"stale", false}, {"side", "front"}, {"layer", nullptr}, {"svg", front_of(name, laid)}};
+  }
+  layer = std::clamp(layer, 1, static_cast<int>(laid.mat->layers.size()));
+  return {{"stale", false}, {"side", "back"}, {"layer", layer}, {"svg", back_of(laid, layer)}};
 }
 
 std::string Site::back_of(const Laid& laid, int layer) const {

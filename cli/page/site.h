@@ -88,6 +88,7 @@ class Site {
   LaidPtr found(const Asked& asked, std::string_view fingerprint);
   Json state(const std::string& name, const Laid& laid, bool preview, std::string_view side,
              int layer);
+  Json drawing(const std::string& name, const Laid& laid, std::string_view side, int layer);
   std::string front_of(const std::string& name, const Laid& laid);
   std::string back_of(const Laid& laid, int layer) const;
   std::optional<std::string> image_file(const std::string& job, const std::string& image) const;

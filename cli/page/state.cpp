@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/edit/edit_json.h"
+#include "engine/job/job_words.h"
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
 #include "engine/layout/rule_words.h"
@@ -81,6 +82,70 @@ std::string bottom_word(const Borders& borders, Unit unit) {
   return {};
 }
 
+Json size_of(const Layout& layout, Unit unit) {
+  return {{"width", page::of(layout.width, unit)}, {"height", page::of(layout.height, unit)}};
+}
+
+Json extent_of(const Laid& laid) {
+  const proof::Millimetres extent = proof::front_extent(*laid.job, *laid.mat);
+  return {{"left", extent.left},
+          {"top", extent.top},
+          {"width", extent.width},
+          {"height", extent.height}};
+}
+
+Json measures_of(const Laid& laid) {
+  const Scale& scale = laid.job->scale;
+  Json out = Json::array();
+  for (const Dimension& measure : dimensions_of(*laid.job, *laid.layout, *laid.mat)) {
+    out.push_back({{"name", measure.name},
+                   {"text", exact_number(measure.value, scale.unit)},
+                   {"ticks", measure.value.ticks()},
+                   {"exact", format_number(measure.value, scale).exact},
+                   {"stated", measure.stated},
+                   {"along", measure.along == Direction::across ? "x" : "y"},
+                   {"from", to_millimetres(measure.from)},
+                   {"to", to_millimetres(measure.to)},
+                   {"at", to_millimetres(measure.at)},
+                   {"step", scale.increment.ticks()}});
+  }
+  return out;
+}
+
+// A rule's attributes as the job file has them (rule_attributes).
+struct RuleAttributes {
+  Unit unit;
+  Json out = Json::object();
+
+  void list(const char* name, const std::vector<std::string>& words) {
+    std::string all;
+    for (const std::string& word : words) all += (all.empty() ? "" : " ") + word;
+    out[name] = all;
+  }
+  void boxes(const char* name, std::size_t, const std::vector<std::string>& ids) {
+    list(name, ids);
+  }
+  void measures(const char* name, const std::vector<std::string>& names) { list(name, names); }
+  void measure(const char* name, std::size_t index, const std::vector<std::string>& names) {
+    out[name] = names.at(index);
+  }
+  using Words = std::initializer_list<std::string_view>;
+  void word(const char* name, Words, const std::string& word) { out[name] = word; }
+  void needed_word(const char* name, Words, const std::string& word) { out[name] = word; }
+  void box_or_mat(const char* name, const std::string& id) { out[name] = id; }
+  void length(const char* name, Length value) { out[name] = exact_number(value, unit); }
+  void factor(const char* name, const Rule& rule) {
+    out[name] = format_fraction({rule.factor_numerator, rule.factor_denominator});
+  }
+};
+
+Json attributes_of(const Rule& rule, Unit unit) {
+  RuleAttributes attributes{unit};
+  rule_attributes(attributes, rule);
+  attributes.out["strength"] = word_for(rule.strength);
+  return std::move(attributes.out);
+}
+
 class StateWriter {
  public:
   StateWriter(const Laid& laid, const StateOptions& options)
@@ -92,6 +157,7 @@ class StateWriter {
                 {"can_undo", options_.can_undo}, {"can_redo", options_.can_redo}};
     if (laid_.job) add_job(out, *laid_.job);
     add_mat(out);
+    add_stale(out);
     add_problems(out);
     return out;
   }
@@ -282,6 +348,8 @@ class StateWriter {
       ++number;
       rules.push_back({{"index", number},
                        {"name", "rule." + std::to_string(number)},
+                       {"kind", word_for(rule.kind)},
+                       {"attributes", attributes_of(rule, unit_)},
                        {"sentence", words_of(rule, job.scale, options_.locale)}});
     }
     out["rules"] = std::move(rules);
@@ -291,29 +359,34 @@ class StateWriter {
     out["mat"] = nullptr;
     out["extent"] = nullptr;
     out["measures"] = Json::array();
-    if (!laid_.layout) return;
-    out["mat"] = {{"width", length(laid_.layout->width)}, {"height", length(laid_.layout->height)}};
+    if (laid_.layout) out["mat"] = size_of(*laid_.layout, unit_);
     if (!laid_.mat) return;
-    const proof::Millimetres extent = proof::front_extent(*laid_.job, *laid_.mat);
-    out["extent"] = {{"left", extent.left},
-                     {"top", extent.top},
-                     {"width", extent.width},
-                     {"height", extent.height}};
-    measures_ = dimensions_of(*laid_.job, *laid_.layout, *laid_.mat);
-    for (const Dimension& measure : measures_) out["measures"].push_back(written(measure));
+    out["extent"] = extent_of(laid_);
+    out["measures"] = measures_of(laid_);
   }
 
-  Json written(const Dimension& measure) const {
-    return {{"name", measure.name},
-            {"text", exact_number(measure.value, unit_)},
-            {"ticks", measure.value.ticks()},
-            {"exact", format_number(measure.value, laid_.job->scale).exact},
-            {"stated", measure.stated},
-            {"along", measure.along == Direction::across ? "x" : "y"},
-            {"from", to_millimetres(measure.from)},
-            {"to", to_millimetres(measure.to)},
-            {"at", to_millimetres(measure.at)},
-            {"step", laid_.job->scale.increment.ticks()}};
+  // What the drawing that is shown in place of one shows.
+  void add_stale(Json& out) const {
+    out["stale"] = nullptr;
+    if (laid_.mat || options_.closed == nullptr) return;
+    const Laid& closed = *options_.closed;
+    const edit::PartNames names = edit::names_of(*closed.job);
+    const Unit unit = closed.job->scale.unit;
+    Json openings = Json::array(), groups = Json::array();
+    for (std::size_t i = 0; i < names.openings.size(); ++i) {
+      const PlacedOpening& placed = closed.layout->openings[i];
+      openings.push_back({{"number", placed.number},
+                          {"name", names.openings[i]},
+                          {"rect", of(placed.rect, unit)},
+                          {"box", box_of(placed.rect)},
+                          {"sight", box_of(closed.mat->sights[i])}});
+    }
+    for (std::size_t i = 0; i < names.groups.size(); ++i) {
+      groups.push_back({{"name", names.groups[i]}, {"box", box_of(closed.layout->groups[i].rect)}});
+    }
+    out["stale"] = {{"fingerprint", closed.fingerprint}, {"mat", size_of(*closed.layout, unit)},
+                    {"extent", extent_of(closed)},       {"measures", measures_of(closed)},
+                    {"openings", std::move(openings)},   {"groups", std::move(groups)}};
   }
 
   void add_problems(Json& out) {
@@ -332,7 +405,7 @@ class StateWriter {
                                           : concern_of(*laid_.job, laid_.problems[i].place);
       problem["openings"] = concern.openings;
       problem["measures"] = concern.measures;
-      if (laid_.layout) problem["box"] = box_around(concern.openings);
+      problem["box"] = box_around(concern.openings);
     }
     if (!problems.empty()) problems[0]["remedies"] = remedies();
     out["problems"] = std::move(problems);
@@ -347,18 +420,27 @@ class StateWriter {
     return out;
   }
 
+  // On the drawing that is shown.
+  std::optional<Rect> rect_of(int number) const {
+    const auto index = static_cast<std::size_t>(number - 1);
+    if (laid_.layout) return laid_.layout->openings[index].rect;
+    if (options_.closed == nullptr) return std::nullopt;
+    const std::vector<std::string> there = edit::names_of(*options_.closed->job).openings;
+    const auto same = std::find(there.begin(), there.end(), names_.openings[index]);
+    if (same == there.end()) return std::nullopt;
+    return options_.closed->layout->openings[static_cast<std::size_t>(same - there.begin())].rect;
+  }
+
   Json box_around(const std::vector<int>& openings) const {
-    if (openings.empty()) return nullptr;
-    const auto rect = [&](int number) {
-      return laid_.layout->openings[static_cast<std::size_t>(number - 1)].rect;
-    };
-    Rect all = rect(openings.front());
+    std::optional<Rect> all;
     for (const int number : openings) {
-      const Rect one = rect(number);
-      all = {std::min(all.left, one.left), std::min(all.top, one.top),
-             std::max(all.right, one.right), std::max(all.bottom, one.bottom)};
+      const auto one = rect_of(number);
+      if (!one) continue;
+      if (!all) all = one;
+      all = {std::min(all->left, one->left), std::min(all->top, one->top),
+             std::max(all->right, one->right), std::max(all->bottom, one->bottom)};
     }
-    return box_of(all);
+    return all ? box_of(*all) : Json();
   }
 
   const Laid& laid_;
@@ -368,7 +450,6 @@ class StateWriter {
   std::size_t next_group_ = 0;
   Json openings_ = Json::array();
   std::map<std::string, std::vector<int>> shown_in_;
-  std::vector<Dimension> measures_;
 };
 
 }  // namespace

@@ -30,6 +30,7 @@ struct StateOptions {
   bool can_undo = false, can_redo = false;
   const Stock* stock = nullptr;  // of the shop; null: none is known
   Locale locale;
+  const Laid* closed = nullptr;  // of a job that has no mat: the last that could be laid out
 };
 
 Json state_of(const Laid& laid, const StateOptions& options);

@@ -180,6 +180,19 @@ Result<EditedText> History::redone(const std::string& text, const std::string& f
   return made(redo_, "do again", text, file);
 }
 
+std::optional<std::string> History::earlier(
+    std::string text, const std::function<bool(const std::string&)>& is_wanted,
+    std::size_t most) const {
+  for (auto hunks = undo_.rbegin(); hunks != undo_.rend() && most > 0; ++hunks, --most) {
+    const auto changes = placed(*hunks, text);
+    auto before = changes ? with_changes(text, *changes) : std::nullopt;
+    if (!before) return std::nullopt;
+    text = std::move(*before);
+    if (is_wanted(text)) return text;
+  }
+  return std::nullopt;
+}
+
 tl::expected<void, Problems> History::record(Act act, const std::string& text,
                                              const EditedText& edited) {
   const Hunks hunks = hunks_of(text, edited.changes);

@@ -13,6 +13,8 @@
 // stand now, and is refused where they are no longer as it left them.
 
 #include <cstddef>
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -42,6 +44,12 @@ class History {
   // ("edit-changed-meanwhile"). Nothing is written: `record` does that once the job is saved.
   Result<EditedText> undone(const std::string& text, const std::string& file = {}) const;
   Result<EditedText> redone(const std::string& text, const std::string& file = {}) const;
+
+  // What the text was before the last edits, the newest first, until one `is_wanted`. Nothing where
+  // none is, where others changed the words of an edit, or after so many.
+  std::optional<std::string> earlier(std::string text,
+                                     const std::function<bool(const std::string& text)>& is_wanted,
+                                     std::size_t most) const;
 
   // That it was done to the text. After an edit nothing is left to be done again. Where it cannot
   // be written the history in memory goes on; the problem is "file-write".

@@ -310,7 +310,7 @@ TEST_CASE("a conflict offers what resolves it, and taking that gives a mat of th
   REQUIRE(!remedies.empty());
   CHECK(remedies[0].at("words") == "an outer width of 15 3/4 in");
   CHECK(problem.at("measures") ==
-        Json({"border.left", "border.right", "outer.width", "opening.dune.width"}));
+        Json({"opening.p.width", "outer.width", "border.left", "border.right"}));
   for (const Json& remedy : remedies) {
     INFO(remedy.dump());
     const Json resolved = served
@@ -373,4 +373,78 @@ TEST_CASE("a server does not grow with the edits that it makes, and all of them 
   for (int i = 0; i < edits; ++i) served.post(job + "/undo", Json::object());
   CHECK(oracle::read_file(folder + "/one.xml") == original);
   CHECK(served.memory() < 150'000'000);
+}
+
+TEST_CASE("a job in conflict keeps the drawing of the last layout that closed, marked as such") {
+  const std::string folder = folder_of_jobs("stale");
+  const std::string draw = job + "?draw=front";
+  Json good, bad;
+  {
+    const Served served(folder);
+    good = served.get(draw).json();
+    CHECK(good.at("drawing").at("stale") == false);
+    CHECK(good.at("stale").is_null());
+    Json body = on(good, state_edit("outer.width", "12"));
+    body["draw"] = "front";
+    const Json preview = served.post(job + "/previews", body).json();
+    CHECK(preview.at("drawing").at("stale") == true);
+    bad = served.post(job + "/edits", body).json();
+    CHECK(bad.at("stale") == preview.at("stale"));
+  }
+  CHECK(bad.at("mat").is_null());
+  CHECK(bad.at("drawing").at("stale") == true);
+  CHECK(bad.at("drawing").at("svg") == good.at("drawing").at("svg"));
+  for (const char* part : {"mat", "extent", "measures"}) {
+    CHECK(bad.at("stale").at(part) == good.at(part));
+  }
+  for (std::size_t i = 0; i < good.at("openings").size(); ++i) {
+    for (const char* part : {"number", "name", "rect", "box", "sight"}) {
+      CHECK(bad.at("stale").at("openings")[i].at(part) == good.at("openings")[i].at(part));
+    }
+  }
+  CHECK(bad.at("problems")[0].at("box") == good.at("openings")[0].at("box"));
+  // A server that never saw it close looks back through the history.
+  const Served again(folder);
+  const Json after = again.get(draw).json();
+  CHECK(after.at("drawing") == bad.at("drawing"));
+  CHECK(after.at("stale") == bad.at("stale"));
+  // Where nothing ever closed there is none.
+  oracle::write_file(folder + "/never.xml",
+                     R"(<job version="1" unit="in" increment="1/16"><layers><layer/></layers>
+<outer width="4" height="4"/><arrange><opening id="a" width="5" height="5"/></arrange></job>)");
+  const Json never = again.get("/api/jobs/never?draw=front").json();
+  CHECK(never.at("problems")[0].at("code") == "layout-conflict");
+  CHECK(never.at("stale").is_null());
+  CHECK(never.at("drawing").is_null());
+}
+
+TEST_CASE("the state tells a rule in the words of the job file") {
+  const std::string folder = oracle::scratch_folder("rules");
+  const std::string rules = R"(<same-size dimension="width" of="a b"/>
+<align edge="top" of="a b" strength="weak"/>
+<equal of="border.left border.right"/>
+<multiple measure="border.bottom" of="border.top" times="3/2"/>
+<fixed length="3 1/2" measure="a.left"/>
+<at-least length="2" measure="border.top"/>
+<at-most length="40" measure="outer.width"/>
+<centred direction="across" on="mat" what="a b"/>
+)";
+  oracle::write_file(folder + "/one.xml", R"(<job version="1" unit="in" increment="1/16">
+<layers><layer/></layers><arrange><column><opening id="a" width="5" height="5"/>
+<opening id="b" width="5" height="6"/></column></arrange>
+<rules>)" + rules + "</rules></job>");
+  const Served served(folder);
+  const Json state = served.get(job).json();
+  REQUIRE(state.at("rules").size() == 8);
+  std::string again;  // what the state says, as elements
+  for (const Json& rule : state.at("rules")) {
+    again += "<" + rule.at("kind").get<std::string>();
+    const bool usual = rule.at("attributes").at("strength") == "required";
+    for (const auto& [name, value] : rule.at("attributes").items()) {
+      if (name != "strength" || !usual)
+        again += " " + name + "=\"" + value.get<std::string>() + "\"";
+    }
+    again += "/>\n";
+  }
+  CHECK(again == rules);
 }

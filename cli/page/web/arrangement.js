@@ -3,6 +3,11 @@
 import { h } from "./preact.js";
 import { change, desk, redraw, seen, suggest } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
+import { Grooves } from "./grooves.js";
+import { said } from "./lengths.js";
+import { begin_move } from "./moving.js";
+import { numbers_of, part_called } from "./parts.js";
+import { choose } from "./plaque.js";
 import { add, arrange, state, take_out, turn, typed } from "./edits.js";
 import { around_the_largest, in_a_column, in_a_row, in_rows } from "./patterns.js";
 import { say } from "./words.js";
@@ -13,15 +18,20 @@ const lies = () => ({
 });
 
 function Group({ group, layers, unit }) {
-  const name = group.address;
+  const name = group.address, is_outermost = !name.includes(".", "arrange.".length);
   const windows = [["", say("a window each")]].concat(layers.slice(1).filter((layer) => !layer.spacer)
     .map((layer) => [String(layer.number), say("one in %1", layer.name || layer.board || String(layer.number))]));
   const title = group.kind === "row" ? say("Row of %1", group.children.length) : say("Column of %1", group.children.length);
   const inner = group.children.filter((child) => child.kind !== "opening");
   return h("li", { class: "group" },
-    h("h3", null, title),
+    h("div", { class: "group-head" }, h("h3", null, title, " ", h("span", { class: "short" }, numbers_of(group).join(", "))),
+      is_outermost ? null : h(Button, { kind: "quiet", name: "move-group", says: say("Move %1", part_called(group)), does: () => {
+        choose(group.address);
+        begin_move(group.address);
+        document.querySelector(`[name="opening-${numbers_of(group)[0]}"]`)?.focus();
+      } }, say("Move"))),
     h("div", { class: "side-by-side" },
-      h(Field, { label: say("Gaps"), value: group.gap?.text ?? (group.gap === "free" ? "" : group.gap), found: say("found"), unit, name: "gap",
+      h(Field, { label: say("Gaps"), value: said(group.gap), found: say("found"), unit, name: "gap",
         commit: (text) => change([typed(name + ".gap", text)]) }),
       h(Choice, { label: say("Lined up"), value: group.align || "centre", options: lies()[group.kind], name: "align",
         choose: (value) => change([state(name + ".align", value)]) })),
@@ -30,6 +40,8 @@ function Group({ group, layers, unit }) {
         choose: (value) => change([value ? state(name + ".window", value) : take_out(name + ".window")]) }) : null,
       h(Button, { kind: "quiet", name: "turn", does: () => change([turn(name)]) },
         group.kind === "row" ? say("Make it a column") : say("Make it a row"))),
+    is_outermost ? null : h("details", null, h("summary", null, say("V-groove around it")),
+      h(Grooves, { part: name, grooves: group.grooves || [], name: "group-groove" })),
     inner.length > 0 ? h("ul", null, inner.map((child) => h(Group, { group: child, layers, unit, key: child.address }))) : null);
 }
 
@@ -56,19 +68,20 @@ export function Arrangement() {
   });
   const rows = Math.max(2, Math.round(Math.sqrt(pictures.length * 0.75)));
   return h("div", null,
-    h("div", { class: "buttons" },
-      ideas?.running ? null : h(Button, { kind: "main", name: "suggest", does: suggest, disabled: pictures.length < 2 },
-        ideas ? say("Suggest anew") : say("Suggest")),
+    pictures.length > 1 ? h("div", { class: "buttons" },
+      ideas?.running ? null : h(Button, { kind: "main", name: "suggest", does: suggest }, ideas ? say("Suggest anew") : say("Suggest arrangements")),
       ideas && !ideas.running && whole
         ? h(Button, { does: () => { desk.ideas.open = !desk.ideas.open; redraw(); } },
-          ideas.open ? say("Back to the piece") : say("Show the suggestions")) : null,
-      whole ? h(Button, { name: "title-window", does: () => add_title(job) }, say("Title window below")) : null),
+          ideas.open ? say("Back to the piece") : say("Show the suggestions")) : null) : null,
+    pictures.length > 1 ? h("h3", null, say("Or lay them plainly")) : null,
     pictures.length > 1 ? h("div", { class: "buttons" },
       h(Button, { name: "row", does: () => lay(in_a_row(pictures)) }, say("In a row")),
       h(Button, { name: "column", does: () => lay(in_a_column(pictures)) }, say("In a column")),
       pictures.length > 3 ? h(Button, { name: "rows", does: () => lay(in_rows(pictures, rows)) }, say("In %1 rows", rows)) : null,
       pictures.length > 4 ? h(Button, { name: "around", does: () => lay(around_the_largest(pictures)) }, say("Around the largest")) : null) : null,
+    whole ? h("div", { class: "buttons" }, h(Button, { name: "title-window", does: () => add_title(job) }, say("Add a title window below"))) : null,
     whole && whole.kind !== "opening"
       ? h("ul", { class: "groups" }, h(Group, { group: whole, layers: job.layers, unit: job.unit, key: whole.address })) : null,
-    h("p", { class: "hint" }, say("On the wall, drag an opening to another place; or choose it and press M.")));
+    whole && whole.kind !== "opening"
+      ? h("p", { class: "hint" }, say("On the wall, drag an opening to another place, or a row that you chose; by keys, choose it and press M. Up chooses the row around it.")) : null);
 }

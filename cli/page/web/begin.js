@@ -1,7 +1,8 @@
 // The folder: its jobs on the wall, and a blank ticket for the next one.
 
 import { Component, h } from "./preact.js";
-import { desk, address_of, failed, go_to } from "./desk.js";
+import { desk, address_of, failed, go_to, works_here } from "./desk.js";
+import { learn_shop, shop } from "./boards.js";
 import { Button, Choice } from "./fields.js";
 import { add, remove, state } from "./edits.js";
 import { get, job_path, post } from "./server.js";
@@ -47,8 +48,8 @@ function Card({ job }) {
       h("span", { class: "for" }, job.customer || ""),
       h("span", { class: "facts" }, [job.reference, job.date, size].filter(Boolean).join(" · ")),
       job.problem ? h("span", { class: "mark wrong" }, job.problem)
-        : job.warnings > 0 ? h("span", { class: "mark" }, say("Unwise: %1", job.warnings)) : null),
-    h(Button, { kind: "quiet", does: () => copy_of(job.name) }, say("Copy"),
+        : job.warnings > 0 ? h("span", { class: "mark" }, say("To look at: %1", job.warnings)) : null),
+    h(Button, { kind: "quiet copy", does: () => copy_of(job.name) }, say("Copy"),
       h("span", { class: "unseen" }, " " + job.name)));
 }
 
@@ -64,12 +65,13 @@ async function copy_of(name) {
 class Blank extends Component {
   constructor() {
     super();
-    this.state = { said: "", size: "", of: "mat", customer: "", title: "", unit: desk.about.unit || "in", layers: "2", wrong: null };
+    this.state = { said: "", size: "", of: "mat", customer: "", title: "", unit: desk.about.unit || "in", layers: "2", finish: "", wrong: null };
     this.make = this.make.bind(this);
   }
 
   componentDidMount() {
-    if (matchMedia("(min-width: 761px)").matches) this.base.querySelector("textarea").focus();
+    learn_shop();
+    if (works_here()) this.base.querySelector("textarea").focus();
   }
 
   async make(event) {
@@ -83,6 +85,7 @@ class Blank extends Component {
       const { name } = await post("/api/jobs",
         { name: "", copy_of: null, unit, customer, title, pictures: said, layers: Number(layers) });
       if (known) await state_size(name, known, of);
+      if (this.state.finish) await give_finish(name, this.state.finish);
       desk.fresh = name;
       go_to(name);
     } catch (error) {
@@ -92,7 +95,8 @@ class Blank extends Component {
     this.is_making = false;
   }
 
-  render(_, { said, size, of, customer, title, unit, layers, wrong }) {
+  render(_, { said, size, of, customer, title, unit, layers, finish, wrong }) {
+    const finishes = shop.finishes || [];
     const line = (id, label, value, key) => h("div", { class: "field wide" },
       h("label", { for: id }, label),
       h("span", { class: "written" }, h("input", { id, value, autocomplete: "off",
@@ -118,10 +122,18 @@ class Blank extends Component {
         h(Choice, { label: say("Mat"), value: layers, name: "layers",
           options: [["1", say("single")], ["2", say("double")], ["3", say("triple")]],
           choose: (value) => this.setState({ layers: value }) })),
+      finishes.length > 0 ? h(Choice, { label: say("Finish"), value: finish, name: "finish",
+        options: [["", say("boards are chosen later")], ...finishes.map((one) => [one.name, one.name])],
+        choose: (value) => this.setState({ finish: value }) }) : null,
       line("customer", say("For"), customer, "customer"),
       line("title", say("Title"), title, "title"),
       h("button", { type: "submit", class: "main" }, say("Make this job")));
   }
+}
+
+async function give_finish(name, finish) {
+  const [{ fingerprint }, { finishes }] = await Promise.all([get(job_path(name)), get("/api/finishes?job=" + encodeURIComponent(name))]);
+  await post(job_path(name) + "/edits", { on: fingerprint, edits: finishes.find((one) => one.name === finish).edits });
 }
 
 // The borders with which a job begins give way to the size that is known.

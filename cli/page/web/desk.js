@@ -14,7 +14,8 @@ export const desk = {
   step: "pictures", // the line of the ticket that is unfolded
   side: "front",
   layer: 1, // that is seen from behind
-  chosen: null, // address of the chosen opening
+  chosen: null, // address of the chosen opening, row or column
+  unfolded: null, // address of the opening whose slip is unfolded on the ticket
   paper: null, // address of the paper that lies in front of the piece
   ideas: null, // suggestions
   alone: false,
@@ -152,6 +153,17 @@ async function try_newest() {
   timed(begin, "preview");
 }
 
+// What would become of the job from the front, drawn; null where it is refused.
+export async function foresee(edits) {
+  try {
+    await last;
+    return await post(job_path(desk.name) + "/previews", { on: desk.state.fingerprint, edits, draw: "front" });
+  } catch (error) {
+    if (error instanceof Unreachable) failed(error);
+    return null;
+  }
+}
+
 export function give_up() {
   end_attempts();
   desk.tried = null;
@@ -245,6 +257,9 @@ export async function suggest() {
 
 // ---- Going from one thing to another
 
+// A small screen is for looking: nothing is scrolled to there.
+export const works_here = () => matchMedia("(min-width: 761px)").matches;
+
 export function address_of(name) {
   return "#job=" + encodeURIComponent(name);
 }
@@ -254,7 +269,7 @@ export function go_to(name) {
 }
 
 export async function open_job(name) {
-  Object.assign(desk, { name, state: null, tried: null, chosen: null, paper: null, ideas: null,
+  Object.assign(desk, { name, state: null, tried: null, chosen: null, unfolded: null, moving: null, paper: null, ideas: null,
     side: "front", layer: 1, alone: false, versions: null, wrong: null, file_gone: false, told: "" });
   await fetch_job();
   listen();
@@ -265,7 +280,7 @@ export async function open_job(name) {
   if (pictures.length === 0 && openings.length === 0) desk.step = "pictures";
   if (has_choice) suggest();
   redraw();
-  if (document.activeElement === document.body) document.querySelector(`[name="line-${desk.step}"]`)?.focus();
+  if (document.activeElement === document.body && works_here()) document.querySelector(`[name="line-${desk.step}"]`)?.focus();
 }
 
 export async function open_folder() {

@@ -1,6 +1,7 @@
 // Where the dimensions stand on the drawing. Everything is in pixels of the wall; a view says how
 // millimetres of the mat come there: { scale, left, top, width, height } with the mat's own size.
 
+import { all_parts, part_called } from "./parts.js";
 import { say } from "./words.js";
 
 export const across = (view, x) => view.left + x * view.scale;
@@ -10,9 +11,9 @@ export function on_wall(view, box) {
   return { left: across(view, box.x), top: down(view, box.y), width: box.width * view.scale, height: box.height * view.scale };
 }
 
-const letter = 7.6, line_height = 26;
+const letter = 7.2, line_height = 24;
 const between = 12; // from a width to the height beside it
-export const label_width = (measure) => measure.text.length * letter + 14;
+export const label_width = (measure) => measure.text.length * letter + 11;
 
 // The opening whose size that is, if it is one.
 export function opening_of(job, measure) {
@@ -34,7 +35,17 @@ export function called(job, measure) {
   }[measure.name];
   if (known) return known;
   if (is_reveal(measure)) return say("Reveal");
+  const gap = gap_between(job, measure);
+  if (gap) return say("Gap between %1 and %2", ...gap.map(part_called));
   return measure.along === "x" ? say("Gap, across") : say("Gap, down");
+}
+
+// The parts on both sides of a gap that goes by its place: row.top.gap.2, arrange.1.gap.1.
+function gap_between(job, { name }) {
+  const [, group, number] = name.match(/^(.+)\.gap\.(\d+)$/) || [];
+  const part = group && all_parts(job).find((one) => one.name === group || one.address === group);
+  const pair = part?.children?.slice(number - 1, Number(number) + 1);
+  return pair?.length === 2 ? pair : null;
 }
 
 export const is_strip = (job, measure) => !measure.name.startsWith("outer.") && !opening_of(job, measure) && !is_reveal(measure);
@@ -52,39 +63,41 @@ function outer_line(measure, view, around) {
   return line(x, down(view, measure.from), x, down(view, measure.to));
 }
 
+// The line of a measure where it lies on the mat.
+export const line_of = (measure, view) => (measure.along === "x"
+  ? line(across(view, measure.from), down(view, measure.at), across(view, measure.to), down(view, measure.at))
+  : line(across(view, measure.at), down(view, measure.from), across(view, measure.at), down(view, measure.to)));
+
 function line(x1, y1, x2, y2) {
   return { x1, y1, x2, y2, x: (x1 + x2) / 2, y: (y1 + y2) / 2 };
 }
 
+// At the foot of the opening, so that the picture is seen: side by side, or one above the other.
 function in_opening(opening, measure, pair, view) {
-  const box = on_wall(view, opening.box), middle = box.left + box.width / 2;
+  const box = on_wall(view, opening.box), middle = box.left + box.width / 2, foot = box.top + box.height - 17;
   const [wide, high] = pair.map((one) => (one ? label_width(one) : 0));
   const is_width = measure.along === "x";
   if (wide + high + between + 8 <= box.width) {
     const begin = middle - (wide + between + high) / 2;
-    return { x: is_width ? begin + wide / 2 : begin + wide + between + high / 2, y: box.top + box.height - 20, beside: true };
+    return { x: is_width ? begin + wide / 2 : begin + wide + between + high / 2, y: foot, beside: true };
   }
-  const y = box.top + box.height / 2;
-  return { x: middle, y: is_width ? y - line_height / 2 : y + line_height / 2 };
+  return { x: middle, y: is_width ? foot - line_height : foot };
 }
 
 // A reveal is a narrow strip at the edge of an opening: its number stands within the opening, beside it.
 function beside_strip(measure, view, job) {
-  const place = measure.along === "x"
-    ? line(across(view, measure.from), down(view, measure.at), across(view, measure.to), down(view, measure.at))
-    : line(across(view, measure.at), down(view, measure.from), across(view, measure.at), down(view, measure.to));
+  const place = line_of(measure, view);
   const near = (box) => Math.hypot(box.left + box.width / 2 - place.x, box.top + box.height / 2 - place.y);
   const boxes = job.openings.filter((one) => one.box).map((one) => on_wall(view, one.box));
   const box = boxes.reduce((best, one) => (!best || near(one) < near(best) ? one : best), null);
   if (!box) return place;
   if (measure.along === "x") {
     const side = box.left + box.width / 2 > place.x ? 1 : -1, edge = Math[side > 0 ? "max" : "min"](place.x1, place.x2);
-    return { ...place, x: edge + side * (label_width(measure) / 2 + 4) };
+    return { ...place, x: edge + side * (label_width(measure) / 2 + 4), y: Math.min(place.y, box.top + 46) };
   }
   const side = box.top + box.height / 2 > place.y ? 1 : -1, edge = Math[side > 0 ? "max" : "min"](place.y1, place.y2);
   return { ...place, y: edge + side * (line_height / 2 + 4) };
 }
-
 
 const overlaps = (a, b) => Math.abs(a.x - b.x) < (a.wide + b.wide) / 2 && Math.abs(a.y - b.y) < line_height - 3;
 
@@ -120,10 +133,8 @@ export function dimensions(job, view, around, is_for_looking) {
       place = in_opening(opening, measure, pair, view);
     } else if (kind === 4) {
       place = beside_strip(measure, view, job);
-    } else if (measure.along === "x") {
-      place = line(across(view, measure.from), down(view, measure.at), across(view, measure.to), down(view, measure.at));
     } else {
-      place = line(across(view, measure.at), down(view, measure.from), across(view, measure.at), down(view, measure.to));
+      place = line_of(measure, view);
     }
     const whole = { measure, wide: label_width(measure), kind, ...place };
     placed.push(kind >= 3 ? whole : without_collision(whole, placed));

@@ -68,3 +68,9 @@ export function Button({ does, children, kind, name, pressed, disabled, says }) 
     "aria-pressed": pressed === undefined ? null : String(pressed), onClick: does,
   }, children);
 }
+
+export function FilePicker({ label, name, several, accept, takes }) {
+  return h("label", { class: "file" }, label,
+    h("input", { type: "file", name, accept, multiple: several, class: "unseen",
+      onChange: (event) => { takes([...event.target.files]); event.target.value = ""; } }));
+}

@@ -40,6 +40,7 @@ export class Ideas extends Component {
       h("ol", { class: "cards" }, (suggestions || []).map((idea) => h("li", { class: "card", key: idea.number },
         h("button", { type: "button", class: "idea", name: "idea-" + idea.number, onClick: () => take(idea) },
           h("span", { class: "hung" }, h(Drawing, { svg: idea.svg, called: say("Arrangement %1", idea.number), mark: "i" + idea.number })),
-          h("span", { class: "called" }, idea.width.text + " × " + idea.height.text + " " + desk.state.unit))))));
+          h("span", { class: "called" }, say("Arrangement %1", idea.number)),
+          h("span", { class: "facts" }, idea.width.text + " × " + idea.height.text + " " + desk.state.unit))))));
   }
 }

@@ -1,14 +1,15 @@
 // Line 4: the boards from the top mat down, their reveals, a V-groove, and finishes kept by name.
 
-import { Component, h } from "./preact.js";
-import { change, desk, failed, redraw, seen } from "./desk.js";
+import { h } from "./preact.js";
+import { change, desk, failed, seen, tell } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
 import { add, remove, state, take_out, written } from "./edits.js";
 import { learn_shop, shop } from "./boards.js";
+import { Grooves } from "./grooves.js";
+import { said } from "./lengths.js";
+import { Reveal } from "./reveals.js";
 import { get, post } from "./server.js";
 import { say } from "./words.js";
-
-const text_of = (length) => length?.text ?? length ?? null;
 
 export function board_edits(layer, board) {
   const name = "layer." + layer.number;
@@ -16,7 +17,7 @@ export function board_edits(layer, board) {
   const edits = [state(name + ".board", board.name)];
   edits.push(board.colour ? state(name + ".colour", board.colour) : take_out(name + ".colour"));
   if (board.core) edits.push(state(name + ".core", board.core));
-  const thickness = text_of(board.thickness);
+  const thickness = said(board.thickness);
   if (thickness) edits.push(state(name + ".thickness", board.unit ? thickness + " " + board.unit : thickness));
   return edits;
 }
@@ -27,22 +28,10 @@ function Swatch({ colour }) {
       : h("path", { d: "M0 0H24V24H0ZM0 24L24 0", fill: "none", stroke: "currentColor" }));
 }
 
-function Reveal({ layer }) {
-  const name = "layer." + layer.number + ".reveal", { unit } = seen(), { reveal } = layer;
-  const field = (label, side) => h(Field, { label, unit, name: "reveal" + layer.number + side, key: side,
-    value: side && reveal.all ? "" : text_of(reveal[side ? side.slice(1) : "all"]), found: side ? text_of(reveal.all) ?? "" : say("usual"),
-    commit: (text) => change([written(name + side, text)]) });
-  return h("div", null,
-    field(say("Reveal"), ""),
-    h("details", null, h("summary", null, say("by side")),
-      h("div", { class: "side-by-side" }, field(say("Left"), "-left"), field(say("Top"), "-top")),
-      h("div", { class: "side-by-side" }, field(say("Right"), "-right"), field(say("Bottom"), "-bottom"))));
-}
-
 // A board of the stock by its name, and by its thickness where there are several of that name.
 function called(board) {
   const like = shop.boards.filter((one) => one.name === board.name);
-  return like.length > 1 ? board.name + ", " + text_of(board.thickness) + " " + (board.unit || "") : board.name;
+  return like.length > 1 ? board.name + ", " + said(board.thickness) + " " + (board.unit || "") : board.name;
 }
 
 function place_of(layer) {
@@ -70,22 +59,15 @@ function Layer({ layer, count }) {
         h("div", { class: "side-by-side" },
           h(Colour, { label: say("Colour"), value: layer.colour, commit: (colour) => change([state(name + ".colour", colour)]) }),
           h(Colour, { label: say("Core"), value: layer.core, commit: (colour) => change([state(name + ".core", colour)]) }),
-          h(Field, { label: say("Thickness"), unit: seen().unit, value: text_of(layer.thickness), name: "thickness-" + layer.number,
+          h(Field, { label: say("Thickness"), unit: seen().unit, value: said(layer.thickness), name: "thickness-" + layer.number,
             commit: (text) => change([written(name + ".thickness", text)]) }))),
-    layer.number > 1 && !layer.spacer ? h(Reveal, { layer }) : null);
+    layer.reveal ? h(Reveal, { label: say("Reveal"), called: "reveal" + layer.number, value: layer.reveal, found: say("usual"),
+      name_of: (side) => name + (side === "all" ? ".reveal" : ".reveal-" + side) }) : null);
 }
 
 export function Colour({ label, value, commit }) {
   return h("label", { class: "field" }, h("span", null, label),
     h("input", { type: "color", value: value || "#ffffff", onChange: (event) => commit(event.target.value) }));
-}
-
-function Groove({ groove, index }) {
-  const { unit } = seen(), name = groove.address || "arrange.groove." + (index + 1);
-  return h("li", { class: "side-by-side" },
-    h(Field, { label: say("V-groove, away from the opening"), unit, name: "groove-distance", value: text_of(groove.distance), commit: (text) => change([state(name + ".distance", text.trim())]) }),
-    h(Field, { label: say("Its width"), unit, name: "groove-width", value: text_of(groove.width), commit: (text) => change([state(name + ".width", text.trim())]) }),
-    h(Button, { kind: "quiet", does: () => change([remove(name)]), says: say("Take the V-groove out") }, say("Take out")));
 }
 
 // What a finish changes depends on the layers that the job has by now.
@@ -98,41 +80,43 @@ async function take_finish(name) {
   }
 }
 
-class Finishes extends Component {
-  async keep(name) {
-    if (name.trim() === "") return null;
-    const { layers, frame } = seen();
-    try {
-      await post("/api/finishes", { name: name.trim(), layers, frame });
-      shop.finishes = (await get("/api/finishes")).finishes;
-      redraw();
-      return null;
-    } catch (error) {
-      if (error.status === undefined) failed(error);
-      return error.message;
-    }
-  }
+function Finishes() {
+  if (!shop.finishes?.length) return null;
+  return h("div", { class: "finishes" },
+    h("h3", null, say("Finishes of the shop")),
+    h("div", { class: "buttons" }, shop.finishes.map((finish) =>
+      h(Button, { name: "finish-" + finish.name, does: () => take_finish(finish.name), key: finish.name }, finish.name))));
+}
 
-  render() {
-    if (!shop.finishes) return null;
-    return h("div", { class: "finishes" },
-      h("h3", null, say("Finishes of the shop")),
-      shop.finishes.length > 0 ? h("div", { class: "buttons" },
-        shop.finishes.map((finish) => h(Button, { does: () => take_finish(finish.name), key: finish.name }, finish.name))) : null,
-      h(Field, { label: say("Keep these layers and the moulding as"), name: "finish", value: "", commit: (text) => this.keep(text) }));
+async function keep_finish(name) {
+  if (name.trim() === "") return null;
+  const { layers, frame } = seen();
+  try {
+    await post("/api/finishes", { name: name.trim(), layers, frame });
+    shop.finishes = (await get("/api/finishes")).finishes;
+    tell(say("Kept: %1", name.trim()));
+    return null;
+  } catch (error) {
+    if (error.status === undefined) failed(error);
+    return error.message;
   }
+}
+
+function KeepFinish() {
+  if (!shop.finishes) return null;
+  return h("div", { class: "keeps" },
+    h(Field, { label: say("Keep these layers and the moulding as a finish called"), name: "finish", value: "", commit: keep_finish }));
 }
 
 export function Layers() {
   learn_shop();
-  const { layers, grooves, unit } = seen();
-  const first_groove = unit === "in" ? ["1/2", "1/16"] : unit === "mm" ? ["12", "2"] : ["1.2", "0.2"];
+  const { layers, grooves } = seen();
   return h("div", null,
+    h(Finishes),
     h("ol", { class: "layers" }, layers.map((layer) => h(Layer, { layer, count: layers.length, key: layer.number }))),
     h("div", { class: "buttons" },
-      h(Button, { name: "add-layer", does: () => change([add("layer", { name: say("Under-mat") })]) }, say("One more under-mat")),
-      h(Button, { name: "add-groove", does: () => change([add("groove", { distance: first_groove[0], width: first_groove[1] }, { at: { where: "last_in", part: "arrange" } })]) },
-        say("V-groove"))),
-    grooves.length > 0 ? h("ul", { class: "grooves" }, grooves.map((groove, index) => h(Groove, { groove, index, key: index }))) : null,
-    h(Finishes));
+      h(Button, { name: "add-layer", does: () => change([add("layer", { name: say("Under-mat") })]) }, say("One more under-mat"))),
+    h("h3", null, say("Around all openings")),
+    h(Grooves, { part: "arrange", grooves, name: "add-groove" }),
+    h(KeepFinish));
 }

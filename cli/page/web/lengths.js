@@ -21,6 +21,9 @@ export function text_of(ticks, unit) {
   return String(ticks / ticks_per[unit]);
 }
 
+// What the server says of a length, and what was only written.
+export const said = (length) => length?.text ?? length ?? null;
+
 export const millimetres = (ticks) => ticks / 1600;
 export const ticks_in = (millimetres) => millimetres * 1600;
 

@@ -6,30 +6,55 @@ import { on_wall } from "./dimensions.js";
 import { Reason, remedies_of } from "./wrong.js";
 import { say } from "./words.js";
 
-function place_of(problem, job, view, places) {
-  const dimension = places.find((place) => problem.measures?.includes(place.measure.name));
-  if (dimension) return { x: dimension.x, y: dimension.y - 28 };
-  if (!view) return null;
-  const opening = job.openings.find((one) => problem.openings?.includes(one.number));
-  const part = problem.box || opening?.box, box = part ? on_wall(view, part) : null;
-  return box ? { x: box.left + box.width - 14, y: box.top + 14 } : null;
+const note_width = 360, of_the_wall = 0.94;
+
+// What a sum that does not close is made of, along its direction: all that its notes name.
+export function chain_of({ problems }, measures) {
+  const error = problems.find((problem) => problem.severity === "error");
+  const is_sum = error?.code === "layout-conflict";
+  const names = new Set((is_sum ? problems.filter((problem) => problem.code === error.code) : [error]).flatMap((problem) => problem?.measures || []));
+  const free = freed_by(error), along = measures.find((measure) => free.includes(measure.name))?.along;
+  return measures.filter((measure) => (names.has(measure.name) && (!along || measure.along === along)) || free.includes(measure.name));
 }
 
-// Below what it is about, or above it in the lower half of the wall.
-function Note({ problem, place, height }) {
-  const is_above = place && place.y > height / 2;
+// What the remedies would free: where one looks for the mistake.
+function freed_by(problem) {
+  const names = (problem?.remedies || []).flatMap(({ edits }) => edits.map((edit) => edit.name)).filter(Boolean);
+  return [...names.filter((name) => !name.startsWith("outer.")), ...names.filter((name) => name.startsWith("outer."))];
+}
+
+// At the upper right corner of an opening, or beside the number of a size.
+function place_of(problem, job, view, places) {
+  if (!view) return null;
+  const freed = freed_by(problem).map((name) => places.find((place) => place.measure.name === name)).find(Boolean);
+  if (freed) return { x: freed.x, y: freed.y };
+  const opening = problem.openings?.length === 1 ? job.openings.find((one) => one.number === problem.openings[0]) : null;
+  const dimension = opening?.box ? null : places.find((place) => problem.measures?.includes(place.measure.name));
+  if (dimension) return { x: dimension.x + dimension.wide / 2 + 15, y: dimension.y };
+  const part = opening?.box || problem.box, box = part ? on_wall(view, part) : null;
+  return box ? { x: box.left + box.width - 12, y: box.top + 12 } : null;
+}
+
+// Below what it is about, or above it in the lower half of the wall; and always on the wall.
+function Note({ problem, place, room }) {
+  const half = Math.min(note_width, room.width * of_the_wall) / 2, is_above = place && place.y > room.height / 2;
   return h("div", { class: "pinned " + problem.severity + (is_above ? " above" : ""),
-    style: place ? { left: place.x + "px", top: place.y + (is_above ? -18 : 18) + "px" } : {} },
-    h("p", null, problem.message),
+    style: place ? { left: Math.min(Math.max(place.x, half + 4), room.width - half - 4) + "px", top: place.y + (is_above ? -20 : 20) + "px" } : {} },
+    h("p", { class: "sentence" }, problem.message),
     problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,
     problem.code ? h(Reason, { code: problem.code }) : null);
 }
 
-export function Marks({ job, view, places, height }) {
-  const taken = [];
-  return h("div", { class: "marks" }, job.problems.map((problem, index) => {
+// Where the sizes do not close, nothing else counts.
+export function Marks({ job, view, places, room }) {
+  const taken = [], errors = job.problems.filter((problem) => problem.severity === "error");
+  return h("div", { class: "marks" }, (errors.length > 0 ? errors : job.problems).map((problem, index) => {
     const place = place_of(problem, job, view, places), key = problem.code + index;
-    if (problem.severity === "error") return h("div", { class: place ? "pin" : "pin free", key }, h(Note, { problem, place, height }));
+    if (problem.severity === "error") {
+      return h("div", { class: place ? "pin" : "pin free", key },
+        place ? h("span", { class: "mark-at wrong", style: { left: place.x + "px", top: place.y + "px" }, "aria-hidden": "true" }, "!") : null,
+        h(Note, { problem, place, room }));
+    }
     if (!place) return null;
     while (taken.some((one) => Math.hypot(one.x - place.x, one.y - place.y) < 26)) place.x += 28;
     taken.push(place);
@@ -38,6 +63,6 @@ export function Marks({ job, view, places, height }) {
       h("button", { type: "button", class: "mark-at", style: { left: place.x + "px", top: place.y + "px" },
         "aria-expanded": String(is_open), "aria-label": say("To look at: %1", problem.message),
         onClick: () => { desk.looked_at = is_open ? null : key; redraw(); } }, "!"),
-      is_open ? h(Note, { problem, place, height }) : null);
+      is_open ? h(Note, { problem, place, room }) : null);
   }));
 }

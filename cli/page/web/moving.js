@@ -1,37 +1,49 @@
-// Moving an opening to another place, by the pointer or by arrow keys.
+// Moving an opening, a row or a column to another place, by the pointer or by arrow keys. A small
+// drawing shows what the place that is looked at would make of the piece.
 
-import { change, desk, redraw, seen, tell } from "./desk.js";
+import { change, desk, foresee, redraw, seen, tell } from "./desk.js";
 import { move } from "./edits.js";
+import { part_at, part_called } from "./parts.js";
 import { nearest, next_place, places_for } from "./places.js";
 import { say } from "./words.js";
 
 const beyond_a_click = 6;
 
-export const opening_at = (address) => seen().openings.find((one) => one.address === address);
+export function words_for({ where, part }) {
+  const beside = part_called(part_at(part));
+  return { before: say("Before %1", beside), after: say("After %1", beside), left: say("Left of %1", beside),
+    right: say("Right of %1", beside), above: say("Above %1", beside), below: say("Below %1", beside) }[where];
+}
 
-function words_for({ where, part }) {
-  const opening = opening_at(part);
-  if (!opening) return say("Beside the others");
-  return { before: say("Before opening %1", opening.number), after: say("After opening %1", opening.number),
-    left: say("Left of opening %1", opening.number), right: say("Right of opening %1", opening.number),
-    above: say("Above opening %1", opening.number), below: say("Below opening %1", opening.number) }[where];
+let is_looking_ahead = false;
+
+async function look_ahead() {
+  if (is_looking_ahead) return;
+  is_looking_ahead = true;
+  while (desk.moving && desk.moving.foreseen_at !== desk.moving.at) {
+    const { moving } = desk, { at } = moving;
+    moving.foreseen = await foresee([move(moving.address, at.where, at.part)]);
+    moving.foreseen_at = at;
+    redraw();
+  }
+  is_looking_ahead = false;
 }
 
 export function begin_move(address) {
-  const places = places_for(address, seen());
-  const opening = opening_at(address);
-  if (places.length === 0 || !opening) return;
-  const from = { x: opening.box.x + opening.box.width / 2, y: opening.box.y + opening.box.height / 2 };
-  desk.moving = { address, places, at: nearest(places, from), hand: null };
+  const places = places_for(address, seen()), { box } = part_at(address) || {};
+  if (places.length === 0 || !box) return;
+  const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  desk.moving = { address, places, at: nearest(places, from), foreseen: null };
   desk.side = "front";
   tell(say("Arrow keys choose the place, Enter puts it there, Escape gives up."));
+  look_ahead();
 }
 
-function look_at(place, hand) {
-  desk.moving.hand = hand;
-  if (place === desk.moving.at) { redraw(); return; }
+function look_at(place) {
+  if (place === desk.moving.at) return;
   desk.moving.at = place;
   tell(words_for(place));
+  look_ahead();
 }
 
 export function end_move(is_kept) {
@@ -43,8 +55,7 @@ export function end_move(is_kept) {
 }
 
 export function move_keys(event) {
-  if (!desk.moving) return;
-  if (event.key.startsWith("Arrow")) look_at(next_place(desk.moving.places, desk.moving.at, event.key), null);
+  if (event.key.startsWith("Arrow")) look_at(next_place(desk.moving.places, desk.moving.at, event.key));
   else if (event.key === "Enter" || event.key === " ") end_move(true);
   else if (event.key === "Escape") end_move(false);
   else return;
@@ -53,7 +64,7 @@ export function move_keys(event) {
 }
 
 // `to_mat` brings a pointer's place to millimetres of the mat.
-export function drag_opening(event, address, to_mat, click) {
+export function drag_part(event, address, to_mat, click) {
   if (event.button !== 0) return;
   const begin = { x: event.clientX, y: event.clientY }, hand = event.currentTarget;
   let is_drag = false;
@@ -65,9 +76,7 @@ export function drag_opening(event, address, to_mat, click) {
       begin_move(address);
       is_drag = Boolean(desk.moving);
     }
-    if (!desk.moving) return;
-    const point = to_mat(moved.clientX, moved.clientY);
-    look_at(nearest(desk.moving.places, point), point);
+    if (desk.moving) look_at(nearest(desk.moving.places, to_mat(moved.clientX, moved.clientY)));
   }
 
   function end(is_kept) {

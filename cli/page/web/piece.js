@@ -1,18 +1,21 @@
 // The piece on the wall, with all that one may take hold of.
 
 import { Component, h } from "./preact.js";
-import { desk, redraw, seen } from "./desk.js";
+import { desk, seen, tell } from "./desk.js";
 import { Drawing } from "./drawing.js";
-import { across, called, dimensions, down, growth, is_strip, on_wall, opening_of } from "./dimensions.js";
+import { across, called, dimensions, down, growth, is_strip, line_of, on_wall, opening_of } from "./dimensions.js";
 import { drag_measure } from "./dragging.js";
-import { begin_move, drag_opening, move_keys } from "./moving.js";
-import { Marks } from "./marks.js";
+import { begin_move, drag_part, move_keys, words_for } from "./moving.js";
+import { Marks, chain_of } from "./marks.js";
+import { is_within, part_at, part_called } from "./parts.js";
+import { choose } from "./plaque.js";
 import { millimetres } from "./lengths.js";
 import { Size } from "./size.js";
 import { say } from "./words.js";
 
 const least_to_work = 520; // pixels of the wall's width
 const edge_grip = 12; // pixels, across an edge
+const longest_bar = 34; // pixels, of a place that takes what is moved
 
 // What the drawing shows, in millimetres of the mat.
 function extent_of({ drawing, extent }) {
@@ -82,29 +85,75 @@ function Edges({ job, view }) {
   return h("div", { class: "edges" }, edges);
 }
 
+// What a hand on an opening takes hold of: the chosen row or column around it, or itself.
+const held_with = (address) => (desk.chosen && is_within(address, desk.chosen) ? desk.chosen : address);
+
+// Up chooses the row or column around what is chosen, down goes back to the opening.
+function climb(address, is_up) {
+  const now = part_at(is_up ? held_with(address) : address), next = is_up ? now.parent : now;
+  if (!next || (is_up && !next.parent)) return;
+  choose(next.address);
+  tell(part_called(next));
+}
+
+function opening_keys(event, address) {
+  if (desk.moving || event.ctrlKey || event.altKey || event.metaKey) return;
+  if (event.key === "m" || event.key === "M") begin_move(held_with(address));
+  else if (event.key === "ArrowUp" || event.key === "ArrowDown") climb(address, event.key === "ArrowUp");
+  else return;
+  event.preventDefault();
+}
+
 function Openings({ job, view, to_mat }) {
   return h("div", { class: "openings" }, job.openings.map((opening) => {
-    const choose = () => { desk.chosen = desk.chosen === opening.address ? null : opening.address; redraw(); };
+    const { address, number, picture } = opening, press = () => choose(desk.chosen === address ? null : address);
     return h("button", {
-      type: "button", class: "opening", style: at(on_wall(view, opening.box)), key: opening.address, name: "opening-" + opening.number,
-      "aria-label": opening.picture ? say("Opening %1, %2", opening.number, opening.picture) : say("Opening %1", opening.number),
-      "aria-pressed": String(desk.chosen === opening.address),
-      onPointerDown: (event) => drag_opening(event, opening.address, to_mat, choose),
-      onClick: (event) => { if (event.detail === 0) choose(); },
-      onKeyDown: (event) => {
-        if (desk.moving) move_keys(event);
-        else if (event.key === "m" || event.key === "M") begin_move(opening.address);
-      },
-    }, h("span", { class: "which" }, String(opening.number)));
+      type: "button", class: "opening", style: at(on_wall(view, opening.box)), key: address, name: "opening-" + number,
+      "aria-label": picture ? say("Opening %1, %2", number, picture) : say("Opening %1", number),
+      "aria-pressed": String(desk.chosen === address),
+      onPointerDown: (event) => drag_part(event, held_with(address), to_mat, press),
+      onClick: (event) => { if (event.detail === 0) press(); },
+      onKeyDown: (event) => opening_keys(event, address),
+    }, h("span", { class: "which" }, String(number)));
   }));
 }
 
+// The row or column that is chosen or on its way.
+function Around({ view }) {
+  const part = part_at(desk.moving?.address || desk.chosen);
+  if (!part?.box || part.kind === "opening") return null;
+  const { left, top, width, height } = on_wall(view, part.box), off = 7;
+  return h("rect", { class: "around-part", x: left - off, y: top - off, width: width + 2 * off, height: height + 2 * off });
+}
+
+// Every place has a short bar; the one that is looked at is drawn whole.
 function Places({ view }) {
   if (!desk.moving) return null;
-  return h("g", null, desk.moving.places.map((place, index) => h("line", {
-    class: place === desk.moving.at ? "place at" : "place", key: index,
-    x1: across(view, place.x1), y1: down(view, place.y1), x2: across(view, place.x2), y2: down(view, place.y2),
-  })));
+  return h("g", null, desk.moving.places.map((place, index) => {
+    const is_at = place === desk.moving.at;
+    const x1 = across(view, place.x1), y1 = down(view, place.y1), x2 = across(view, place.x2), y2 = down(view, place.y2);
+    const shown = is_at ? 1 : Math.min(1, longest_bar / Math.hypot(x2 - x1, y2 - y1));
+    const x = (x1 + x2) / 2, y = (y1 + y2) / 2, dx = ((x2 - x1) / 2) * shown, dy = ((y2 - y1) / 2) * shown;
+    return h("g", { class: is_at ? "place at" : "place", key: index },
+      h("line", { class: "around", x1: x - dx, y1: y - dy, x2: x + dx, y2: y + dy }), h("line", { x1: x - dx, y1: y - dy, x2: x + dx, y2: y + dy }));
+  }));
+}
+
+// What the place would make of the piece, in the corner that is farthest from it.
+function Foreseen({ view, room }) {
+  const { foreseen, at: place } = desk.moving || {};
+  if (!foreseen) return null;
+  const x = across(view, (place.x1 + place.x2) / 2), y = down(view, (place.y1 + place.y2) / 2);
+  return h("figure", { class: "foreseen", style: { [x < room.width / 2 ? "right" : "left"]: "0", [y < room.height / 2 ? "bottom" : "top"]: "0" } },
+    foreseen.mat && foreseen.drawing ? h(Drawing, { svg: foreseen.drawing.svg, mark: "f", called: words_for(place) }) : null,
+    foreseen.mat ? h("figcaption", null, foreseen.mat.width.text + " × " + foreseen.mat.height.text + " " + foreseen.unit)
+      : h("figcaption", { class: "sentence" }, foreseen.problems[0]?.message));
+}
+
+// The last layout that closed, as the server tells it.
+function closed_by(job) {
+  const { stale } = job, was = new Map(stale.openings.map((one) => [one.name, one]));
+  return { ...job, ...stale, openings: job.openings.map((one) => ({ ...one, ...was.get(one.name), number: one.number })).filter((one) => one.box) };
 }
 
 export class Piece extends Component {
@@ -132,35 +181,42 @@ export class Piece extends Component {
   render() {
     // Where the sizes do not close, the last drawing that did stays on the wall.
     let job = seen();
+    const { room } = this;
     if (job.mat) this.closed = job;
-    else if (this.closed?.name === job.name) job = { ...job, extent: this.closed.extent, drawing: this.closed.drawing };
-    const extent = extent_of(job);
-    if (!extent || !this.room.width) return h("div", { class: "piece" }, h(Marks, { job, view: null, places: [] }));
+    const remembered = job.stale ? closed_by(job) : this.closed?.name === job.name ? this.closed : job;
+    const closed = job.mat ? job : remembered, is_old = !job.mat;
+    const extent = extent_of(closed);
+    if (!extent || !room.width) return h("div", { class: "piece" }, h(Marks, { job, view: null, places: [], room }));
     // While something is dragged, the scale is held: the hand and the board stay together.
     const held = desk.dragged && this.view ? { scale: this.view.scale, left: this.view.left, top: this.view.top } : {};
-    const view = this.view = { ...view_of(job, extent, this.room), ...held };
-    const face = job.frame && job.mat ? Math.max(0, -extent.left) * 0.5 : 0;
+    const view = this.view = { ...view_of(closed, extent, room), ...held };
+    const face = job.frame && closed.mat ? Math.max(0, -extent.left) * 0.5 : 0;
     // The back is shown as the template shows it, with the template's own numbers.
-    const shows_tools = !desk.alone && job.mat && desk.side === "front";
-    const places = shows_tools ? dimensions(job, view, face, this.room.width < least_to_work) : [];
+    const is_front = desk.side === "front" && closed.mat, shows_tools = !desk.alone && is_front && !is_old;
+    const places = is_front && !desk.alone ? dimensions(closed, view, face, room.width < least_to_work) : [];
+    const lines = shows_tools ? desk.moving ? [] : places
+      : is_old && is_front ? chain_of(job, closed.measures).map((measure) => ({ measure, ...line_of(measure, view) })) : [];
     const name = job.job.title || job.name;
-    return h("div", { class: desk.moving ? "piece moves" : "piece" },
-      h("div", { class: job.mat ? "hung" : "hung old", style: at({ left: view.left + extent.left * view.scale, top: view.top + extent.top * view.scale,
+    return h("div", { class: desk.moving ? "piece moves" : "piece", onKeyDown: (event) => {
+      if (desk.moving) move_keys(event);
+      else if (event.key === "Escape" && desk.chosen) choose(null);
+    } },
+      h("div", { class: is_old ? "hung old" : "hung", style: at({ left: view.left + extent.left * view.scale, top: view.top + extent.top * view.scale,
         width: extent.width * view.scale, height: extent.height * view.scale }) },
-      job.drawing ? h(Drawing, { svg: job.drawing.svg, mark: "p",
+      closed.drawing ? h(Drawing, { svg: closed.drawing.svg, mark: "p",
         called: desk.side === "front" ? say("%1, from the front", name) : say("%1, from behind", name) }) : null),
       shows_tools ? h(Boards, { job, view }) : null,
       shows_tools ? h(Openings, { job, view, to_mat: this.to_mat }) : null,
       shows_tools ? h(Edges, { job, view }) : null,
-      shows_tools ? h("svg", { class: "lines-drawn", width: this.room.width, height: this.room.height, "aria-hidden": "true" },
-        desk.moving ? null : places.filter((place) => place.x1 !== undefined).map((place) => h(Line, { place, key: place.measure.name })),
-        h(Places, { view })) : null,
+      is_front && !desk.alone ? h("svg", { class: is_old ? "lines-drawn wrong" : "lines-drawn", width: room.width, height: room.height, "aria-hidden": "true" },
+        lines.filter((place) => place.x1 !== undefined).map((place) => h(Line, { place, key: place.measure.name })),
+        shows_tools ? [h(Around, { view }), h(Places, { view })] : null) : null,
       shows_tools && !desk.moving ? h("div", { class: "sizes", role: "group", "aria-label": say("Sizes on the drawing") },
         places.map((place) => h(Size, { measure: place.measure, label: called(job, place.measure), unit: job.unit, x: place.x, y: place.y,
           sign: growth(place.measure), scale: view.scale, key: place.measure.name })),
         places.filter((place) => place.beside && place.measure.along === "x").map((place) =>
           h("span", { class: "times", style: { left: place.x + place.wide / 2 + 6 + "px", top: place.y + "px" }, "aria-hidden": "true", key: "times " + place.measure.name }, "×"))) : null,
-      desk.alone ? null : h(Marks, { job, view: desk.side === "front" ? view : null, height: this.room.height,
-        places: job.mat || !this.closed ? places : dimensions(this.closed, view, face) }));
+      shows_tools ? h(Foreseen, { view, room }) : null,
+      desk.alone || desk.moving ? null : h(Marks, { job: closed === job ? job : { ...job, openings: closed.openings }, view: is_front ? view : null, room, places }));
   }
 }

@@ -2,6 +2,8 @@
 // row and column, and at the sides of an opening where a row or a column would be made around both.
 // In millimetres from the mat's upper left corner.
 
+import { arrangement_of } from "./parts.js";
+
 const bar = (where, part, x1, y1, x2, y2) => ({ where, part, x1, y1, x2, y2 });
 
 const reach = 4; // beyond an edge that has no neighbour
@@ -53,14 +55,9 @@ function places_within(moved, part, parent) {
   return at_sides(part, parent).concat(inner);
 }
 
-// The arrangement with the box of every part.
-function with_boxes(part, openings) {
-  if (part.kind === "opening") return { ...part, box: openings.find((one) => one.number === part.number)?.box };
-  return { ...part, children: part.children.map((child) => with_boxes(child, openings)) };
-}
-
-export function places_for(moved, { arrange, openings }) {
-  return arrange ? places_within(moved, with_boxes(arrange, openings), null) : [];
+export function places_for(moved, job) {
+  const whole = arrangement_of(job);
+  return whole ? places_within(moved, whole, null) : [];
 }
 
 export const middle_of = (place) => ({ x: (place.x1 + place.x2) / 2, y: (place.y1 + place.y2) / 2 });

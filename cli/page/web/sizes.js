@@ -3,8 +3,9 @@
 
 import { h } from "./preact.js";
 import { change, seen } from "./desk.js";
-import { Button, Choice, Field } from "./fields.js";
-import { remove, state, typed, written } from "./edits.js";
+import { Choice, Field } from "./fields.js";
+import { Rules } from "./rules.js";
+import { state, typed, written } from "./edits.js";
 import { say } from "./words.js";
 
 export const measure_of = (job, name) => job.measures.find((measure) => measure.name === name);
@@ -38,7 +39,7 @@ function Bottom() {
 }
 
 export function Sizes() {
-  const { increment, unit, rules } = seen();
+  const { increment, unit } = seen();
   return h("div", null,
     h("div", { class: "side-by-side" },
       h(Measure, { name: "outer.width", label: say("Mat, width") }), h("span", { class: "by" }, "×"),
@@ -51,9 +52,6 @@ export function Sizes() {
       h("div", { class: "south" }, h(Measure, { name: "border.bottom", label: say("Bottom") }))),
     h(Field, { label: say("Read off the rule in steps of"), name: "increment", value: increment.text, unit,
       commit: (text) => change([written("increment", text)]) }),
-    rules.length > 0 ? h("div", null, h("h3", null, say("Rules of this job")),
-      h("ul", { class: "rules" }, rules.map((rule) => h("li", { key: rule.index },
-        h("span", null, rule.sentence),
-        h(Button, { kind: "quiet", does: () => change([remove("rule." + rule.index)]) }, say("Take out")))))) : null,
-    h("p", { class: "hint" }, say("Leave a line empty and its size is found.")));
+    h("p", { class: "hint" }, say("Leave a line empty and its size is found.")),
+    h(Rules));
 }

@@ -2,7 +2,7 @@
 // order. One line is unfolded; the others say what stands on them.
 
 import { h } from "./preact.js";
-import { change, desk, go_to, redraw, seen } from "./desk.js";
+import { change, desk, go_to, redraw, seen, works_here } from "./desk.js";
 import { Field } from "./fields.js";
 import { state, take_out, written } from "./edits.js";
 import { say } from "./words.js";
@@ -39,6 +39,8 @@ export function unfold(step) {
   if (step !== "papers") desk.paper = null;
   if (desk.ideas) desk.ideas.open = step === "arrangement" && (desk.ideas.open || !desk.state.arrange);
   redraw();
+  const line = document.querySelector(".line.open"), ticket = line?.closest(".ticket");
+  if (line && works_here()) line.scrollIntoView({ block: line.offsetHeight > ticket.clientHeight ? "start" : "nearest" });
 }
 
 let was_pressed = false; // by Enter or the space bar; an access key only goes to an open line
@@ -65,29 +67,34 @@ function Line({ step, number, title, short, content }) {
         event.currentTarget.focus();
       },
     },
-    h("span", { class: "number" }, number), h("span", { class: "called" }, title),
+    h("span", { class: "count" }, number), h("span", { class: "called" }, title),
     is_open ? null : h("span", { class: "short" }, short))),
     h("div", { id: "line-" + step, class: "slip", hidden: !is_open }, is_open ? h(content) : null));
 }
 
-export function Ticket() {
-  const job = seen();
-  const { title, customer, reference, date, note, quantity, wall } = job.job;
+// Whom the job is for, in two lines; unfolded, what may be written there.
+function Head({ job: { title, customer, reference, date, note, quantity, wall } }) {
   const field = (label, name, value, found) =>
     h(Field, { label, name, value, found, wide: name !== "reference" && name !== "date", commit: (text) => change([text.trim() === "" && name === "customer.name" ? take_out("customer") : written(name, text)]), key: name });
+  const facts = [customer?.name, reference, date].filter(Boolean).join(" · ");
+  return h("details", { class: "of-job" },
+    h("summary", { id: "of-job" }, h("span", { class: "of-job-head" }, h("h1", null, title || desk.name),
+      h("span", { class: "facts" }, facts || say("Customer, title, date, wall")))),
+    field(say("Title"), "title", title),
+    field(say("For"), "customer.name", customer?.name),
+    field(say("E-mail"), "customer.email", customer?.email),
+    h("div", { class: "side-by-side" }, field(say("No."), "reference", reference), field(say("Date"), "date", date)),
+    field(say("How many"), "quantity", quantity === 1 ? "" : String(quantity), "1"),
+    field(say("Note"), "note", note),
+    h(Colour, { label: say("The wall"), value: wall, commit: (colour) => change([state("wall", colour)]) }));
+}
+
+export function Ticket() {
+  const job = seen();
   return h("aside", { class: "ticket", "aria-label": say("Work ticket") },
-    h("div", { class: "ticket-head" },
-      desk.about.single ? null : h("a", { href: "#", class: "back", onClick: (event) => { event.preventDefault(); go_to(null); } },
-        say("All jobs")),
-      h("h1", { class: "unseen" }, title || desk.name),
-      field(say("Title"), "title", title),
-      field(say("For"), "customer.name", customer?.name),
-      h("div", { class: "side-by-side" }, field(say("No."), "reference", reference), field(say("Date"), "date", date)),
-      h("details", null, h("summary", null, say("More of the job")),
-        field(say("E-mail"), "customer.email", customer?.email),
-        field(say("How many"), "quantity", quantity === 1 ? "" : String(quantity), "1"),
-        field(say("Note"), "note", note),
-        h(Colour, { label: say("The wall"), value: wall, commit: (colour) => change([state("wall", colour)]) }))),
+    h("div", { class: "ticket-top" }, desk.about.single ? null
+      : h("a", { href: "#", class: "back", onClick: (event) => { event.preventDefault(); go_to(null); } }, say("All jobs"))),
+    h(Head, { job: job.job }),
     h(Wrong),
     h("ol", { class: "lines" }, lines.map(([step, called, in_short, content], place) =>
       h(Line, { step, number: String(place + 1), title: called(), short: in_short(job), content, key: step }))));

@@ -37,7 +37,7 @@ export class Versions extends Component {
     return h("main", { class: "wall versions-wall" },
       h("h1", { class: "unseen" }, say("Choices")),
       h("ul", { class: "hung-versions count-" + hung.length }, hung.map((job, place) => h("li", { key: job.name },
-        h("div", { class: "hung" }, job.drawing ? h(Drawing, { svg: job.drawing.svg, called: job.job.title || job.name, mark: "v" + place, room: room_of(job.extent) }) : null),
+        h("div", { class: "hung", style: { background: job.job.wall } }, job.drawing ? h(Drawing, { svg: job.drawing.svg, called: job.job.title || job.name, mark: "v" + place, room: room_of(job.extent) }) : null),
         h("button", { type: "button", class: "label", name: "take-" + job.name, onClick: () => go_to(job.name) },
           h("span", { class: "letter" }, letters[place]),
           h("span", { class: "called" }, job.layers.map((layer) => layer.board || layer.name).filter(Boolean).join(" / ") || job.name),

@@ -23,7 +23,7 @@ export function Wall() {
   const content = desk.paper ? h(Paper) : desk.ideas?.open ? h(Ideas)
     : [h(Piece, { key: "piece" }), desk.alone ? null : h(Plaque, { key: "plaque" })];
   const shows_piece = !desk.paper && !desk.ideas?.open;
-  return h("main", { class: "wall", ref: paint(shows_piece ? job.wall : null) },
+  return h("main", { class: shows_piece && desk.side === "back" ? "wall sheet" : "wall", ref: paint(shows_piece && desk.side === "front" ? job.wall : null) },
     content,
     desk.alone ? h("div", { class: "alone-label" },
       h("h1", { class: "called" }, job.title || desk.name),

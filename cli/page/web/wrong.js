@@ -29,7 +29,7 @@ export const remedies_of = (problem) => (problem.remedies || []).map((remedy) =>
 
 function Problem({ problem }) {
   return h("li", { class: "problem " + problem.severity },
-    h("p", null, problem.message),
+    h("p", { class: "sentence" }, problem.message),
     problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,
     problem.code ? h(Reason, { code: problem.code }) : null);
 }
@@ -38,7 +38,7 @@ export function Wrong() {
   if (desk.ideas?.open) return null; // it is to be arranged anew
   const { problems } = seen();
   const errors = problems.filter((problem) => problem.severity === "error");
-  const others = problems.filter((problem) => problem.severity !== "error");
+  const others = problems.filter((problem) => problem.severity !== "error" && problem.code !== "layout-conflict"); // its notes say what the sum says
   const list = (some) => h("ul", null, some.map((problem, place) => h(Problem, { problem, key: problem.code + place })));
   return h("section", { class: "wrong-list", "aria-label": say("What is wrong or unwise") },
     errors.length > 0 ? h("div", { class: "to-mend" }, h("h2", null, say("Does not close")), list(errors)) : null,

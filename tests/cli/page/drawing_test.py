@@ -1,6 +1,5 @@
 """What one does to the drawing, by hand and by keys, and what the file says then."""
 
-import json
 import os
 import re
 import signal
@@ -8,68 +7,13 @@ import sys
 import time
 import unittest
 
-from browser import Browser, CONTROL
-from opened import Opened, folder_for, gallery_jobs
+from browser import CONTROL
+from open_job import OpenJob, inches
 
 INCREMENT = 1 / 16
 
 
-def inches(text):
-    return sum(float(part.split("/")[0]) / float(part.split("/")[1]) if "/" in part else float(part) for part in text.split())
-
-
-class Drawing(unittest.TestCase):
-    name = "seven-picture-collage"
-
-    @classmethod
-    def setUpClass(cls):
-        cls.page = Browser()
-
-    @classmethod
-    def tearDownClass(cls):
-        cls.page.end()
-
-    def setUp(self):
-        self.folder = folder_for("drawing-" + self.id().rsplit(".", 1)[1])
-        gallery_jobs(self.folder, self.name)
-        self.before = self.text()
-        self.opened = Opened(self.folder)
-        self.page.open(self.opened.address)
-        self.page.wait_for(".card")
-        self.page.click(".card a")
-        self.page.wait_for(".size")
-
-    def tearDown(self):
-        complaints, self.page.complaints = self.page.complaints, []
-        self.page.open("about:blank")
-        self.opened.end()
-        self.assertEqual(complaints, [])
-
-    def text(self):
-        with open(os.path.join(self.folder, self.name + ".xml"), encoding="utf-8") as file:
-            return file.read()
-
-    def number(self, name):
-        return f'.sizes button[name="{name}"]'
-
-    def size(self, name):
-        self.page.wait_for(self.number(name))
-        return self.page.text(self.number(name))
-
-    def shows(self, name, text):
-        self.page.wait(f"document.querySelector({json.dumps(self.number(name))})?.textContent === {json.dumps(text)}")
-
-    def is_written(self, pattern):
-        end = time.monotonic() + 10
-        while not re.search(pattern, self.text()):
-            if time.monotonic() > end:
-                self.fail(f"{pattern} is not in {self.text()}")
-            time.sleep(0.02)
-
-    def stays(self):
-        time.sleep(0.4)
-        self.assertEqual(self.text(), self.before)
-
+class Drawing(OpenJob):
     def test_a_number_is_typed_and_freed_and_undone_to_the_same_bytes(self):
         self.page.click(self.number("border.left"))
         self.page.type("3")
@@ -88,7 +32,7 @@ class Drawing(unittest.TestCase):
         self.shows("border.left", "3")
 
     def test_a_number_in_another_unit_is_taken_as_it_is_typed(self):
-        self.page.read(f"document.querySelector({json.dumps(self.number('border.top'))}).focus()")
+        self.focus(self.number("border.top"))
         self.page.key("Enter")
         self.page.type("65 mm")
         self.page.key("Enter")
@@ -107,7 +51,7 @@ class Drawing(unittest.TestCase):
     def test_a_border_is_dragged_in_steps_while_the_drawing_follows(self):
         self.page.take('[data-grip="border.left"]')
         self.page.drag_to(self.page.at[0] - 40, self.page.at[1])
-        self.page.wait(f"document.querySelector({json.dumps(self.number('border.left'))}).textContent !== '4 1/8'")
+        self.page.wait("document.querySelector('.sizes button[name=\"border.left\"]').textContent !== '4 1/8'")
         self.assertEqual(self.text(), self.before)  # not before it is let go
         self.page.let_go()
         self.is_written(r'<borders left="')
@@ -118,7 +62,7 @@ class Drawing(unittest.TestCase):
     def test_escape_gives_a_drag_up(self):
         self.page.take('[data-grip="border.left"]')
         self.page.drag_to(self.page.at[0] - 40, self.page.at[1])
-        self.page.wait(f"document.querySelector({json.dumps(self.number('border.left'))}).textContent !== '4 1/8'")
+        self.page.wait("document.querySelector('.sizes button[name=\"border.left\"]').textContent !== '4 1/8'")
         self.page.key("Escape")
         self.shows("border.left", "4 1/8")
         self.page.let_go()
@@ -127,7 +71,7 @@ class Drawing(unittest.TestCase):
     def test_a_gap_is_dragged(self):
         before = self.size("column.left.gap.1")
         self.page.drag(self.number("column.left.gap.1"), 0, 24)
-        self.page.wait(f"document.querySelector({json.dumps(self.number('column.left.gap.1'))}).textContent !== {json.dumps(before)}")
+        self.page.wait(f"document.querySelector({self.number('column.left.gap.1')!r}).textContent !== {before!r}")
         self.is_written(r'<gap size="')
 
     def test_the_edge_of_an_opening_is_dragged(self):
@@ -141,7 +85,7 @@ class Drawing(unittest.TestCase):
         self.is_written(r'<outer width="3[3-9]')
 
     def test_arrow_keys_step_by_the_increment(self):
-        self.page.read(f"document.querySelector({json.dumps(self.number('border.left'))}).focus()")
+        self.focus(self.number("border.left"))
         for _ in range(3):
             self.page.key("ArrowRight")
         self.shows("border.left", "4 5/16")

@@ -285,7 +285,7 @@ class FloatedPrint(Order):
         hands.choose('[name="sight"]', "float")
         hands.wait_for('[name="float"]')
         hands.click('[name="line-layers"]')
-        hands.wait_for(".finishes")  # the shop's boards and finishes are there, and nothing moves any more
+        hands.wait_for(".keeps")  # the shop's boards and finishes are there, and nothing moves any more
         hands.click('[name="add-groove"]')
         hands.wait_for('[name="groove-width"]')
         hands.click('[name="line-papers"]')

@@ -85,6 +85,8 @@ export async function fetch_job() {
 
 let last = Promise.resolve();
 
+export const settled = () => last; // when the edits that are under way are done
+
 function one_after_the_other(task) {
   last = last.then(task, task);
   return last;

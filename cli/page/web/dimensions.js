@@ -11,9 +11,10 @@ export function on_wall(view, box) {
   return { left: across(view, box.x), top: down(view, box.y), width: box.width * view.scale, height: box.height * view.scale };
 }
 
-const letter = 7.2, line_height = 24;
+const letter = 7.2, line_height = 25;
+const opening_number = 28; // the round mark in an opening's corner
 const between = 12; // from a width to the height beside it
-export const label_width = (measure) => measure.text.length * letter + 11;
+export const label_width = (measure) => Math.max(24, measure.text.length * letter + 11);
 
 // The opening whose size that is, if it is one.
 export function opening_of(job, measure) {
@@ -84,7 +85,8 @@ function in_opening(opening, measure, pair, view) {
   return { x: middle, y: is_width ? foot - line_height : foot };
 }
 
-// A reveal is a narrow strip at the edge of an opening: its number stands within the opening, beside it.
+// A reveal is a narrow strip at the edge of an opening: its number stands within the opening, beside
+// the strip, and where that is at the left beside the opening's own number.
 function beside_strip(measure, view, job) {
   const place = line_of(measure, view);
   const near = (box) => Math.hypot(box.left + box.width / 2 - place.x, box.top + box.height / 2 - place.y);
@@ -93,7 +95,8 @@ function beside_strip(measure, view, job) {
   if (!box) return place;
   if (measure.along === "x") {
     const side = box.left + box.width / 2 > place.x ? 1 : -1, edge = Math[side > 0 ? "max" : "min"](place.x1, place.x2);
-    return { ...place, x: edge + side * (label_width(measure) / 2 + 4), y: Math.min(place.y, box.top + 46) };
+    const half = label_width(measure) / 2;
+    return side > 0 ? { ...place, x: edge + opening_number + half, y: box.top + 15 } : { ...place, x: edge - half - 4 };
   }
   const side = box.top + box.height / 2 > place.y ? 1 : -1, edge = Math[side > 0 ? "max" : "min"](place.y1, place.y2);
   return { ...place, y: edge + side * (line_height / 2 + 4) };

@@ -1,7 +1,7 @@
 // Line 4: the boards from the top mat down, their reveals, a V-groove, and finishes kept by name.
 
 import { h } from "./preact.js";
-import { change, desk, failed, seen, tell } from "./desk.js";
+import { change, desk, failed, seen, settled, tell } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
 import { add, remove, state, take_out, written } from "./edits.js";
 import { learn_shop, shop } from "./boards.js";
@@ -90,7 +90,8 @@ function Finishes() {
 
 async function keep_finish(name) {
   if (name.trim() === "") return null;
-  const { layers, frame } = seen();
+  await settled();
+  const { layers, frame } = desk.state;
   try {
     await post("/api/finishes", { name: name.trim(), layers, frame });
     shop.finishes = (await get("/api/finishes")).finishes;

@@ -4,7 +4,7 @@ import { h } from "./preact.js";
 import { desk, redraw } from "./desk.js";
 import { on_wall } from "./dimensions.js";
 import { Reason, remedies_of } from "./wrong.js";
-import { say } from "./words.js";
+import { say, unbroken } from "./words.js";
 
 const note_width = 360, of_the_wall = 0.94;
 
@@ -40,7 +40,7 @@ function Note({ problem, place, room }) {
   const half = Math.min(note_width, room.width * of_the_wall) / 2, is_above = place && place.y > room.height / 2;
   return h("div", { class: "pinned " + problem.severity + (is_above ? " above" : ""),
     style: place ? { left: Math.min(Math.max(place.x, half + 4), room.width - half - 4) + "px", top: place.y + (is_above ? -20 : 20) + "px" } : {} },
-    h("p", { class: "sentence" }, problem.message),
+    h("p", { class: "sentence" }, unbroken(problem.message)),
     problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,
     problem.code ? h(Reason, { code: problem.code }) : null);
 }

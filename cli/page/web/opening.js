@@ -104,7 +104,7 @@ export class ShapeOf extends Component {
 function OwnReveal({ opening, layer }) {
   const own = opening.reveals?.[layer.number], name = opening.address + ".reveal." + layer.number;
   const alike = own && ["top", "right", "bottom"].every((side) => own[side].ticks === own.left.ticks);
-  return h(Reveal, { label: say("Reveal here: %1", layer.name || say("Layer %1", layer.number)), called: "own-reveal" + layer.number,
+  return h(Reveal, { label: say("Reveal here: %1", layer.name || say("Layer %1", layer.number)), called: "reveal-" + layer.number + "-of-" + opening.number,
     value: own && { ...own, all: alike ? own.left : null }, found: said(layer.reveal.all) ?? say("as elsewhere"),
     name_of: (side) => name + "." + side });
 }
@@ -113,5 +113,5 @@ export function MoreOfOpening({ opening }) {
   const under = seen().layers.filter((layer) => layer.reveal);
   return h("details", { class: "more-of-opening" }, h("summary", null, say("Reveal and V-groove here")),
     under.map((layer) => h(OwnReveal, { opening, layer, key: layer.number })),
-    h(Grooves, { part: opening.address, grooves: opening.grooves || [], name: "own-groove" }));
+    h(Grooves, { part: opening.address, grooves: opening.grooves || [], name: "groove-of-" + opening.number }));
 }

@@ -11,7 +11,7 @@ import { is_within, part_at, part_called } from "./parts.js";
 import { choose } from "./plaque.js";
 import { millimetres } from "./lengths.js";
 import { Size } from "./size.js";
-import { say } from "./words.js";
+import { say, unbroken } from "./words.js";
 
 const least_to_work = 520; // pixels of the wall's width
 const edge_grip = 12; // pixels, across an edge
@@ -147,7 +147,7 @@ function Foreseen({ view, room }) {
   return h("figure", { class: "foreseen", style: { [x < room.width / 2 ? "right" : "left"]: "0", [y < room.height / 2 ? "bottom" : "top"]: "0" } },
     foreseen.mat && foreseen.drawing ? h(Drawing, { svg: foreseen.drawing.svg, mark: "f", called: words_for(place) }) : null,
     foreseen.mat ? h("figcaption", null, foreseen.mat.width.text + " × " + foreseen.mat.height.text + " " + foreseen.unit)
-      : h("figcaption", { class: "sentence" }, foreseen.problems[0]?.message));
+      : h("figcaption", { class: "sentence" }, unbroken(foreseen.problems[0]?.message || "")));
 }
 
 // The last layout that closed, as the server tells it.

@@ -2,7 +2,7 @@
 // row and column, and at the sides of an opening where a row or a column would be made around both.
 // In millimetres from the mat's upper left corner.
 
-import { arrangement_of } from "./parts.js";
+import { arrangement_of, part_at } from "./parts.js";
 
 const bar = (where, part, x1, y1, x2, y2) => ({ where, part, x1, y1, x2, y2 });
 
@@ -38,26 +38,27 @@ function left_and_right({ address, box }, off = reach) {
     bar("right", address, box.x + box.width + off, box.y, box.x + box.width + off, box.y + box.height)];
 }
 
-function at_sides(part, parent) {
+// A row or a column goes between others; only an opening makes a new one with an opening.
+function at_sides(part, parent, is_group) {
   if (!parent) {
     if (part.kind === "row") return above_and_below(part, outer_reach);
     if (part.kind === "column") return left_and_right(part, outer_reach);
     return [...above_and_below(part), ...left_and_right(part)];
   }
-  if (part.kind !== "opening") return [];
+  if (part.kind !== "opening" || is_group) return [];
   return parent.kind === "row" ? above_and_below(part) : left_and_right(part);
 }
 
-function places_within(moved, part, parent) {
+function places_within(moved, part, parent, is_group) {
   if (!part.box || part.address === moved) return [];
   const inner = part.kind === "opening" ? []
-    : between(part, moved).concat(part.children.flatMap((child) => places_within(moved, child, part)));
-  return at_sides(part, parent).concat(inner);
+    : between(part, moved).concat(part.children.flatMap((child) => places_within(moved, child, part, is_group)));
+  return at_sides(part, parent, is_group).concat(inner);
 }
 
 export function places_for(moved, job) {
   const whole = arrangement_of(job);
-  return whole ? places_within(moved, whole, null) : [];
+  return whole ? places_within(moved, whole, null, part_at(moved, job)?.kind !== "opening") : [];
 }
 
 export const middle_of = (place) => ({ x: (place.x1 + place.x2) / 2, y: (place.y1 + place.y2) / 2 });

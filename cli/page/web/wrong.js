@@ -4,7 +4,7 @@ import { Component, h } from "./preact.js";
 import { change, desk, failed, redraw, seen } from "./desk.js";
 import { Button } from "./fields.js";
 import { get } from "./server.js";
-import { say } from "./words.js";
+import { say, unbroken } from "./words.js";
 
 export class Reason extends Component {
   async ask(event) {
@@ -25,11 +25,11 @@ export class Reason extends Component {
 }
 
 export const remedies_of = (problem) => (problem.remedies || []).map((remedy) =>
-  h(Button, { kind: "remedy", does: () => change(remedy.edits, remedy.words), key: remedy.words }, remedy.words));
+  h(Button, { kind: "remedy", does: () => change(remedy.edits, remedy.words), key: remedy.words }, unbroken(remedy.words)));
 
 function Problem({ problem }) {
   return h("li", { class: "problem " + problem.severity },
-    h("p", { class: "sentence" }, problem.message),
+    h("p", { class: "sentence" }, unbroken(problem.message)),
     problem.remedies?.length > 0 ? h("div", { class: "buttons" }, remedies_of(problem)) : null,
     problem.code ? h(Reason, { code: problem.code }) : null);
 }

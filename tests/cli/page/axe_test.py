@@ -34,9 +34,22 @@ class Axe(Views):
         self.press('[name="opening-1"]')
         self.press(".mark-at")
         self.axe_finds_nothing("an opening chosen and a check looked at")
+        self.press('[name="whole"]')
+        page.wait_for(".around-part")
+        self.axe_finds_nothing("a column chosen")
+        self.press('[name="move"]')
+        page.wait_for(".foreseen")
+        self.axe_finds_nothing("a column on its way")
+        self.press('[name="leave-it"]')
         self.press('.sizes button[name="border.left"]')
         page.wait_for(".size input")
         self.axe_finds_nothing("a size being written")
+        page.type("20")
+        page.key("Enter")
+        page.wait_for(".pinned.error")
+        self.axe_finds_nothing("a conflict")
+        self.press('[name="undo"]')
+        page.wait_for(".size")
         self.press('[name="back"]')
         page.wait("document.querySelector('[name=\"back\"]').getAttribute('aria-pressed') === 'true'")
         self.axe_finds_nothing("from behind")
@@ -51,14 +64,28 @@ class Axe(Views):
         self.axe_finds_nothing("a paper")
         self.press('[name="close-paper"]')
         self.press('[name="alone"]')
+        page.wait_for('[name="not-alone"]')
         self.axe_finds_nothing("the piece alone")
         self.press('[name="not-alone"]')
         page.resize(390, 844, True)
         self.axe_finds_nothing("small")
+        page.resize(1024, 768)
         page.read("location.hash = '#versions=double-mat|seven-picture-collage'")
         page.wait_for(".hung-versions svg")
         self.axe_finds_nothing("versions")
         self.assertEqual(page.complaints, [])
+
+
+class InGerman(Axe):
+    language = "de_DE.UTF-8"
+
+
+class InFrench(Axe):
+    language = "fr_FR.UTF-8"
+
+
+class InSpanish(Axe):
+    language = "es_ES.UTF-8"
 
 
 if __name__ == "__main__":

@@ -9,12 +9,15 @@ from opened import GALLERY, Opened, folder_for, gallery_jobs
 
 
 class Views(unittest.TestCase):
+    language = "C.UTF-8"
+
     @classmethod
     def setUpClass(cls):
         cls.folder = folder_for("people")
         gallery_jobs(cls.folder, "seven-picture-collage", "double-mat", "twelve-stamps")
         shop = os.path.join(GALLERY, "shop")
-        cls.opened = Opened(cls.folder, "--stock", os.path.join(shop, "stock.xml"), "--prices", os.path.join(shop, "prices.xml"))
+        cls.opened = Opened(cls.folder, "--stock", os.path.join(shop, "stock.xml"), "--prices", os.path.join(shop, "prices.xml"),
+                            language=cls.language)
         cls.page = Browser()
         cls.page.open(cls.opened.address)
         cls.page.wait_for(".card")

@@ -114,7 +114,7 @@ TEST_CASE(
   const std::string folder = oracle::scratch_folder("shapes"),
                     prices = source("engine/shop/prices.xsd"),
                     reference = source("gallery/JOB-FILE.md"),
-                    page = source("cli/page/web/pictures.js");
+                    page = source("cli/page/web/opening.js");
   oracle::write_file(folder + "/leaf.svg",
                      R"(<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 80 60">)"
                      R"(<path d="M0 30 C20 0 60 0 80 30 C60 60 20 60 0 30 Z"/></svg>)");

@@ -1,49 +1,35 @@
-// Finishes that the shop keeps by name, in finishes.xml beside its other files.
-
-#include <algorithm>
-#include <filesystem>
+// Finishes that the shop keeps by name, in its own file.
 
 #include "cli/page/body.h"
 #include "cli/page/site.h"
 #include "engine/edit/edit_json.h"
 #include "engine/edit/finish.h"
 #include "engine/file/file.h"
+#include "engine/file/input.h"
 #include "engine/xml/limits.h"
 
 namespace mullion::cli::page {
 namespace {
 
-namespace fs = std::filesystem;
-
-Result<std::vector<edit::Finish>> finishes_in(const std::string& path) {
-  std::error_code ignored;
-  if (!fs::exists(path, ignored)) return std::vector<edit::Finish>{};
-  const auto bytes = read_file(path, largest_job_file);
-  if (!bytes) {
-    return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, path}});
-  }
-  return edit::parse_finishes(*bytes, path);
-}
-
-// A length as the state tells it, with a unit of its own.
-void add_length(edit::Attributes& to, const char* name, const Json& from, Unit unit) {
+// A length as the state tells it.
+void add_length(Finish::Words& to, const char* name, const Json& from, Unit unit) {
   const auto ticks = from.find("ticks");
   if (ticks == from.end() || !ticks->is_number_integer()) return;
-  to.emplace_back(name, format_exact(Length::from_ticks(ticks->get<std::int64_t>()), unit));
+  to.emplace_back(name, exact_number(Length::from_ticks(ticks->get<std::int64_t>()), unit));
 }
 
-void add_text(edit::Attributes& to, const char* name, const Json& from) {
+void add_text(Finish::Words& to, const char* name, const Json& from) {
   const std::string text = text_in(from, name);
   if (!text.empty()) to.emplace_back(name, text);
 }
 
-void add_yes(edit::Attributes& to, const char* name, const Json& from) {
+void add_yes(Finish::Words& to, const char* name, const Json& from) {
   const auto found = from.find(name);
   if (found != from.end() && found->is_boolean() && found->get<bool>())
     to.emplace_back(name, "yes");
 }
 
-void add_reveal(edit::Attributes& to, const Json& from, Unit unit) {
+void add_reveal(Finish::Words& to, const Json& from, Unit unit) {
   const auto reveal = from.find("reveal");
   if (reveal == from.end() || !reveal->is_object()) return;
   const auto all = reveal->find("all");
@@ -56,8 +42,8 @@ void add_reveal(edit::Attributes& to, const Json& from, Unit unit) {
   }
 }
 
-edit::Attributes layer_in(const Json& json, Unit unit) {
-  edit::Attributes out;
+Finish::Words layer_in(const Json& json, Unit unit) {
+  Finish::Words out;
   for (const char* name : {"name", "board", "colour", "core"}) add_text(out, name, json);
   if (json.contains("ply")) out.emplace_back("ply", std::to_string(number_in(json, "ply", 4)));
   if (json.contains("thickness")) add_length(out, "thickness", json["thickness"], unit);
@@ -67,8 +53,8 @@ edit::Attributes layer_in(const Json& json, Unit unit) {
   return out;
 }
 
-edit::Finish finish_in(const Json& body, Unit unit) {
-  edit::Finish out{text_in(body, "name"), {}, {}};
+Finish finish_in(const Json& body, Unit unit) {
+  Finish out{text_in(body, "name"), unit, {}, {}, {}};
   for (const Json& layer : body.value("layers", Json::array())) {
     if (layer.is_object()) out.layers.push_back(layer_in(layer, unit));
   }
@@ -82,23 +68,23 @@ edit::Finish finish_in(const Json& body, Unit unit) {
 
 }  // namespace
 
-std::string Site::finishes_file() const {
-  for (const std::string& file :
-       {options_.wishes.shop, options_.wishes.stock, options_.wishes.prices}) {
-    if (!file.empty()) return (fs::path(file).parent_path() / "finishes.xml").string();
-  }
-  return files_.path_of("finishes.xml");
+// Where the shop's file stands or would stand.
+std::string Site::shop_file() const {
+  return options_.wishes.shop.empty() ? files_.path_of("shop.xml") : options_.wishes.shop;
 }
 
 Answer Site::finishes(const Asked& asked) {
-  const auto kept = finishes_in(finishes_file());
-  if (!kept) return json({{"finishes", Json::array()}, {"problems", of(kept.error())}});
+  Json out = Json::array();
+  if (stamp_of_path(shop_file()) == Stamp{}) {
+    return json({{"finishes", std::move(out)}, {"shop", nullptr}});
+  }
+  const auto shop = read_shop(shop_file());
+  if (!shop) return json({{"finishes", std::move(out)}, {"problems", of(shop.error())}});
   const std::string& name = asked.request.asked("job");
   const LaidPtr laid = name.empty() ? nullptr : desk_.now(name);
-  Json out = Json::array();
-  for (const edit::Finish& finish : *kept) {
+  for (const Finish& finish : shop->finishes) {
     Json boards = Json::array();
-    for (const edit::Attributes& layer : finish.layers) {
+    for (const Finish::Words& layer : finish.layers) {
       Json words = Json::object();
       for (const auto& [word, value] : layer) words[word] = value;
       boards.push_back(std::move(words));
@@ -108,27 +94,34 @@ Answer Site::finishes(const Asked& asked) {
     out.back()["edits"] =
         Json::parse(edit::edit_to_json(edit::taking(finish, *laid->job)))["edits"];
   }
-  return json({{"finishes", std::move(out)}});
+  return json({{"finishes", std::move(out)}, {"shop", shop->name}});
 }
 
 Answer Site::keep_finish(const Asked& asked) {
   const auto body = body_of(asked.request);
   if (!body) return body.error();
   const bool metric = options_.locale.measure() == Measure::metric;
-  edit::Finish finish = finish_in(*body, metric ? Unit::millimetre : Unit::inch);
-  if (finish.name.empty() || finish.name.size() > longest_line || finish.layers.empty()) {
-    return refusal(422, "page-body", "expected a name of up to 200 letters, and layers");
+  const Finish finish = finish_in(*body, metric ? Unit::millimetre : Unit::inch);
+  const std::string path = shop_file(), shop_name = text_in(*body, "shop");
+  std::string shop = edit::new_shop(shop_name);
+  if (stamp_of_path(path) != Stamp{}) {
+    auto read = read_input(path, largest_job_file);
+    if (!read) return json({{"problems", of(read.error())}}, 500);
+    shop = std::move(*read);
+  } else if (shop_name.empty()) {
+    return refusal(409, "page-no-shop",
+                   options_.locale.say("there is no shop file yet that finishes are kept in; say "
+                                       "the shop's name, and one is begun"));
   }
-  if (const Problems faults = edit::faults_of(finish); !faults.empty()) {
-    return json({{"problems", of(faults)}}, 422);
+  if (const auto before = parse_shop(shop, path); !before) {
+    return json({{"problems", of(before.error())}}, 409);
   }
-  auto kept = finishes_in(finishes_file());
-  if (!kept) return json({{"problems", of(kept.error())}}, 409);
-  std::erase_if(*kept, [&](const edit::Finish& one) { return one.name == finish.name; });
-  kept->push_back(std::move(finish));
-  if (const auto written = replace_file(finishes_file(), edit::write_finishes(*kept)); !written) {
+  const auto kept = edit::keeping(finish, shop, path);
+  if (!kept) return json({{"problems", of(kept.error())}}, 422);
+  if (const auto written = replace_file(path, kept->text); !written) {
     return refusal(500, "file-write", written.error());
   }
+  options_.wishes.shop = path;
   return finishes(asked);
 }
 

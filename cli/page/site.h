@@ -95,7 +95,7 @@ class Site {
   PaperWishes wishes_of(const Asked& asked) const;
   std::optional<Reply> leads_out(const std::string& name, const Laid& laid) const;
   const Stock* stock();
-  std::string finishes_file() const;  // where the shop's other files are
+  std::string shop_file() const;
 
   edit::EditedFile* edited(const std::string& name);  // null where there is no such job
   Json state_asked_for(const std::string& name, const Laid& laid, bool preview, const Json& body);

@@ -1,11 +1,11 @@
 #include "engine/edit/finish.h"
 
-#include <pugixml.hpp>
-#include <sstream>
+#include <algorithm>
 
-#include "engine/job/read.h"
-#include "engine/xml/document.h"
-#include "engine/xml/element.h"
+#include "engine/edit/draft.h"
+#include "engine/edit/placing.h"
+#include "engine/edit/state.h"
+#include "engine/xml/words.h"
 
 namespace mullion::edit {
 namespace {
@@ -13,41 +13,19 @@ namespace {
 constexpr const char* layer_words[] = {
     "name",        "board",      "colour",       "core",          "ply",    "thickness", "reveal",
     "reveal-left", "reveal-top", "reveal-right", "reveal-bottom", "spacer", "grain"};
-constexpr const char* frame_words[] = {"moulding", "colour", "face", "lip"};
 
-template <class Words>
-Attributes read_words(Element& element, const Words& words) {
-  Attributes out;
-  for (const char* word : words) {
-    if (const auto value = element.value(word)) out.emplace_back(word, *value);
-  }
-  element.children({});
-  return out;
-}
-
-Finish read_finish(Element& element) {
-  Finish out;
-  element.required("name", "the finish's name");
-  out.name = element.line("name");
-  for (const pugi::xml_node& node : element.children({"layer", "frame"})) {
-    Element child(element.reading(), node);
-    if (child.name() == "frame") {
-      out.frame = read_words(child, frame_words);
-    } else if (out.layers.size() < most_layers) {
-      out.layers.push_back(read_words(child, layer_words));
-    }
-  }
-  if (out.layers.empty()) {
-    element.problem("job-missing-element", "found no <layer> in <finish>; expected one or more");
+// In a job of another unit a length names its own.
+Attributes words_for(const Job& job, const Finish& finish, std::string_view element,
+                     const Attributes& words) {
+  Attributes out = words;
+  if (finish.unit == job.scale.unit) return out;
+  for (auto& [word, value] : out) {
+    const bool number =
+        !value.empty() &&
+        (value.back() == '.' || std::isdigit(static_cast<unsigned char>(value.back())) != 0);
+    if (number && is_length(element, word)) value += std::string(" ") + word_for(finish.unit);
   }
   return out;
-}
-
-void append(pugi::xml_node parent, const char* name, const Attributes& attributes) {
-  pugi::xml_node node = parent.append_child(name);
-  for (const auto& [word, value] : attributes) {
-    node.append_attribute(word.c_str()) = value.c_str();
-  }
 }
 
 const std::string* find_in(const Attributes& attributes, std::string_view word) {
@@ -57,50 +35,32 @@ const std::string* find_in(const Attributes& attributes, std::string_view word) 
   return nullptr;
 }
 
-constexpr const char* plain_job =
-    "<job version=\"1\" unit=\"in\">\n<pictures><picture id=\"p\" width=\"8\" height=\"10\"/>"
-    "</pictures>\n<layers>\n<layer/>\n</layers>\n<frame rabbet-width=\"14\" "
-    "rabbet-height=\"16\"/>\n"
-    "<arrange><opening picture=\"p\"/></arrange>\n</job>\n";
-
-}  // namespace
-
-Result<std::vector<Finish>> parse_finishes(std::string_view xml, const std::string& file) {
-  Reading reading(xml, file, "finishes");
-  pugi::xml_document document;
-  std::vector<Finish> out;
-  if (const pugi::xml_node node = load_document(reading, document)) {
-    Element root(reading, node);
-    root.required("version", "version=\"1\"");
-    root.integer("version", 1, 1, 1);
-    for (const pugi::xml_node& child : root.children({"finish"})) {
-      Element element(reading, child);
-      out.push_back(read_finish(element));
-    }
-  }
-  if (!reading.good()) return tl::unexpected(reading.problems());
+Attributes head_of(const Finish& finish) {
+  Attributes out{{"name", finish.name}};
+  if (finish.unit != Unit::inch) out.emplace_back("unit", word_for(finish.unit));
   return out;
 }
 
-std::string write_finishes(const std::vector<Finish>& finishes) {
-  pugi::xml_document document;
-  pugi::xml_node root = document.append_child("finishes");
-  root.append_attribute("version") = "1";
-  for (const Finish& finish : finishes) {
-    pugi::xml_node node = root.append_child("finish");
-    node.append_attribute("name") = finish.name.c_str();
-    for (const Attributes& layer : finish.layers) append(node, "layer", layer);
-    if (!finish.frame.empty()) append(node, "frame", finish.frame);
-  }
-  std::ostringstream out;
-  document.save(out, "  ", pugi::format_default, pugi::encoding_utf8);
-  return out.str();
+std::string opened(std::string_view name, const Attributes& attributes) {
+  std::string tag = tag_of(name, attributes);
+  return tag.replace(tag.size() - 2, 2, ">");
 }
+
+// Lines that begin with `lead`, one thing a line.
+std::string text_of(const Finish& finish, const std::string& lead, const std::string& step) {
+  const std::string inner = lead.empty() ? lead : lead + step;
+  std::string out = opened("finish", head_of(finish));
+  for (const Attributes& layer : finish.layers) out += inner + tag_of("layer", layer);
+  if (!finish.frame.empty()) out += inner + tag_of("frame", finish.frame);
+  return out + lead + "</finish>";
+}
+
+}  // namespace
 
 Edit taking(const Finish& finish, const Job& job) {
   Several out;
   for (std::size_t i = 0; i < finish.layers.size(); ++i) {
-    const Attributes& layer = finish.layers[i];
+    const Attributes layer = words_for(job, finish, "layer", finish.layers[i]);
     if (i >= job.layers.size()) {
       out.edits.push_back(Add{"layer", layer, {}, std::nullopt});
       continue;
@@ -116,15 +76,37 @@ Edit taking(const Finish& finish, const Job& job) {
     out.edits.push_back(Remove{"layer." + std::to_string(i)});
   }
   if (!job.frame) return out;
-  for (const auto& [word, value] : finish.frame) out.edits.push_back(State{"frame." + word, value});
+  for (const auto& [word, value] : words_for(job, finish, "frame", finish.frame)) {
+    out.edits.push_back(State{"frame." + word, value});
+  }
   return out;
 }
 
-Problems faults_of(const Finish& finish) {
-  const auto job = parse_job(plain_job, "");
-  if (!job) return job.error();
-  const auto edited = edit::apply(plain_job, taking(finish, *job));
-  return edited ? Problems{} : edited.error();
+Result<EditedText> keeping(const Finish& finish, const std::string& shop, const std::string& file) {
+  if (const auto before = parse_shop(shop, file); !before) return tl::unexpected(before.error());
+  Draft draft(shop);
+  const std::string step = step_of(draft);
+  if (draft.job().child("finishes") == nullptr) {
+    insert(draft, slot_at_end(draft, draft.job()), "<finishes/>");
+  }
+  const Markup& section = *draft.job().child("finishes");
+  const auto same =
+      std::find_if(section.children.begin(), section.children.end(),
+                   [&](const Markup& one) { return one.value("name") == finish.name; });
+  if (same != section.children.end()) {
+    draft.replace(same->all, text_of(finish, lead_of(draft.text(), *same), step));
+  } else {
+    const Slot slot = slot_at_end(draft, section);
+    insert(draft, slot, text_of(finish, slot.lead, step));
+  }
+  if (const auto after = parse_shop(draft.text(), file); !after)
+    return tl::unexpected(after.error());
+  return EditedText{draft.text(), draft.changes()};
+}
+
+std::string new_shop(const std::string& name) {
+  return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" +
+         tag_of("shop", {{"version", "1"}, {"name", name}}) + "\n";
 }
 
 }  // namespace mullion::edit

@@ -11,8 +11,8 @@ namespace mullion {
 namespace {
 
 // Outermost elements of the files that the job reader's code reads.
-constexpr std::array<std::string_view, 6> other_roots{"cutter",  "finishes", "prices",
-                                                      "printer", "shop",     "stock"};
+constexpr std::array<std::string_view, 5> other_roots{"cutter", "prices", "printer", "shop",
+                                                      "stock"};
 
 const Explanation* find(std::string_view code) {
   const auto& all = explanations();

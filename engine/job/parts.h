@@ -52,6 +52,8 @@ Borders read_borders(Element& borders);
 Sides read_sides(Element& element, std::string_view all, const char* const (&sides)[4],
                  const Sides& fallback);
 std::vector<Groove> read_grooves(Reading& reading, const std::vector<pugi::xml_node>& nodes);
+// Of that number from the top; `only` is left to read_layers.
+Layer read_layer(Element& layer, std::size_t number);
 void read_layers(Element& layers, Names& names, Job& job);
 void check_mentioned(Reading& reading, const Names& names);
 void read_arrangement(Element& arrange, Names& names, Job& job);

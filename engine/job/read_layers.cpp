@@ -33,7 +33,19 @@ void read_only(Element& element, Names& names, Layer& layer) {
   }
 }
 
-Layer read_layer(Element& element, Names& names, std::size_t number) {
+int read_bevel(Element& element) {
+  constexpr double least = 30, most = 90, thousandths = 1000, rounding = 1e-6;
+  const double scaled = element.decimal("bevel", least, most, 45) * thousandths;
+  const double whole = std::round(scaled);
+  if (std::abs(scaled - whole) > rounding) {
+    element.unexpected("bevel", "job-bad-number", "at most three decimals");
+  }
+  return static_cast<int>(whole);
+}
+
+}  // namespace
+
+Layer read_layer(Element& element, std::size_t number) {
   element.children({});
   Layer layer;
   layer.place = element.place();
@@ -46,25 +58,12 @@ Layer read_layer(Element& element, Names& names, std::size_t number) {
   layer.spacer = element.yes("spacer");
   layer.grain = element.yes("grain");
   read_reveal(element, layer, number);
-  read_only(element, names, layer);
   if (layer.spacer && number == 1) {
     element.problem_at("spacer", "job-spacer-on-top",
                        "found a spacer as the top layer; expected a layer above it");
   }
   return layer;
 }
-
-int read_bevel(Element& element) {
-  constexpr double least = 30, most = 90, thousandths = 1000, rounding = 1e-6;
-  const double scaled = element.decimal("bevel", least, most, 45) * thousandths;
-  const double whole = std::round(scaled);
-  if (std::abs(scaled - whole) > rounding) {
-    element.unexpected("bevel", "job-bad-number", "at most three decimals");
-  }
-  return static_cast<int>(whole);
-}
-
-}  // namespace
 
 Length thickness_of(int ply) {
   return sixty_fourths(ply);
@@ -95,7 +94,8 @@ void read_layers(Element& element, Names& names, Job& job) {
       child.ignore_attributes();
       break;
     }
-    job.layers.push_back(read_layer(child, names, job.layers.size() + 1));
+    job.layers.push_back(read_layer(child, job.layers.size() + 1));
+    read_only(child, names, job.layers.back());
   }
   if (job.layers.empty()) {
     element.problem("job-missing-element", "found no <layer> in <layers>; expected at least one");

@@ -6,8 +6,7 @@
 #include <sstream>
 
 #include "engine/file/file.h"
-#include "engine/xml/document.h"
-#include "engine/xml/element.h"
+#include "engine/xml/root.h"
 
 namespace mullion {
 namespace {
@@ -108,15 +107,7 @@ tl::expected<Length, std::string> parse_reading(std::string_view text, Unit unit
 }
 
 Result<PrinterProfile> read_printer_text(std::string_view text, const std::string& file) {
-  Reading reading(text, file, "printer");
-  pugi::xml_document document;
-  PrinterProfile profile;
-  if (const pugi::xml_node node = load_document(reading, document)) {
-    Element root(reading, node);
-    read_measures(root, profile);
-  }
-  if (!reading.good()) return tl::unexpected(reading.problems());
-  return profile;
+  return parse_root(text, file, "printer", PrinterProfile(), read_measures);
 }
 
 Result<PrinterProfile> read_printer(const std::string& path) {

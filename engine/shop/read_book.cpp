@@ -5,7 +5,7 @@
 #include "engine/job/parts.h"
 #include "engine/job/read.h"
 #include "engine/shop/book.h"
-#include "engine/xml/document.h"
+#include "engine/xml/root.h"
 
 namespace mullion::price {
 namespace {
@@ -209,16 +209,10 @@ void BookReader::read(Element& root) {
 }  // namespace
 
 Result<Book> parse_book(std::string_view xml, const std::string& file) {
-  Reading reading(xml, file, "prices");
-  pugi::xml_document document;
   Book book;
   book.file = file;
-  if (const pugi::xml_node node = load_document(reading, document)) {
-    Element root(reading, node);
-    BookReader(book).read(root);
-  }
-  if (!reading.good()) return tl::unexpected(reading.problems());
-  return book;
+  return parse_root(xml, file, "prices", std::move(book),
+                    [](Element& root, Book& into) { BookReader(into).read(root); });
 }
 
 Result<Book> read_book(const std::string& path) {

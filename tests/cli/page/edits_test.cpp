@@ -334,8 +334,16 @@ TEST_CASE("a finish is kept by name and taken by another job") {
                                 {{"board", "Slate"}, {"colour", "#3f5563"}, {"reveal", "3/8"}}}}))
               .json();
   REQUIRE(state.at("layers").size() == 2);
-  const Json keep{{"name", "Oat over slate"}, {"layers", state.at("layers")}, {"frame", nullptr}};
+  Json keep{{"name", "Oat over slate"}, {"layers", state.at("layers")}, {"frame", nullptr}};
+  CHECK(served.get("/api/finishes").json().at("shop").is_null());
+  const Response nowhere = served.post("/api/finishes", keep);
+  CHECK(nowhere.status == 409);
+  CHECK(nowhere.json().at("problems")[0].at("code") == "page-no-shop");
+  keep["shop"] = "Fern & Rule";
   REQUIRE(served.post("/api/finishes", keep).status == 200);
+  CHECK(served.get("/api/finishes").json().at("shop") == "Fern & Rule");
+  const std::string schema = std::string(MULLION_SOURCE) + "/engine/shop/shop.xsd";
+  CHECK(oracle::run({"xmllint", "--noout", "--schema", schema, folder + "/shop.xml"}).status == 0);
   const Json kept = served.get("/api/finishes?job=sub%2Ftwo").json().at("finishes");
   REQUIRE(kept.size() == 1);
   CHECK(kept[0].at("name") == "Oat over slate");
@@ -349,7 +357,9 @@ TEST_CASE("a finish is kept by name and taken by another job") {
     CHECK(taken.at("layers")[1].at(word) == state.at("layers")[1].at(word));
   }
   CHECK(text_of(taken, "layer.2.reveal") == "3/8");
+  const std::string before = oracle::read_file(folder + "/shop.xml");
   CHECK(served.post("/api/finishes", keep).json().at("finishes").size() == 1);  // in its place
+  CHECK(oracle::read_file(folder + "/shop.xml") == before);
   Json wrong = keep;
   wrong["layers"][0]["colour"] = "blue";
   CHECK(served.post("/api/finishes", wrong).status == 422);

@@ -58,8 +58,7 @@ int write_contact_sheet(const suggest::Suggestions& found, const Options& option
   }
   std::vector<ContactPicture> pictures;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    pictures.push_back(
-        {&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].ranked.criteria});
+    pictures.push_back({&pieces[i].job, &pieces[i].mat, &*photographs, found.best[i].composition});
   }
   const auto bytes = render_contact_sheet(pictures, *format, options.locale);
   if (!bytes) return answer.fail(bytes.error());
@@ -149,18 +148,21 @@ std::string percent(double share) {
   return std::to_string(std::lround(share * 100));
 }
 
+std::string gaps_of(const suggest::Suggestion& suggestion, const Scale& scale) {
+  if (suggestion.widest_gap == Length()) return "";
+  const std::string least = describe(suggestion.least_gap, scale);
+  if (suggestion.least_gap == suggestion.widest_gap) return ", gaps of " + least;
+  return ", gaps of " + least + " to " + describe(suggestion.widest_gap, scale);
+}
+
 std::string words_of(const suggest::Suggestions& found, const Scale& scale) {
   std::string out;
   for (std::size_t i = 0; i < found.best.size(); ++i) {
-    const suggest::Ranked& suggestion = found.best[i].ranked;
-    out += std::to_string(i + 1) + ": " + describe(suggestion.board.width, scale) + " x " +
-           describe(suggestion.board.height, scale) + ", score " + percent(suggestion.score) + ":";
-    const char* between = " ";
-    for (const suggest::Criterion& one : suggest::criteria_table()) {
-      out += between + std::string(one.name) + " " + percent(suggestion.criteria.*one.figure);
-      between = ", ";
-    }
-    out += "\n";
+    const suggest::Ranked& ranked = found.best[i].ranked;
+    out += std::to_string(i + 1) + ": " + describe(ranked.board.width, scale) + " x " +
+           describe(ranked.board.height, scale) + ", " +
+           suggest::name_of(found.best[i].composition) + gaps_of(found.best[i], scale) +
+           "; score " + percent(ranked.score) + "\n";
   }
   return out + std::to_string(found.looked_at) + " arrangements looked at" +
          (found.every_one ? ", every one there is" : "") + "\n";

@@ -52,14 +52,15 @@ std::vector<Explanation> suggest_codes() {
        "Suggestions are made for the pictures that the job lists.",
        "List each picture with its size in <pictures>."},
       {"suggest-many", error, "there are more pictures than suggestions are made for",
-       "More openings than 24 in one mat leave bars that are hard to keep even.",
+       "More openings than 48 in one mat leave bars that are hard to keep even.",
        "Divide them over two mats, or arrange them in rows and columns yourself."},
       {"suggest-torn-group", error, "a group and the sequence of pictures contradict one another",
        "A group's pictures stand together, and the sequence would put another between them.",
        "Number the pictures of a group one after the other, or take the order off some."},
       {"suggest-nothing-fits", error, "no arrangement fits on the board",
-       "With the least border and the gap around each picture, all of them are larger than the "
-       "board or frame.",
+       "Either every arrangement of rows and columns with the least border and gaps is larger than "
+       "the board or frame, which the program has proved, or the message says that none was found "
+       "among so many that were looked at.",
        "Take the border, gaps or board that the message names, by --border, --gap or another "
        "frame; or "
        "let pictures turn with turn=\"yes\"."},

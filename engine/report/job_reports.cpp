@@ -65,6 +65,9 @@ std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
     out["suggestions"].push_back({{"number", out["suggestions"].size() + 1},
                                   {"width", of(ranked.board.width, unit)},
                                   {"height", of(ranked.board.height, unit)},
+                                  {"composition", suggest::name_of(suggestion.composition)},
+                                  {"least_gap", of(suggestion.least_gap, unit)},
+                                  {"widest_gap", of(suggestion.widest_gap, unit)},
                                   {"score", ranked.score},
                                   {"criteria", std::move(criteria)}});
   }

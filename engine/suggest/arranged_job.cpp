@@ -44,8 +44,13 @@ Node node_of(const Block& block, const Job& job, Length gap) {
   Group group;
   group.along = block.kind == Block::Kind::row ? Along::row : Along::column;
   for (const Block& part : block.parts) group.children.push_back(node_of(part, job, gap));
-  group.gap = gap;
-  group.gaps.assign(group.children.size() - 1, {{}, gap, {}});
+  group.align = block.align;
+  const bool are_alike = std::all_of(block.gaps.begin(), block.gaps.end(),
+                                     [&](Length one) { return one == block.gaps.front(); });
+  const Length common = block.gaps.empty() ? gap : block.gaps.front();
+  if (are_alike) group.gap = common;
+  group.gaps.assign(group.children.size() - 1, {{}, common, {}});
+  for (std::size_t i = 0; i < block.gaps.size(); ++i) group.gaps[i].size = block.gaps[i];
   return {group};
 }
 

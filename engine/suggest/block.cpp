@@ -1,6 +1,7 @@
 #include "engine/suggest/block.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace mullion::suggest {
 namespace {
@@ -18,13 +19,20 @@ void place(const Block& block, Length left, Length top, Length gap, std::vector<
     out[static_cast<std::size_t>(block.item)] = {left, top, left + block.width, top + block.height};
     return;
   }
-  for (const Block& part : block.parts) {
+  const auto aligned = [&](Length room) {
+    return block.align == Align::start ? Length()
+           : block.align == Align::end ? room
+                                       : half_rounded_down(room);
+  };
+  for (std::size_t i = 0; i < block.parts.size(); ++i) {
+    const Block& part = block.parts[i];
+    const Length after = i < block.gaps.size() ? block.gaps[i] : gap;
     if (block.kind == Block::Kind::row) {
-      place(part, left, top + half_rounded_down(block.height - part.height), gap, out);
-      left += part.width + gap;
+      place(part, left, top + aligned(block.height - part.height), gap, out);
+      left += part.width + after;
     } else {
-      place(part, left + half_rounded_down(block.width - part.width), top, gap, out);
-      top += part.height + gap;
+      place(part, left + aligned(block.width - part.width), top, gap, out);
+      top += part.height + after;
     }
   }
 }
@@ -42,6 +50,10 @@ std::string key(const Block& block, bool flip_rows, bool flip_columns) {
   return out + (row ? ")" : "]");
 }
 
+bool is_empty(const Block& block) {
+  return block.kind != Block::Kind::picture && block.parts.empty();
+}
+
 }  // namespace
 
 Block picture_block(const std::vector<Item>& items, int item, bool turned) {
@@ -51,6 +63,24 @@ Block picture_block(const std::vector<Item>& items, int item, bool turned) {
   out.turned = turned;
   out.width = turned ? it.height : it.width;
   out.height = turned ? it.width : it.height;
+  return out;
+}
+
+Length along(const Block& block, Block::Kind direction) {
+  return direction == Block::Kind::row ? block.width : block.height;
+}
+
+Block::Kind other_way(Block::Kind direction) {
+  return direction == Block::Kind::row ? Block::Kind::column : Block::Kind::row;
+}
+
+double area(const Block& block) {
+  return to_inches(block.width) * to_inches(block.height);
+}
+
+Block chain(Block::Kind kind, const std::vector<Block>& blocks, Length gap) {
+  Block out = blocks.front();
+  for (std::size_t i = 1; i < blocks.size(); ++i) out = joined(kind, out, blocks[i], gap);
   return out;
 }
 
@@ -67,6 +97,33 @@ Block joined(Block::Kind kind, const Block& first, const Block& second, Length g
     out.width = std::max(first.width, second.width);
   }
   return out;
+}
+
+void settle(Block& block, Length gap) {
+  if (block.kind == Block::Kind::picture) return;
+  std::vector<Block> parts;
+  for (Block& part : block.parts) {
+    settle(part, gap);
+    if (is_empty(part)) continue;
+    if (part.kind == block.kind) {
+      std::move(part.parts.begin(), part.parts.end(), std::back_inserter(parts));
+    } else {
+      parts.push_back(std::move(part));
+    }
+  }
+  if (parts.size() == 1) {
+    block = Block(std::move(parts.front()));
+    return;
+  }
+  block.parts = std::move(parts);
+  const bool is_row = block.kind == Block::Kind::row;
+  Length along = gap * (static_cast<std::int64_t>(block.parts.size()) - 1), across;
+  for (const Block& part : block.parts) {
+    along += is_row ? part.width : part.height;
+    across = std::max(across, is_row ? part.height : part.width);
+  }
+  block.width = is_row ? along : across;
+  block.height = is_row ? across : along;
 }
 
 std::vector<Rect> places(const Block& block, Length gap, std::size_t items) {

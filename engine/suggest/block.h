@@ -3,7 +3,8 @@
 // Blocks of pictures: slicing arrangements, that is rows of columns of rows.
 //
 // A block is a picture, or a row or column of at least two parts that alternate in direction (a row
-// in a row would be one longer row). Parts stand one gap apart and are centred across. The number
+// in a row would be one longer row). Parts stand one gap apart and are centred across, until the
+// block is hung (hanging.h) and has gaps and an alignment of its own. The number
 // of slicing arrangements of n different pictures is n! times the large Schröder number S(n-1): 1,
 // 2, 6, 22, 90, 394 (E. Schröder, Zeitschrift für Mathematik und Physik 15, 1870; OEIS A006318).
 
@@ -34,13 +35,26 @@ struct Block {
   bool turned = false;  // of a picture
   Length width, height;
   std::vector<Block> parts;
+  std::vector<Length> gaps;     // between the parts; empty: all alike, as the search has them
+  Align align = Align::centre;  // of the parts, across
 };
 
 Block picture_block(const std::vector<Item>& items, int item, bool turned);
 
+// The block's side in the direction of a row, or of a column.
+Length along(const Block& block, Block::Kind direction);
+Block::Kind other_way(Block::Kind direction);
+double area(const Block& block);
+
 // Puts two blocks side by side (row) or one above the other; a part of the same kind is opened, so
 // that kinds alternate.
 Block joined(Block::Kind kind, const Block& first, const Block& second, Length gap);
+
+Block chain(Block::Kind kind, const std::vector<Block>& blocks, Length gap);
+
+// Makes a block of changed parts whole again: no empty part, none of one part alone, kinds that
+// alternate, and sizes that fit.
+void settle(Block& block, Length gap);
 
 // Every opening's rectangle by item, from the block's upper left corner.
 std::vector<Rect> places(const Block& block, Length gap, std::size_t items);

@@ -37,6 +37,14 @@ Boards::Boards(const Job& job, const std::vector<Board>& stock, Length border, L
                    [](const Board& a, const Board& b) { return area(a) < area(b); });
 }
 
+std::vector<Room> Boards::rooms() const {
+  std::vector<Room> out;
+  for (const Board& board : sizes_) {
+    out.push_back({board.width - around_, board.height - around_ - bottom_extra_});
+  }
+  return out;
+}
+
 std::optional<Board> Boards::around(Length width, Length height) const {
   const Length w = width + around_, h = height + around_ + bottom_extra_;
   if (sizes_.empty()) {

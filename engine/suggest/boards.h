@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "engine/suggest/criteria.h"
+#include "engine/suggest/fitting.h"
 
 namespace mullion::suggest {
 
@@ -17,6 +18,9 @@ class Boards {
 
   // The smallest board that takes a block of this size; any board is of whole increments.
   std::optional<Board> around(Length width, Length height) const;
+
+  // The largest block that each size takes.
+  std::vector<Room> rooms() const;
 
   // Those to choose from; none where any may be had.
   const std::vector<Board>& sizes() const { return sizes_; }

@@ -13,7 +13,7 @@
 
 namespace mullion::suggest {
 
-using Members = std::uint32_t;  // one bit for each item
+using Members = std::uint64_t;  // one bit for each item
 
 class Bonds {
  public:

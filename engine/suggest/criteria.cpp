@@ -99,11 +99,12 @@ bool above(const Rect& a, const Rect& b) {
   return a.left < b.right && b.left < a.right;
 }
 
-// The bars from each opening to its nearest neighbours on all four sides: the least over the mean.
-double bar_likeness(const std::vector<Rect>& rects) {
-  struct Nearest {
-    std::optional<Length> left, above, right, below;
-  };
+// The bars from each opening to its nearest neighbours on all four sides.
+struct Nearest {
+  std::optional<Length> left, above, right, below;
+};
+
+std::vector<Nearest> nearest_of(const std::vector<Rect>& rects) {
   std::vector<Nearest> nearest(rects.size());
   const auto note = [](std::optional<Length>& bar, Length width) {
     if (!bar || width < *bar) bar = width;
@@ -120,6 +121,11 @@ double bar_likeness(const std::vector<Rect>& rects) {
       }
     }
   }
+  return nearest;
+}
+
+// The least bar over their mean.
+double bar_likeness(const std::vector<Nearest>& nearest) {
   Length sum, least;
   int bars = 0;
   for (const Nearest& one : nearest) {
@@ -134,10 +140,33 @@ double bar_likeness(const std::vector<Rect>& rects) {
   return sum <= Length() ? 0 : number(least) / (number(sum) / bars);
 }
 
+// Of all edges with no opening beyond them, by their length, those that lie on the block's sides.
+double flush_of(const std::vector<Rect>& rects, const std::vector<Nearest>& nearest) {
+  Rect block = rects.front();
+  for (const Rect& r : rects) {
+    block = {std::min(block.left, r.left), std::min(block.top, r.top),
+             std::max(block.right, r.right), std::max(block.bottom, r.bottom)};
+  }
+  double outer = 0, flush = 0;
+  const auto note = [&](const std::optional<Length>& bar, Length edge, Length side, Length length) {
+    if (bar) return;
+    outer += number(length);
+    if (in_one_line(edge.ticks(), side.ticks())) flush += number(length);
+  };
+  for (std::size_t i = 0; i < rects.size(); ++i) {
+    const Rect& r = rects[i];
+    note(nearest[i].left, r.left, block.left, r.height());
+    note(nearest[i].right, r.right, block.right, r.height());
+    note(nearest[i].above, r.top, block.top, r.width());
+    note(nearest[i].below, r.bottom, block.bottom, r.width());
+  }
+  return outer > 0 ? flush / outer : 1;
+}
+
 }  // namespace
 
-const std::array<Criterion, 7>& criteria_table() {
-  static constexpr std::array<Criterion, 7> table{{
+const std::array<Criterion, 9>& criteria_table() {
+  static constexpr std::array<Criterion, 9> table{{
       {"area", &Criteria::area, "the openings fill the board"},
       {"borders", &Criteria::borders, "the borders are alike on all sides"},
       {"balance", &Criteria::balance,
@@ -146,6 +175,8 @@ const std::array<Criterion, 7>& criteria_table() {
       {"symmetry", &Criteria::symmetry,
        "one half mirrors the other; left and right count for 3/4, above and below for 1/4"},
       {"bars", &Criteria::bars, "the bars between neighbours are alike"},
+      {"flush", &Criteria::flush, "the outer openings end on the four sides of one rectangle"},
+      {"compact", &Criteria::compact, "the openings fill the rectangle around them"},
       {"shape", &Criteria::shape, "the board is no longer than 3:2; nothing from 3:1"},
   }};
   return table;
@@ -159,7 +190,8 @@ double score(const Criteria& criteria) {
 
 double best_score(double openings, Length width, Length height, const Board& board) {
   return score({openings / (to_inches(board.width) * to_inches(board.height)),
-                border_likeness(width, height, board), 1, 1, 1, 1, shape_of(board)});
+                border_likeness(width, height, board), 1, 1, 1, 1, 1,
+                openings / (to_inches(width) * to_inches(height)), shape_of(board)});
 }
 
 void centre(std::vector<Rect>& openings, Length width, Length height, const Board& board) {
@@ -190,6 +222,8 @@ std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, L
                1,
                1,
                1,
+               1,
+               area / (number(width) * number(height)),
                shape_of(board)};
   constexpr double rounding = 1e-9;
   const auto falls_short = [&] { return score(out) + rounding < least; };
@@ -200,7 +234,9 @@ std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, L
   if (falls_short()) return std::nullopt;
   out.symmetry = symmetry_of(openings, board);
   if (falls_short()) return std::nullopt;
-  out.bars = bar_likeness(openings);
+  const std::vector<Nearest> nearest = nearest_of(openings);
+  out.flush = flush_of(openings, nearest);
+  out.bars = bar_likeness(nearest);
   return out;
 }
 

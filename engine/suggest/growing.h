@@ -9,7 +9,7 @@
 
 namespace mullion::suggest {
 
-inline constexpr std::size_t most_items = 24;
+inline constexpr std::size_t most_items = 48;
 
 // How items that may turn stand; the others stand as they are.
 enum class Standing { as_most_do, upright, lying };

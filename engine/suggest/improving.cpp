@@ -8,39 +8,6 @@ namespace {
 
 using Kind = Block::Kind;
 
-bool is_empty(const Block& block) {
-  return block.kind != Kind::picture && block.parts.empty();
-}
-
-// Makes a block of changed parts whole again: no empty part, none of one part alone, kinds that
-// alternate, and sizes that fit.
-void settle(Block& block, Length gap) {
-  if (block.kind == Kind::picture) return;
-  std::vector<Block> parts;
-  for (Block& part : block.parts) {
-    settle(part, gap);
-    if (is_empty(part)) continue;
-    if (part.kind == block.kind) {
-      std::move(part.parts.begin(), part.parts.end(), std::back_inserter(parts));
-    } else {
-      parts.push_back(std::move(part));
-    }
-  }
-  if (parts.size() == 1) {
-    block = Block(std::move(parts.front()));
-    return;
-  }
-  block.parts = std::move(parts);
-  const bool is_row = block.kind == Kind::row;
-  Length along = gap * (static_cast<std::int64_t>(block.parts.size()) - 1), across;
-  for (const Block& part : block.parts) {
-    along += is_row ? part.width : part.height;
-    across = std::max(across, is_row ? part.height : part.width);
-  }
-  block.width = is_row ? along : across;
-  block.height = is_row ? across : along;
-}
-
 void list_pictures(Block& block, std::vector<Block*>& out) {
   if (block.kind == Kind::picture) out.push_back(&block);
   for (Block& part : block.parts) list_pictures(part, out);
@@ -64,14 +31,19 @@ void put_beside(Block& picture, Block& other, Kind kind, bool before) {
 
 class Improvement {
  public:
-  Improvement(const Block& start, const std::vector<Item>& items, const Bonds& bonds,
-              const Boards& boards, Length gap)
-      : items_(items), bonds_(bonds), boards_(boards), gap_(gap), best_{start, 0} {
+  Improvement(const Block& start, const std::vector<Item>& items, const Bonds& bonds, Length gap,
+              const ScoreOf& score_of, std::uint64_t most_steps)
+      : items_(items),
+        bonds_(bonds),
+        gap_(gap),
+        score_of_(score_of),
+        most_steps_(most_steps),
+        best_{start, 0} {
     score_ = score_of(start, 0).value_or(0);
   }
 
   Improved run() {
-    while (one_round() && best_.looked_at < most_steps_tried) continue;
+    while (one_round() && best_.looked_at < most_steps_) continue;
     return std::move(best_);
   }
 
@@ -84,7 +56,7 @@ class Improvement {
     const std::size_t count = items_.size();
     for (std::size_t i = 0; i < count; ++i) {
       helped |= takes([&](const Pictures& at) { return turn(*at[i]); });
-      for (std::size_t j = 0; j < count && best_.looked_at < most_steps_tried; ++j) {
+      for (std::size_t j = 0; j < count && best_.looked_at < most_steps_; ++j) {
         if (i < j) helped |= takes([&](const Pictures& at) { return exchange(*at[i], *at[j]); });
         if (i == j) continue;
         for (const Kind kind : {Kind::row, Kind::column}) {
@@ -109,21 +81,11 @@ class Improvement {
     if (bonds_.any() && !bonds_.are_kept(trial)) return false;
     ++best_.looked_at;
     constexpr double least_gain = 1e-6;
-    const auto score = score_of(trial, score_ + least_gain);
+    const auto score = score_of_(trial, score_ + least_gain);
     if (!score) return false;
     best_.block = std::move(trial);
     score_ = *score;
     return true;
-  }
-
-  // Nothing where it is below `least`.
-  std::optional<double> score_of(const Block& block, double least) const {
-    const auto board = boards_.around(block.width, block.height);
-    if (!board) return std::nullopt;
-    const auto criteria = judge(on_board(block, gap_, items_.size(), *board), block.width,
-                                block.height, *board, least);
-    if (!criteria || score(*criteria) < least) return std::nullopt;
-    return score(*criteria);
   }
 
   bool turn(Block& picture) const {
@@ -141,8 +103,9 @@ class Improvement {
 
   const std::vector<Item>& items_;
   const Bonds& bonds_;
-  const Boards& boards_;
   Length gap_;
+  const ScoreOf& score_of_;
+  std::uint64_t most_steps_;
   Improved best_;
   double score_ = 0;
 };
@@ -150,8 +113,21 @@ class Improvement {
 }  // namespace
 
 Improved improved(const Block& start, const std::vector<Item>& items, const Bonds& bonds,
-                  const Boards& boards, Length gap) {
-  return Improvement(start, items, bonds, boards, gap).run();
+                  Length gap, const ScoreOf& score_of, std::uint64_t most_steps) {
+  return Improvement(start, items, bonds, gap, score_of, most_steps).run();
+}
+
+Improved improved(const Block& start, const std::vector<Item>& items, const Bonds& bonds,
+                  const Boards& boards, Length gap, std::uint64_t most_steps) {
+  const ScoreOf score_of = [&](const Block& block, double least) -> std::optional<double> {
+    const auto board = boards.around(block.width, block.height);
+    if (!board) return std::nullopt;
+    const auto criteria =
+        judge(on_board(block, gap, items.size(), *board), block.width, block.height, *board, least);
+    if (!criteria || score(*criteria) < least) return std::nullopt;
+    return score(*criteria);
+  };
+  return improved(start, items, bonds, gap, score_of, most_steps);
 }
 
 }  // namespace mullion::suggest

@@ -12,10 +12,6 @@ using Kind = Block::Kind;
 
 constexpr int most_wing_lines = 3;
 
-double area(const Block& block) {
-  return to_inches(block.width) * to_inches(block.height);
-}
-
 bool is_larger(const Block& a, const Block& b) {
   return area(a) > area(b);
 }
@@ -68,13 +64,6 @@ Cast cast_of(std::vector<Block> pictures) {
   std::stable_sort(cast.twins.begin(), cast.twins.end(),
                    [](const Twins& a, const Twins& b) { return is_larger(a.first, b.first); });
   return cast;
-}
-
-// Joins what there is of them.
-Block chain(Kind kind, const std::vector<Block>& blocks, Length gap) {
-  Block out = blocks.front();
-  for (std::size_t i = 1; i < blocks.size(); ++i) out = joined(kind, out, blocks[i], gap);
-  return out;
 }
 
 Block mirrored(const Block& block, Kind across, const std::vector<Block>& twin_of_item) {

@@ -86,6 +86,14 @@ void Ranking::shrink() {
   by_plan_ = std::map<std::string, Ranked>(best.begin(), best.end());
 }
 
+std::vector<Ranked> Ranking::best() const {
+  std::vector<Ranked> out;
+  for (auto& [plan, ranked] : sorted()) {
+    if (out.size() < most_) out.push_back(std::move(ranked));
+  }
+  return out;
+}
+
 std::vector<Ranked> Ranking::different(std::size_t count) const {
   auto best = sorted();
   if (best.size() > most_) best.resize(most_);

@@ -37,6 +37,9 @@ class Ranking {
   // those of another plan alone after them.
   std::vector<Ranked> different(std::size_t count) const;
 
+  // All that are kept, by falling score.
+  std::vector<Ranked> best() const;
+
   // What was too large for every board, as long as nothing fits.
   const NearMisses& misses() const { return misses_; }
 

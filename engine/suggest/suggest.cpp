@@ -11,11 +11,6 @@
 namespace mullion::suggest {
 namespace {
 
-// Of as many plans as this are the different ones chosen.
-std::size_t plans_kept_for(std::size_t count) {
-  return std::max<std::size_t>(count, 1) * 16;
-}
-
 Problems problem(const Job& job, const char* code, std::string message, Place place = {}) {
   return {{Severity::error, code, std::move(message), place, job.file}};
 }
@@ -35,9 +30,10 @@ Place torn_group(const Job& job, const std::vector<Item>& items) {
 Result<void> check_pictures(const Job& job, const std::vector<Item>& items) {
   if (items.empty()) return tl::unexpected(problem(job, "suggest-none", "the job has no pictures"));
   if (items.size() > most_items) {
-    return tl::unexpected(problem(
-        job, "suggest-many",
-        "found " + std::to_string(items.size()) + " pictures; suggestions are made for up to 24"));
+    return tl::unexpected(problem(job, "suggest-many",
+                                  "found " + std::to_string(items.size()) +
+                                      " pictures; suggestions are made for up to " +
+                                      std::to_string(most_items)));
   }
   if (!Bonds(items).are_possible()) {
     return tl::unexpected(problem(
@@ -54,12 +50,10 @@ struct Task {
   const std::vector<Item>& items;
   const Wishes& wishes;
 
-  bool looks_at_every_one() const { return items.size() <= most_items_for_every_arrangement; }
-
   Found look(const Boards& boards, Length gap, Progress& progress) const {
-    const Search search{gap, wishes.threads, plans_kept_for(wishes.count)};
-    return looks_at_every_one() ? look_at_every(items, boards, search, progress)
-                                : look_at_good_ones(items, boards, search, progress);
+    return suggest::look(items, boards,
+                         {gap, wishes.border, bare.scale.increment, wishes.threads, wishes.count},
+                         progress);
   }
 };
 
@@ -67,7 +61,7 @@ struct Task {
 NearMisses smallest_blocks(const Task& task, Length gap) {
   const Boards none(task.bare, task.wishes.stock, inches(10'000), {});
   Progress unseen;
-  return task.look(none, gap, unseen).ranking.misses();
+  return task.look(none, gap, unseen).misses;
 }
 
 // No border is proposed that is narrower than a quarter of a usual one (our own figure) or hidden
@@ -98,13 +92,17 @@ std::optional<std::string> narrower(const Task& task, Length gap, const NearMiss
   return std::nullopt;
 }
 
-Problems nothing_fits(const Task& task, const Boards& boards, Length gap,
-                      const NearMisses& misses) {
+Problems nothing_fits(const Task& task, const Boards& boards, Length gap, const Found& found) {
+  const NearMisses& misses = found.misses;
   const Scale& scale = task.bare.scale;
   const auto size = [&](const Board& board) {
     return describe(board.width, scale) + " x " + describe(board.height, scale);
   };
-  std::string message = "no arrangement of the pictures fits on " +
+  const std::string which =
+      found.every_one || found.nothing_fits
+          ? "no arrangement of the pictures in rows and columns fits on "
+          : "none of the " + std::to_string(found.looked_at) + " arrangements looked at fits on ";
+  std::string message = which +
                         (boards.sizes().size() == 1 ? size(boards.sizes().front())
                                                     : std::string("any size of the list")) +
                         " with a border of " + describe(task.wishes.border, scale) +
@@ -115,6 +113,27 @@ Problems nothing_fits(const Task& task, const Boards& boards, Length gap,
   if (board) message += (less ? " or" : ";") + std::string(" a board of ") + size(*board);
   if (less || board) message += " would fit";
   return problem(task.bare, "suggest-nothing-fits", std::move(message));
+}
+
+void list_gaps(const Block& block, Length gap, std::vector<Length>& out) {
+  if (block.gaps.empty() && !block.parts.empty()) out.push_back(gap);
+  out.insert(out.end(), block.gaps.begin(), block.gaps.end());
+  for (const Block& part : block.parts) list_gaps(part, gap, out);
+}
+
+Suggestion suggestion_of(const Job& bare, const Ranked& ranked, Length gap) {
+  Suggestion out{ranked,
+                 arranged(bare, ranked.block, ranked.board, gap),
+                 composition_of(ranked.block, gap, bare.pictures.size()),
+                 {},
+                 {}};
+  std::vector<Length> gaps;
+  list_gaps(ranked.block, gap, gaps);
+  if (gaps.empty()) return out;
+  const auto [least, widest] = std::minmax_element(gaps.begin(), gaps.end());
+  out.least_gap = *least;
+  out.widest_gap = *widest;
+  return out;
 }
 
 }  // namespace
@@ -135,15 +154,13 @@ Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes) {
   const Task task{bare, items, wishes};
   const Found found = task.look(boards, gap, progress);
   Suggestions out;
-  out.every_one = task.looks_at_every_one();
+  out.every_one = found.every_one;
   out.looked_at = found.looked_at;
-  for (Ranked& ranked : found.ranking.different(wishes.count)) {
+  for (Ranked ranked : found.best) {
     ranked.block = in_reading_order(ranked.block, items, gap);
-    out.best.push_back({ranked, arranged(bare, ranked.block, ranked.board, gap)});
+    out.best.push_back(suggestion_of(bare, ranked, gap));
   }
-  if (out.best.empty()) {
-    return tl::unexpected(nothing_fits(task, boards, gap, found.ranking.misses()));
-  }
+  if (out.best.empty()) return tl::unexpected(nothing_fits(task, boards, gap, found));
   return out;
 }
 

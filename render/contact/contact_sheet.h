@@ -1,6 +1,6 @@
 #pragma once
 
-// A contact sheet of suggestions: each piece small, numbered, with its size and what it scores.
+// A contact sheet of suggestions: each piece small, numbered, with its size and its composition.
 //
 // All pieces are on one page; each is as large as its place allows, so that they are not to one
 // scale. The problem is a picture file that cannot be drawn.
@@ -10,7 +10,7 @@
 
 #include "engine/locale/locale.h"
 #include "engine/mat/mat.h"
-#include "engine/suggest/criteria.h"
+#include "engine/suggest/composition.h"
 #include "render/paper/document.h"
 #include "render/proof/piece.h"
 
@@ -20,7 +20,7 @@ struct ContactPicture {
   const Job* job = nullptr;
   const Mat* mat = nullptr;
   const proof::Photographs* photographs = nullptr;
-  suggest::Criteria criteria;
+  suggest::Composition composition = suggest::Composition::collage;
 };
 
 // One page, Letter for jobs in inches and A4 (ISO 216) otherwise.

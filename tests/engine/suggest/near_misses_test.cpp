@@ -91,9 +91,10 @@ TEST_CASE("where no border is narrow enough, narrower gaps are said, and they fi
 
 TEST_CASE("the board that would do is the one nearest to the frame, and no narrower one does") {
   const std::string message = refusal(siblings(R"(<outer width="11" height="14"/>)"), {});
-  CHECK(message ==
-        "no arrangement of the pictures fits on 11 in x 14 in with a border of 2 in and gaps of 1 "
-        "in; a board of 20 1/2 in x 22 1/2 in would fit");
+  CHECK(
+      message ==
+      "no arrangement of the pictures in rows and columns fits on 11 in x 14 in with a border of 2 "
+      "in and gaps of 1 in; a board of 20 1/2 in x 22 1/2 in would fit");
   CHECK(suggest_collages(siblings(R"(<outer width="20 1/2" height="22 1/2"/>)"), {}).has_value());
   CHECK_FALSE(
       suggest_collages(siblings(R"(<outer width="20 7/16" height="22 1/2"/>)"), {}).has_value());

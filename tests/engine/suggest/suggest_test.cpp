@@ -128,7 +128,7 @@ TEST_CASE("suggestions are different: none has the plan of another") {
   }
 }
 
-TEST_CASE("no arrangement of six pictures scores better than the best suggestion") {
+TEST_CASE("no arrangement of six pictures with equal gaps scores better than the best suggestion") {
   const Job job = pictures(6);
   const Wishes wishes;
   const auto found = suggest_collages(job, wishes).value();
@@ -145,7 +145,7 @@ TEST_CASE("no arrangement of six pictures scores better than the best suggestion
             const Board board{block.width + wishes.border * 2, block.height + wishes.border * 2};
             best = std::max(best, score(judge(block, wishes.gap, items.size(), board)));
           });
-  CHECK(found.best.front().ranked.score == Approx(best).epsilon(1e-12));
+  CHECK(found.best.front().ranked.score >= best - 1e-12);
 }
 
 TEST_CASE("a frame that is given is the board, and what does not fit is said") {
@@ -157,7 +157,7 @@ TEST_CASE("a frame that is given is the board, and what does not fit is said") {
   const auto tight = suggest_collages(pictures(4, "<outer width=\"9\" height=\"9\"/>"), {});
   REQUIRE_FALSE(tight.has_value());
   CHECK(tight.error().front().code == "suggest-nothing-fits");
-  CHECK(suggest_collages(pictures(25), {}).error().front().code == "suggest-many");
+  CHECK(suggest_collages(pictures(49), {}).error().front().code == "suggest-many");
 }
 
 TEST_CASE("a board is taken from the stock sizes, either way round") {

@@ -1,0 +1,58 @@
+#include "engine/suggest/choosing.h"
+
+#include <algorithm>
+#include <set>
+
+#include "engine/suggest/composition.h"
+#include "engine/suggest/difference.h"
+
+namespace mullion::suggest {
+namespace {
+
+// The best of each plan, by falling score.
+std::vector<Ranked> best_of_each_plan(std::vector<Ranked> hung) {
+  std::map<std::string, Ranked> by_plan;
+  for (Ranked& one : hung) {
+    const auto [entry, is_new] = by_plan.try_emplace(plan_key(one.block), one);
+    if (!is_new && one.score > entry->second.score) entry->second = std::move(one);
+  }
+  std::vector<Ranked> out;
+  for (auto& entry : by_plan) out.push_back(std::move(entry.second));
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Ranked& a, const Ranked& b) { return a.score > b.score; });
+  return out;
+}
+
+}  // namespace
+
+std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length gap,
+                           std::size_t items) {
+  const std::vector<Ranked> best = best_of_each_plan(std::move(hung));
+  std::vector<Ranked> out;
+  std::vector<bool> is_taken(best.size(), false);
+  std::set<Composition> seen;
+  const auto rects = [&](const Ranked& r) { return on_board(r.block, gap, items, r.board); };
+  const auto is_like_another = [&](const Ranked& one) {
+    return std::any_of(out.begin(), out.end(), [&](const Ranked& other) {
+      return coincidence(rects(other), other.board, rects(one), one.board) >= alike_enough;
+    });
+  };
+  const auto take = [&](const auto& is_wanted) {
+    for (std::size_t i = 0; i < best.size() && out.size() < count; ++i) {
+      if (is_taken[i] || !is_wanted(best[i])) continue;
+      is_taken[i] = true;
+      out.push_back(best[i]);
+    }
+  };
+  take([&](const Ranked& one) {
+    return one.score >= good_enough * best.front().score && !is_like_another(one) &&
+           seen.insert(composition_of(one.block, gap, items)).second;
+  });
+  take([&](const Ranked& one) { return !is_like_another(one); });
+  take([](const Ranked&) { return true; });
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Ranked& a, const Ranked& b) { return a.score > b.score; });
+  return out;
+}
+
+}  // namespace mullion::suggest

@@ -8,13 +8,10 @@ import { say, unbroken } from "./words.js";
 
 const note_width = 360, of_the_wall = 0.94;
 
-// What a sum that does not close is made of, along its direction: all that its notes name.
+// What a sum that does not close is made of.
 export function chain_of({ problems }, measures) {
-  const error = problems.find((problem) => problem.severity === "error");
-  const is_sum = error?.code === "layout-conflict";
-  const names = new Set((is_sum ? problems.filter((problem) => problem.code === error.code) : [error]).flatMap((problem) => problem?.measures || []));
-  const free = freed_by(error), along = measures.find((measure) => free.includes(measure.name))?.along;
-  return measures.filter((measure) => (names.has(measure.name) && (!along || measure.along === along)) || free.includes(measure.name));
+  const names = new Set(problems.filter((problem) => problem.severity === "error").flatMap((problem) => problem.measures || []));
+  return measures.filter((measure) => names.has(measure.name));
 }
 
 // What the remedies would free: where one looks for the mistake.

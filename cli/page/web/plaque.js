@@ -105,7 +105,7 @@ export function Plaque() {
         h(Button, { name: "done", kind: "quiet", does: () => choose(null) }, say("Done")))
         : [
           seen().mat ? desk.side === "back" ? h(BackOf, { layers: seen().layers }) : h(Legend)
-            : h("p", { class: "old-note" }, say("The drawing is the last one that closed.")),
+            : desk.state.drawing ? h("p", { class: "old-note" }, say("The drawing is the last one that closed.")) : null,
           h("div", { class: "sides" },
             h(Button, { name: "front", pressed: desk.side === "front", does: () => turn_round("front") }, say("Front")),
             h(Button, { name: "back", pressed: desk.side === "back", does: () => turn_round("back") }, say("Back"))),

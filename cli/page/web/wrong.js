@@ -41,7 +41,8 @@ export function Wrong() {
   const others = problems.filter((problem) => problem.severity !== "error" && problem.code !== "layout-conflict"); // its notes say what the sum says
   const list = (some) => h("ul", null, some.map((problem, place) => h(Problem, { problem, key: problem.code + place })));
   return h("section", { class: "wrong-list", "aria-label": say("What is wrong or unwise") },
-    errors.length > 0 ? h("div", { class: "to-mend" }, h("h2", null, say("Does not close")), list(errors)) : null,
+    errors.length > 0 ? h("div", { class: "to-mend" }, h("h2", null, say("Does not close")),
+      desk.paper ? list(errors) : null) : null, // else it stands on the piece
     others.length > 0 ? h("details", { class: "unwise" }, h("summary", null, say("To look at: %1", others.length)), list(others)) : null);
 }
 

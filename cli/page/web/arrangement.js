@@ -68,9 +68,10 @@ export function Arrangement() {
   });
   const rows = Math.max(2, Math.round(Math.sqrt(pictures.length * 0.75)));
   return h("div", null,
-    pictures.length > 1 ? h("div", { class: "buttons" },
-      ideas?.running ? null : h(Button, { kind: "main", name: "suggest", does: suggest }, ideas ? say("Suggest anew") : say("Suggest arrangements")),
-      ideas && !ideas.running && whole
+    pictures.length > 1 ? h("div", { class: "buttons stack" },
+      h(Button, { kind: "main", name: "suggest", does: suggest, disabled: ideas?.running },
+        ideas?.running ? say("Looking...") : ideas ? say("Suggest anew") : say("Suggest arrangements")),
+      ideas && whole
         ? h(Button, { does: () => { desk.ideas.open = !desk.ideas.open; redraw(); } },
           ideas.open ? say("Back to the piece") : say("Show the suggestions")) : null) : null,
     pictures.length > 1 ? h("h3", null, say("Or lay them plainly")) : null,

@@ -41,13 +41,6 @@ export class Frame extends Component {
     const line = (label, name) => h(Field, { label, unit, name: "frame-" + name, value: said(frame[name]), found: say("usual"),
       commit: (text) => change([written("frame." + name, text)]) });
     return h("div", null,
-      h("h3", null, say("Frames that fit")),
-      frames === null ? h("p", { class: "hint" }, say("Looking...")) : frames.length === 0 ? h("p", { class: "hint" }, say("No frame of the list fits.")) : null,
-      h("div", { class: "buttons frames" }, (frames || []).map((one) =>
-        h(Button, { does: () => change(one.edits), key: one.width.text + one.height.text,
-          pressed: frame ? said(frame.rabbet_width) === one.width.text && said(frame.rabbet_height) === one.height.text : false },
-        h("span", { class: "called" }, one.width.text + " × " + one.height.text),
-        one.borders ? h("span", { class: "short" }, say("sides %1, top %2, bottom %3", said(one.borders.left), said(one.borders.top), said(one.borders.bottom))) : null))),
       h(Field, { label: say("A rabbet measured by hand"), name: "rabbet", unit, wide: true,
         value: frame ? said(frame.rabbet_width) + " x " + said(frame.rabbet_height) : "", commit: take_rabbet }),
       frame ? h("div", null,
@@ -55,6 +48,13 @@ export class Frame extends Component {
         h("div", { class: "side-by-side" }, line(say("Its face"), "face"),
           h(Colour, { label: say("Colour"), value: frame.colour, commit: (colour) => change([state("frame.colour", colour)]) })),
         h("div", { class: "side-by-side" }, line(say("Covers the mat by"), "lip"), line(say("Room in the rabbet"), "allowance")),
-        h(Button, { kind: "quiet", name: "no-frame", does: () => change([remove("frame")]) }, say("No frame"))) : null);
+        h(Button, { kind: "quiet", name: "no-frame", does: () => change([remove("frame")]) }, say("No frame"))) : null,
+      h("h3", null, say("Frames that fit")),
+      frames === null ? h("p", { class: "hint" }, say("Looking...")) : frames.length === 0 ? h("p", { class: "hint" }, say("No frame of the list fits.")) : null,
+      h("div", { class: "buttons frames" }, (frames || []).map((one) =>
+        h(Button, { does: () => change(one.edits), key: one.width.text + one.height.text,
+          pressed: frame ? said(frame.rabbet_width) === one.width.text && said(frame.rabbet_height) === one.height.text : false },
+        h("span", { class: "called" }, one.width.text + " × " + one.height.text),
+        one.borders ? h("span", { class: "short" }, say("sides %1, top %2, bottom %3", said(one.borders.left), said(one.borders.top), said(one.borders.bottom))) : null))));
   }
 }

@@ -1,10 +1,10 @@
 // Line 4: the boards from the top mat down, their reveals, a V-groove, and finishes kept by name.
 
-import { h } from "./preact.js";
+import { Component, h } from "./preact.js";
 import { change, desk, failed, seen, settled, tell } from "./desk.js";
 import { Button, Choice, Field } from "./fields.js";
 import { add, remove, state, take_out, written } from "./edits.js";
-import { learn_shop, shop } from "./boards.js";
+import { learn_finishes, learn_shop, shop } from "./boards.js";
 import { Grooves } from "./grooves.js";
 import { said } from "./lengths.js";
 import { Reveal } from "./reveals.js";
@@ -88,25 +88,36 @@ function Finishes() {
       h(Button, { name: "finish-" + finish.name, does: () => take_finish(finish.name), key: finish.name }, finish.name))));
 }
 
-async function keep_finish(name) {
-  if (name.trim() === "") return null;
-  await settled();
-  const { layers, frame } = desk.state;
-  try {
-    await post("/api/finishes", { name: name.trim(), layers, frame });
-    shop.finishes = (await get("/api/finishes")).finishes;
-    tell(say("Kept: %1", name.trim()));
-    return null;
-  } catch (error) {
-    if (error.status === undefined) failed(error);
-    return error.message;
+// A shop's first finish begins the shop's own file, which says what the shop is called.
+class KeepFinish extends Component {
+  constructor() {
+    super();
+    this.state = { shop: "" };
   }
-}
 
-function KeepFinish() {
-  if (!shop.finishes) return null;
-  return h("div", { class: "keeps" },
-    h(Field, { label: say("Keep these layers and the moulding as a finish called"), name: "finish", value: "", commit: keep_finish }));
+  async keep(name) {
+    if (name.trim() === "") return null;
+    await settled();
+    const { layers, frame } = desk.state, called = this.state.shop.trim();
+    try {
+      await post("/api/finishes", { name: name.trim(), layers, frame, ...(called ? { shop: called } : {}) });
+      await learn_finishes();
+      tell(say("Kept: %1", name.trim()));
+      return null;
+    } catch (error) {
+      if (error.status === undefined) failed(error);
+      return error.message;
+    }
+  }
+
+  render(_, { shop: called }) {
+    if (!shop.finishes) return null;
+    return h("div", { class: "keeps" },
+      h("h3", null, say("Keep this finish")),
+      shop.called === null ? h(Field, { label: say("What the shop is called"), name: "shop-name", value: called,
+        commit: (text) => { this.setState({ shop: text }); return null; } }) : null,
+      h(Field, { label: say("These layers and the moulding, called"), name: "finish", value: "", commit: (name) => this.keep(name) }));
+  }
 }
 
 export function Layers() {

@@ -84,14 +84,14 @@ class Outline extends Component {
 // An outline is chosen first, and becomes the shape when its file is known.
 export class ShapeOf extends Component {
   render({ opening, hides_label }, { asks }) {
-    const { shape, address } = opening, { unit } = seen(), kind = asks ? "outline" : shape.kind;
+    const { shape, address } = opening, { unit } = seen(), kind = asks === address ? "outline" : shape.kind;
     const length = (label, what, found) => h(Field, { label, unit, name: what, value: said(shape[what]), found,
       commit: (text) => change([written(address + "." + what, text)]) });
     return h("div", { class: hides_label ? "" : "side-by-side" },
       h(Choice, { label: say("Shape"), value: kind, options: shapes(), hides_label, name: "shape",
         choose: (chosen) => {
           const waits = chosen === "outline" && shape.kind !== "outline";
-          this.setState({ asks: waits });
+          this.setState({ asks: waits ? address : null });
           if (!waits && chosen !== shape.kind) change(shape_edits(opening, chosen, unit));
         } }),
       hides_label ? null : has_corner(kind) ? length(kind === "rounded" ? say("Radius") : say("Cut off by"), "corner")

@@ -1,7 +1,7 @@
 // Line 6: the papers of the job. One lies in front of the piece; one or all go into the folder.
 
 import { Component, h } from "./preact.js";
-import { desk, failed, redraw, tell } from "./desk.js";
+import { desk, failed, redraw, settled, tell } from "./desk.js";
 import { Button, Choice } from "./fields.js";
 import { job_path, post } from "./server.js";
 import { say } from "./words.js";
@@ -38,6 +38,7 @@ export class Papers extends Component {
   async save(kinds) {
     const chosen = Object.fromEntries(Object.entries(wishes).filter(([, value]) => value !== ""));
     try {
+      await settled(); // the papers are those of the last edit
       const { saved } = await post(job_path(desk.name) + "/papers", { kinds, ...chosen });
       this.setState({ saved, wrong: null });
       tell(say("Saved: %1", saved.join(", ")));

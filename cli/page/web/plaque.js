@@ -58,7 +58,7 @@ function of_opening(part) {
   const whole = opening.picture ? "picture." + opening.picture : opening.address;
   return [
     h("span", { class: "called" }, say("Opening %1", opening.number) + (opening.picture ? ", " + opening.picture : "")),
-    h(ShapeOf, { opening, hides_label: true, key: opening.address }),
+    h(ShapeOf, { opening, hides_label: true }),
     h(Move, { part }),
     h(Whole, { part }),
     h(Button, { name: "more", does: () => unfold_opening(opening.address) }, say("More")),

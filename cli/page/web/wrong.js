@@ -34,16 +34,18 @@ function Problem({ problem }) {
     problem.code ? h(Reason, { code: problem.code }) : null);
 }
 
+// One line of the ticket, always there, so that nothing below it moves when a check begins or ends.
 export function Wrong() {
-  if (desk.ideas?.open) return null; // it is to be arranged anew
   const { problems } = seen();
   const errors = problems.filter((problem) => problem.severity === "error");
-  const others = problems.filter((problem) => problem.severity !== "error" && problem.code !== "layout-conflict"); // its notes say what the sum says
+  const others = problems.filter((problem) => problem.severity !== "error");
   const list = (some) => h("ul", null, some.map((problem, place) => h(Problem, { problem, key: problem.code + place })));
+  const is_to_be_arranged = desk.ideas?.open;
   return h("section", { class: "wrong-list", "aria-label": say("What is wrong or unwise") },
-    errors.length > 0 ? h("div", { class: "to-mend" }, h("h2", null, say("Does not close")),
-      desk.paper ? list(errors) : null) : null, // else it stands on the piece
-    others.length > 0 ? h("details", { class: "unwise" }, h("summary", null, say("To look at: %1", others.length)), list(others)) : null);
+    is_to_be_arranged ? null : errors.length > 0 ? h("div", { class: "to-mend" }, h("h2", null, say("Does not close")),
+      desk.paper ? list(errors) : null) // else it stands on the piece
+      : others.length > 0 ? h("details", { class: "unwise" }, h("summary", null, say("To look at: %1", others.length)), list(others))
+        : h("p", { class: "hint" }, say("Nothing is wrong.")));
 }
 
 // The server does not answer, the file is gone, or an edit was refused.

@@ -75,7 +75,7 @@ class Arranging(OpenJob):
         self.page.click('[name="opening-2"]', 0.5, 0.5)
         self.page.click('[name="more"]')
         self.page.wait_for('.picture details[open] .more-of-opening')
-        self.page.click('.picture > details[open] > .more-of-opening > summary')
+        self.page.click('.picture > details[open] .more-of-opening > summary')
         self.write("reveal-2-of-2", "1/2")
         self.is_written(r'(?s)<opening picture="dune">\s*<reveal layer="2" all="1/2"/>\s*</opening>')
         # The under-mat shows 1/2 in place of 3/16 there: the top mat's opening is larger by 5/16 on each side.
@@ -90,7 +90,7 @@ class Arranging(OpenJob):
         self.page.click('[name="opening-2"]', 0.5, 0.5)
         self.page.click('[name="more"]')
         self.page.wait_for('.picture details[open] .more-of-opening')
-        self.page.click('.picture > details[open] > .more-of-opening > summary')
+        self.page.click('.picture > details[open] .more-of-opening > summary')
         self.page.click('.picture details[open] [name="groove-of-2"]')
         self.is_written(r'(?s)<opening picture="dune">\s*<groove distance="1/2" width="1/16"/>\s*</opening>')
 

@@ -1,6 +1,8 @@
-"""Five orders from nothing to all papers, by pointer and by keyboard, without a file edited by hand."""
+"""Five orders from nothing to all papers, by pointer and by keyboard, without a file edited by hand. Each says
+which sizes the drawing shows, and comes to the same bytes of the job both ways: those of `orders`."""
 
 import glob
+import json
 import os
 import subprocess
 import sys
@@ -8,7 +10,9 @@ import unittest
 import xml.etree.ElementTree as ElementTree
 
 from browser import ALT, Browser, CONTROL
-from opened import Opened, PROGRAM, folder_for
+from opened import Opened, PROGRAM, SOURCE, folder_for
+
+JOBS = os.path.join(SOURCE, "tests/cli/page/orders")
 
 
 def papers_of(folder, name):
@@ -46,14 +50,33 @@ class Order(unittest.TestCase):
         (self.path,) = glob.glob(os.path.join(self.folder, "*.xml"))
         return ElementTree.parse(self.path).getroot()
 
-    # What the drawing says, as text and whether it is stated.
-    def size(self, name):
-        selector = f'.sizes button[name="{name}"]'
-        self.hands.wait_for(selector)
-        return self.hands.text(selector), "stated" in self.hands.read(f"document.querySelector('{selector}').className")
+    # The sizes on the drawing. What is stated stands in a box, which is "!" here.
+    def sizes(self):
+        return json.loads(self.hands.read(
+            "JSON.stringify(Object.fromEntries([...document.querySelectorAll('.sizes button')].map((one) =>"
+            "[one.name, one.textContent + (one.matches('.stated') ? '!' : '')])))"))
 
-    def shows(self, name, text):
-        self.hands.wait(f"document.querySelector('.sizes button[name=\"{name}\"]')?.textContent === '{text}'")
+    def drawing_says(self, expected):
+        text = json.dumps(expected)
+        self.hands.wait("(() => { const sizes = Object.fromEntries([...document.querySelectorAll('.sizes button')].map((one) =>"
+                        "[one.name, one.textContent + (one.matches('.stated') ? '!' : '')]));"
+                        f"return Object.entries({text}).every(([name, size]) => sizes[name] === size); }})()")
+
+    # Borders and openings fill the mat, to the tick.
+    def closes(self):
+        state = json.loads(self.hands.read(
+            "fetch('/api/jobs/' + encodeURIComponent(location.hash.replace(/^#job=/, ''))).then((one) => one.text())"))
+        measures = {measure["name"]: measure["ticks"] for measure in state["measures"]}
+        rects = [opening["rect"] for opening in state["openings"]]
+        for begin, length, near, far in (("left", "width", "border.left", "border.right"), ("top", "height", "border.top", "border.bottom")):
+            self.assertEqual(min(rect[begin]["ticks"] for rect in rects), measures[near])
+            self.assertEqual(max(rect[begin]["ticks"] + rect[length]["ticks"] for rect in rects) + measures[far], measures["outer." + length])
+
+    # And the job's file is, to the byte, as it was read over once.
+    def is_the_job(self, name):
+        (path,) = glob.glob(os.path.join(self.folder, "*.xml"))
+        with open(os.path.join(JOBS, name), encoding="utf-8") as expected, open(path, encoding="utf-8") as found:
+            self.assertEqual(found.read(), expected.read())
 
     # The papers are saved, and the program that made them finds nothing wrong with the job.
     def papers_are_there(self):
@@ -72,14 +95,15 @@ class OnePhotographReadyMade(Order):
     """One photograph 11x14, double mat, wider bottom, ready-made frame of 16x20."""
 
     def asserts(self):
-        job = self.job()
-        self.assertEqual(job.find("frame").attrib, {"rabbet-width": "16", "rabbet-height": "20"})
-        self.assertEqual(job.find("borders").get("bottom-extra"), "1/2")
-        self.assertEqual(len(job.findall("layers/layer")), 2)
-        # The mat is cut 1/8 smaller than the rabbet; 11 x 14 shows less 1/8 on each side.
-        self.shows("outer.width", "15 7/8")
-        self.shows("outer.height", "19 7/8")
+        # The mat is cut 1/8 smaller than the rabbet; 11 x 14 shows less 1/8 on each side. The top mat's opening
+        # is larger than that by reveal and bevel, 1/4 + 1/16 on each side: 11 3/8 x 14 3/8. 15 7/8 less 11 3/8 are
+        # two sides of 2 1/4; 19 7/8 less 14 3/8 are 2 1/2 and 3, which is 1/2 more.
+        self.drawing_says({"outer.width": "15 7/8", "outer.height": "19 7/8", "border.left": "2 1/4", "border.right": "2 1/4",
+                           "border.top": "2 1/2", "border.bottom": "3", "opening.picture-1.width": "10 3/4",
+                           "opening.picture-1.height": "13 3/4", "layer.2.reveal": "1/4"})
         self.papers_are_there()
+        self.closes()
+        self.is_the_job("one-photograph.xml")
         self.count(25)
 
     def test_by_keyboard(self):
@@ -117,29 +141,25 @@ class OnePhotographReadyMade(Order):
 class NinePicturesOfFiveSizes(Order):
     """Nine pictures of five sizes with an oval and a circle in 24x36, a title window below, double mat."""
 
-    sizes = "6x8\n5x5\n8x10*2\n5x7*3\n4x6*2"
+    said = "6x8\n5x5\n8x10*2\n5x7*3\n4x6*2"
 
     def asserts(self):
+        self.drawing_says({"outer.width": "36!", "outer.height": "24!"})
+        # Each picture shows less 1/8 on each side; the title window is 8 x 1, as it was added.
+        sizes = self.sizes()
+        shown = sorted((sizes[f"opening.picture-{n}.width"], sizes[f"opening.picture-{n}.height"]) for n in range(1, 10))
+        self.assertEqual(shown, sorted([("5 3/4", "7 3/4"), ("4 3/4", "4 3/4")] + [("7 3/4", "9 3/4")] * 2 + [("4 3/4", "6 3/4")] * 3 + [("3 3/4", "5 3/4")] * 2))
+        self.assertEqual((sizes["opening.title.width"], sizes["opening.title.height"]), ("8!", "1!"))
         job = self.job()
-        self.assertEqual(job.find("outer").attrib, {"width": "36", "height": "24"})
-        self.assertEqual([(one.get("width"), one.get("height")) for one in job.iter("picture")],
-                         [("6", "8"), ("5", "5")] + [("8", "10")] * 2 + [("5", "7")] * 3 + [("4", "6")] * 2)
-        shapes = sorted(one.get("shape") for one in job.iter("opening") if one.get("shape"))
-        self.assertEqual(shapes, ["circle", "ellipse"])
-        self.assertEqual(len(list(job.iter("opening"))), 10)
-        self.assertEqual(len(job.findall("layers/layer")), 2)
-        outermost = job.find("arrange")[0]
-        self.assertEqual(outermost.tag, "column")
-        self.assertIsNone(list(outermost.iter("opening"))[-1].get("picture"))
-        self.shows("outer.width", "36")
-        self.shows("outer.height", "24")
-        self.assertEqual(self.size("outer.width"), ("36", True))
+        self.assertEqual(sorted(one.get("shape") for one in job.iter("opening") if one.get("shape")), ["circle", "ellipse"])
         self.papers_are_there()
+        self.closes()
+        self.is_the_job("nine-pictures.xml")
         self.count(60)
 
     def test_by_keyboard(self):
         hands = self.hands
-        hands.type(self.sizes)
+        hands.type(self.said)
         hands.key("Tab")
         hands.type("36x24")
         hands.key("Enter")
@@ -166,7 +186,7 @@ class NinePicturesOfFiveSizes(Order):
 
     def test_by_pointer(self):
         hands = self.hands
-        hands.type(self.sizes)
+        hands.type(self.said)
         hands.click("#size")
         hands.type("36x24")
         hands.click(".blank .main")
@@ -190,14 +210,16 @@ class ThreeCertificates(Order):
     """Three certificates of 210x297 mm side by side with one window in the under-mat, mat 100x50 cm."""
 
     def asserts(self):
-        job = self.job()
-        self.assertEqual(job.get("unit"), "mm")
-        self.assertEqual(job.find("outer").attrib, {"width": "1000", "height": "500"})
-        row = job.find("arrange")[0]
+        # 210 x 297 shows less 3 mm on each side.
+        shown = {f"opening.picture-{n}.{side}": size for n in (1, 2, 3) for side, size in (("width", "204"), ("height", "291"))}
+        self.drawing_says({"outer.width": "1000!", "outer.height": "500!", **shown})
+        sizes = self.sizes()
+        self.assertEqual(sizes["arrange.1.gap.1"], sizes["arrange.1.gap.2"])
+        row = self.job().find("arrange")[0]
         self.assertEqual((row.tag, row.get("window"), len(row)), ("row", "2", 3))
-        self.shows("outer.width", "1000")
-        self.shows("outer.height", "500")
         self.papers_are_there()
+        self.closes()
+        self.is_the_job("three-certificates.xml")
         self.count(50)  # by keys, one passes the suggestions that have come by then
 
     def test_by_keyboard(self):
@@ -240,16 +262,13 @@ class FloatedPrint(Order):
     """A floated print with deckled edges, a V-groove."""
 
     def asserts(self):
-        job = self.job()
-        picture = job.find("pictures/picture")
-        self.assertEqual((picture.get("float"), picture.get("overlap")), ("1/4", None))
-        groove = next(job.iter("groove"))
-        self.assertEqual(groove.attrib, {"distance": "1/2", "width": "1/16"})
-        self.assertEqual(len(job.findall("layers/layer")), 1)
-        # 9 1/2 x 12 with 1/4 of board all around it.
-        self.shows("opening.picture-1.width", "10")
-        self.shows("opening.picture-1.height", "12 1/2")
+        # 9 1/2 x 12 with 1/4 of board all around it shows in 10 x 12 1/2; three inches around it, to the lines on
+        # the back, which lie 1/16 inside the face's edges.
+        self.drawing_says({"opening.picture-1.width": "10", "opening.picture-1.height": "12 1/2", "border.left": "3!", "border.top": "3!",
+                           "border.right": "3!", "border.bottom": "3!", "outer.width": "16", "outer.height": "18 1/2"})
         self.papers_are_there()
+        self.closes()
+        self.is_the_job("floated-print.xml")
         self.count(45)
 
     def test_by_keyboard(self):
@@ -297,17 +316,17 @@ class TeamWithPortraits(Order):
     """A team's picture with 24 small portraits around it."""
 
     def asserts(self):
-        job = self.job()
-        self.assertEqual(len(list(job.iter("opening"))), 25)
-        outermost = job.find("arrange")[0]
-        self.assertEqual(outermost.tag, "column")
-        middle = outermost[1]
-        self.assertEqual(middle.tag, "row")
+        # Nine of 2 3/8 (2 less 1/4, and reveal and bevel of 5/16 on each side) and eight gaps of 1 between borders
+        # of 3: 35 3/8. Down: two of 3 3/8 and three of 3 3/8 with two gaps of 1 in the middle, two gaps, two borders.
+        shown = {f"opening.picture-{n}.{side}": size for n in range(2, 26) for side, size in (("width", "1 3/4"), ("height", "2 3/4"))}
+        self.drawing_says({**shown, "opening.picture-1.width": "13 3/4", "opening.picture-1.height": "9 3/4",
+                           "outer.width": "35 3/8", "outer.height": "26 7/8", "border.left": "3!", "border.bottom": "3!"})
+        above, middle, below = self.job().find("arrange")[0]
         self.assertEqual(middle[1].get("picture"), "picture-1")
-        around = len(outermost[0]) + len(middle[0]) + len(middle[2]) + len(outermost[2])
-        self.assertEqual(around, 24)
-        self.assertEqual(self.hands.read("document.querySelectorAll('.opening').length"), 25)
+        self.assertEqual(len(above) + len(middle[0]) + len(middle[2]) + len(below), 24)
         self.papers_are_there()
+        self.closes()
+        self.is_the_job("team.xml")
         self.count(40)
 
     def test_by_keyboard(self):
@@ -333,7 +352,6 @@ class TeamWithPortraits(Order):
         hands.click('[name="line-papers"]')
         hands.click('[name="save-all"]')
         self.asserts()
-
 
 
 if __name__ == "__main__":

@@ -43,8 +43,9 @@ using Attributes = std::vector<std::pair<std::string, std::string>>;
 // States, changes or frees one value. "free" frees a measure, whichever attributes stated it: the
 // left border is no longer `left` nor one of `sides` or `all`. Nothing takes the attribute (or
 // title, note, wall ...) out of the file. What cannot stand beside the new value goes: overlap for
-// float, sides for left, a fixed rule's length follows. A new id is followed by all that mention
-// it. A new unit is written behind the lengths that named none, so that all sizes stay.
+// float, sides for left, the sides of a reveal for all of it, a fixed rule's length follows. A new
+// id is followed by all that mention it. A new unit is written behind the lengths that named none,
+// so that all sizes stay.
 struct State {
   std::string name;
   std::optional<std::string> value;

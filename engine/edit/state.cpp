@@ -318,6 +318,11 @@ void set_value(Draft& draft, const Target& target, const std::string& value) {
     state_border(draft, begin, name, value);
   } else if (target.is("picture") && (name == "overlap" || name == "float")) {
     state_instead(draft, begin, name, value, {name == "overlap" ? "float" : "overlap"});
+  } else if (target.is("reveal") && name == "all") {
+    state_instead(draft, begin, name, value, {"left", "top", "right", "bottom"});
+  } else if (target.is("layer") && name == "reveal") {
+    state_instead(draft, begin, name, value,
+                  {"reveal-left", "reveal-top", "reveal-right", "reveal-bottom"});
   } else {
     set_attribute(draft, *target.element, name, value);
   }

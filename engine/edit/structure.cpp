@@ -212,7 +212,7 @@ Done copy_opening(Draft& draft, const Markup& opening, const std::string& id,
     set_attribute(own, own.job(), "id", id.empty() ? free_id(draft, old) : id);
   }
   const std::size_t origin = draft.origin(opening.all.begin).value();
-  const Result<Slot> slot = slot_for_part(draft, {Where::after, old});
+  const Result<Slot> slot = slot_for_part(draft, {Where::after, "opening." + old});
   if (!slot) return tl::unexpected(slot.error());
   insert(draft, *slot, own.text());
   const Markup* original = element_from(draft, origin);

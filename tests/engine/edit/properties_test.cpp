@@ -13,6 +13,7 @@
 #include "engine/job/write.h"
 #include "tests/engine/edit/random_edit.h"
 #include "tests/engine/layout/wild_job.h"
+#include "tests/how_many.h"
 #include "tests/oracle/program.h"
 
 using namespace mullion;
@@ -66,6 +67,36 @@ std::size_t edits_to_try() {
   return asked == nullptr ? 10'000 : std::stoul(asked);
 }
 
+// Job files that are held to the published schema, many at a time.
+class States {
+ public:
+  void add(const std::string& text) {
+    files_.push_back(folder_ + "/" + std::to_string(files_.size()) + ".xml");
+    oracle::write_file(files_.back(), text);
+    ++count_;
+    if (files_.size() == at_a_time) validate();
+  }
+
+  void validate() {
+    std::vector<std::string> command{"xmllint", "--noout", "--schema",
+                                     std::string(MULLION_SOURCE) + "/engine/job/job.xsd"};
+    command.insert(command.end(), files_.begin(), files_.end());
+    const oracle::Run schema = oracle::run(command);
+    INFO(schema.err.substr(0, 2000));
+    CHECK(schema.status == 0);
+    files_.clear();
+  }
+
+  std::size_t count() const { return count_; }
+
+ private:
+  static constexpr std::size_t at_a_time = 500;
+
+  std::string folder_ = oracle::scratch_folder("edit-states");
+  std::vector<std::string> files_;
+  std::size_t count_ = 0;
+};
+
 struct Counts {
   int made = 0, refused = 0;
   std::map<std::string, int> by_kind;
@@ -74,6 +105,71 @@ struct Counts {
 // Refusals that are a matter of our own rules, not of the job file.
 bool is_of_the_edit(const Problems& problems) {
   return problems.front().code.starts_with("edit-");
+}
+
+// What an edit states, adds, removes, copies or moves: "state picture", "add same-size".
+std::string kind_of(const Edit& edit) {
+  const auto head = [](const std::string& name) { return name.substr(0, name.find('.')); };
+  if (const auto* one = std::get_if<State>(&edit)) return "state " + head(one->name);
+  if (const auto* one = std::get_if<Add>(&edit)) return "add " + one->element;
+  if (const auto* one = std::get_if<Remove>(&edit)) {
+    return "remove " +
+           (one->part.find(".groove.") != std::string::npos ? "groove" : head(one->part));
+  }
+  if (const auto* one = std::get_if<Copy>(&edit)) return "copy " + head(one->part);
+  if (const auto* one = std::get_if<Move>(&edit)) return "move " + head(one->part);
+  if (const auto* one = std::get_if<MakeGroup>(&edit)) {
+    return one->along == Along::row ? "make a row" : "make a column";
+  }
+  if (std::holds_alternative<TurnGroup>(edit)) return "turn";
+  if (std::holds_alternative<Dissolve>(edit)) return "dissolve";
+  return "several";
+}
+
+// Each is made at least once.
+const std::vector<std::string>& kinds() {
+  static const std::vector<std::string> all{"state border",
+                                            "state outer",
+                                            "state title",
+                                            "state picture",
+                                            "state layer",
+                                            "state opening",
+                                            "state arrange",
+                                            "state rule",
+                                            "state an outline",
+                                            "state the reveal of a side",
+                                            "add picture",
+                                            "add opening",
+                                            "add layer",
+                                            "add frame",
+                                            "add groove",
+                                            "add same-size",
+                                            "add align",
+                                            "add equal",
+                                            "add multiple",
+                                            "add fixed",
+                                            "add at-least",
+                                            "add at-most",
+                                            "add centred",
+                                            "remove picture",
+                                            "remove opening",
+                                            "remove layer",
+                                            "remove rule",
+                                            "remove frame",
+                                            "remove groove",
+                                            "copy picture",
+                                            "copy opening",
+                                            "copy layer",
+                                            "move a row",
+                                            "move a column",
+                                            "move an opening",
+                                            "move layer",
+                                            "make a row",
+                                            "make a column",
+                                            "turn",
+                                            "dissolve",
+                                            "several"};
+  return all;
 }
 
 // A job file, and what it says.
@@ -94,8 +190,8 @@ void try_edit(Edited& state, std::mt19937& random, Counts& counts) {
   test::Model model(job);
   const bool may = random_edit.in_memory(model) && model.finish();
   const auto after = apply(text, random_edit.edit, "job.xml");
-  const std::string kind = json.substr(0, json.find(',')) + (after ? "" : " refused");
-  ++counts.by_kind[kind];
+  const std::string kind = random_edit.kind.empty() ? kind_of(random_edit.edit) : random_edit.kind;
+  ++counts.by_kind[kind + (after ? "" : ", refused")];
   if (!after) {
     ++counts.refused;
     INFO(to_string(after.error().front()));
@@ -141,26 +237,25 @@ TEST_CASE("random edits are undone to the byte and say in the file what they say
   REQUIRE(texts.size() > 40);
   for (int i = 0; i < 160; ++i) texts.push_back(random_text(random));
   const std::size_t each = edits / texts.size() + 1;
-  const std::string folder = oracle::scratch_folder("edit-states");
-  std::vector<std::string> command{"xmllint", "--noout", "--schema",
-                                   std::string(MULLION_SOURCE) + "/engine/job/job.xsd"};
-  for (std::size_t i = 0; i < texts.size(); ++i) {
-    Edited state{texts[i], parse_job(texts[i], "job.xml").value()};
+  States states;
+  const std::size_t every = static_cast<std::size_t>(test::how_many(10, 1));
+  for (const std::string& text : texts) {
+    Edited state{text, parse_job(text, "job.xml").value()};
     for (std::size_t n = 0; n < each; ++n) {
       try_edit(state, random, counts);
-      if (n % 12 != 11 || command.size() > 600) continue;
-      command.push_back(folder + "/" + std::to_string(i) + "-" + std::to_string(n) + ".xml");
-      oracle::write_file(command.back(), state.text);
+      if (n % every == 0) states.add(state.text);
     }
   }
-  std::string kinds;
+  states.validate();
+  CHECK(states.count() >= edits / every);
+  std::string told;
   for (const auto& [kind, count] : counts.by_kind)
-    kinds += kind + ": " + std::to_string(count) + "\n";
-  INFO(kinds);
+    told += kind + ": " + std::to_string(count) + "\n";
+  INFO(told);
   CHECK(counts.made + counts.refused >= static_cast<int>(edits));
   CHECK(counts.refused < counts.made / 4);
-  CHECK(command.size() > 500);
-  const oracle::Run schema = oracle::run(command);
-  INFO(schema.err.substr(0, 2000));
-  CHECK(schema.status == 0);
+  for (const std::string& kind : kinds()) {
+    INFO(kind);
+    CHECK(counts.by_kind[kind] > 0);
+  }
 }

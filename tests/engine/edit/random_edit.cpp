@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/job/job_words.h"
 #include "engine/job/parts.h"
 #include "engine/job/sight.h"
 
@@ -18,7 +19,7 @@ class Maker {
   Maker(std::mt19937& random, const Job& job) : random_(random), job_(job) {}
 
   RandomEdit make() {
-    switch (pick(22)) {
+    switch (pick(24)) {
       case 0:
       case 1:
         return border();
@@ -58,6 +59,10 @@ class Maker {
         return copy();
       case 20:
         return regroup();
+      case 21:
+        return add_rule();
+      case 22:
+        return pick(2) == 0 ? outline() : reveal_of_a_side();
       default:
         return several();
     }
@@ -193,7 +198,12 @@ class Maker {
     const std::size_t i = index(job_.layers.size());
     const std::string name = "layer." + std::to_string(i + 1) + ".";
     const Size s = size(2, 6);
-    switch (pick(5)) {
+    switch (pick(6)) {
+      case 4:
+        if (i == 0 || job_.layers[i].spacer || has_own_reveals()) return text();
+        return value(name + "reveal", s.text, [=](Job& job) {
+          job.layers[i].reveal = {s.length, s.length, s.length, s.length};
+        });
       case 0:
         return value(name + "colour", "#102030", [=](Job& job) {
           job.layers[i].colour = {0x10, 0x20, 0x30};
@@ -300,6 +310,103 @@ class Maker {
           o.reveals[2] = {s.length, s.length, s.length, s.length};
         });
     }
+  }
+
+  // Of one opening, whose reveal of the layer comes to be its own.
+  RandomEdit reveal_of_a_side() {
+    const Path path = any_path(false);
+    if (job_.layers.size() < 2 || job_.layers[1].spacer) return text();
+    const Size s = size(2, 6);
+    const Sides usual = job_.layers[1].reveal;
+    RandomEdit out = opening_at_path(path, "reveal.2.top", s.text, [=](Opening& o) {
+      o.reveals.try_emplace(2, usual).first->second.top = s.length;
+    });
+    out.kind = "state the reveal of a side";
+    return out;
+  }
+
+  // A shape out of an SVG file.
+  RandomEdit outline() {
+    const Path path = any_path(false);
+    const Opening opening = opening_at(path);
+    const bool is_fixed = fixed(opening.id + ".width") || fixed(opening.id + ".height");
+    if (is_fixed || may_be_a_circle(opening) || opening.picture.empty()) return text();
+    const std::string name = spoken_of(path), file = "shapes/leaf-" + new_id() + ".svg";
+    edit::Several both{{State{name + ".shape", "outline"}, State{name + ".file", file}}};
+    if (pick(2) == 0) both.edits.push_back(State{name + ".path", "leaf"});
+    const std::string leaf = both.edits.size() == 3 ? "leaf" : opening.shape.path_id;
+    return {both,
+            [=](Model& model) {
+              ShapeSpec& shape = std::get<Opening>(node_at(model.job(), path).what).shape;
+              shape = {};
+              shape.kind = ShapeKind::outline;
+              shape.file = file;
+              shape.path_id = leaf;
+              return true;
+            },
+            false, "state an outline"};
+  }
+
+  // Openings that rules can speak of by names that stay.
+  std::vector<std::string> lasting_names() {
+    Job copy = job_;
+    std::vector<std::string> out;
+    for (const Path& path : paths_of(job_)) {
+      const auto* opening = std::get_if<Opening>(&node_at(copy, path).what);
+      if (opening == nullptr || opening->id.starts_with("opening-")) continue;
+      out.push_back(opening->id);
+    }
+    return out;
+  }
+
+  RandomEdit add_rule() {
+    const std::vector<std::string> names = lasting_names();
+    if (names.size() < 2) return add_other();
+    const std::size_t first = index(names.size());
+    const std::string a = names[first], b = names[(first + 1) % names.size()];
+    const Size s = size(16, 80);
+    Rule rule;
+    rule.kind = any(rule_words()).value;
+    edit::Attributes attributes;
+    switch (rule.kind) {
+      case Rule::Kind::same_size:
+        rule.of = {a, b};
+        rule.dimension = "width";
+        attributes = {{"of", a + " " + b}, {"dimension", "width"}};
+        break;
+      case Rule::Kind::align:
+        rule.of = {a, b};
+        rule.edge = "top";
+        attributes = {{"of", a + " " + b}, {"edge", "top"}};
+        break;
+      case Rule::Kind::equal:
+        rule.of = {"border.left", a + ".left"};
+        attributes = {{"of", "border.left " + a + ".left"}};
+        break;
+      case Rule::Kind::multiple:
+        rule.of = {"border.bottom", "border.top"};
+        rule.factor_numerator = 3;
+        rule.factor_denominator = 2;
+        attributes = {{"measure", "border.bottom"}, {"of", "border.top"}, {"times", "3/2"}};
+        break;
+      case Rule::Kind::fixed:
+      case Rule::Kind::at_least:
+      case Rule::Kind::at_most:
+        rule.of = {a + ".left"};
+        rule.value = s.length;
+        attributes = {{"measure", a + ".left"}, {"length", s.text}};
+        break;
+      case Rule::Kind::centred:
+        rule.of = {a};
+        rule.on = pick(2) == 0 ? b : "mat";
+        rule.dimension = "across";
+        attributes = {{"what", a}, {"on", rule.on}, {"direction", "across"}};
+        break;
+    }
+    return {edit::Add{std::string(word_for(rule.kind)), attributes, {}, {}}, [=](Model& model) {
+              model.job().rules.push_back(rule);
+              return true;
+            }};
   }
 
   RandomEdit group_value() {
@@ -473,11 +580,15 @@ class Maker {
         to.size() >= path.size() && std::equal(path.begin(), path.end(), to.begin());
     Job copy = job_;
     const Where where = any_where(std::holds_alternative<mullion::Group>(node_at(copy, to).what));
-    return {edit::Move{spoken_of(path), {where, spoken_of(to)}}, [=](Model& model) {
+    const auto* group = std::get_if<mullion::Group>(&node_at(copy, path).what);
+    const std::string what(group == nullptr ? "opening" : word_for(group->along));
+    return {edit::Move{spoken_of(path), {where, spoken_of(to)}},
+            [=](Model& model) {
               if (inside) return false;
               model.move_part(path, where, to);
               return true;
-            }};
+            },
+            false, what == "opening" ? "move an opening" : "move a " + what};
   }
 
   RandomEdit move_layer() {
@@ -626,8 +737,17 @@ class Maker {
     }
     const Path path = any_path(false);
     const Opening opening = opening_at(path);
-    if (opening.picture.empty()) return border();
     const std::string id = new_id();
+    if (opening.picture.empty()) {
+      return {edit::Copy{"opening." + opening.id, id}, [=](Model& model) {
+                Opening other = opening;
+                other.id = id;
+                other.place.line = 0;
+                model.add_part({other}, Where::after, path);
+                cut_for_copy(model, opening.id, id);
+                return true;
+              }};
+    }
     return {edit::Copy{"picture." + opening.picture, id}, [=](Model& model) {
               auto& pictures = model.job().pictures;
               const auto old =
@@ -643,14 +763,17 @@ class Maker {
               other.id.clear();
               other.place.line = 0;
               model.add_part({other}, Where::after, path);
-              for (Layer& layer : model.job().layers) {
-                auto& only = layer.only;
-                if (std::find(only.begin(), only.end(), opening.id) != only.end()) {
-                  only.push_back(id);
-                }
-              }
+              cut_for_copy(model, opening.id, id);
               return true;
             }};
+  }
+
+  // What is cut for the one is cut for the other.
+  static void cut_for_copy(Model& model, const std::string& old, const std::string& id) {
+    for (Layer& layer : model.job().layers) {
+      auto& only = layer.only;
+      if (std::find(only.begin(), only.end(), old) != only.end()) only.push_back(id);
+    }
   }
 
   RandomEdit regroup() {

@@ -7,6 +7,7 @@
 #include "cli/page/body.h"
 #include "cli/page/site.h"
 #include "engine/edit/edit_json.h"
+#include "engine/mat/svg_file.h"
 #include "engine/picture/header.h"
 #include "engine/starting/said_sizes.h"
 #include "engine/xml/limits.h"
@@ -19,6 +20,8 @@ namespace fs = std::filesystem;
 constexpr std::size_t most_edited_files = 24;
 constexpr std::size_t longest_name = 80;
 constexpr int most_names_tried = 1000;
+constexpr int deepest_outline = 6;
+constexpr std::size_t most_outlines = 500;
 
 std::optional<Unit> unit_in(const std::string& word) {
   if (word == "in") return Unit::inch;
@@ -228,8 +231,17 @@ Answer Site::new_image(const Asked& asked) {
   if (!desk_.now(asked.name())) return no_job(asked.name());
   const auto header = read_image_header(bytes);
   if (!header) return refusal(422, "picture-unreadable", header.error());
-  std::string name = file_name(fs::path(asked.request.asked("file")).filename().string());
-  const std::string ending = header->kind == ImageKind::jpeg ? ".jpg" : ".png";
+  const auto kept = kept_beside(asked, header->kind == ImageKind::jpeg ? ".jpg" : ".png");
+  if (!kept) return refusal(500, "file-write", kept.error());
+  return json({{"path", *kept},
+               {"pixels", {{"width", header->shown_width()}, {"height", header->shown_height()}}}});
+}
+
+// A file that was sent, in the folder of the job's pictures; one that is there already is taken.
+tl::expected<std::string, std::string> Site::kept_beside(const Asked& asked,
+                                                         const std::string& ending) {
+  const std::string& bytes = asked.request.body;
+  const std::string name = file_name(fs::path(asked.request.asked("file")).filename().string());
   const std::string stem = name.substr(0, name.rfind('.'));
   const std::string base = stem.empty() ? "picture" : stem;
   for (int n = 1; n < most_names_tried; ++n) {
@@ -237,15 +249,46 @@ Answer Site::new_image(const Asked& asked) {
     const std::string file = *image_file(asked.name(), path);
     if (files_.stamp(file) != Stamp{}) {
       const auto there = files_.read(file, largest_image_file);
-      if (!there || *there != bytes) continue;
-    } else if (const auto written = files_.create(file, bytes); !written) {
-      return refusal(500, "file-write", written.error());
+      if (there && *there == bytes) return path;
+      continue;
     }
-    return json(
-        {{"path", path},
-         {"pixels", {{"width", header->shown_width()}, {"height", header->shown_height()}}}});
+    if (const auto written = files_.create(file, bytes); !written) {
+      return tl::unexpected(written.error());
+    }
+    return path;
   }
-  return refusal(500, "file-write", "there are too many pictures of the name " + base);
+  return tl::unexpected("there are too many pictures of the name " + base);
+}
+
+// --- outlines ------------------------------------------------------------------------------------
+
+Answer Site::new_outline(const Asked& asked) {
+  if (asked.request.body.size() > largest_svg_file) {
+    return refusal(413, "page-body",
+                   "found more than 4 MB; that is the limit of an outline's file");
+  }
+  if (!desk_.now(asked.name())) return no_job(asked.name());
+  const auto paths = svg_path_ids(asked.request.body, asked.request.asked("file"));
+  if (!paths) return json({{"problems", of(paths.error())}}, 422);
+  const auto kept = kept_beside(asked, ".svg");
+  if (!kept) return refusal(500, "file-write", kept.error());
+  return json({{"path", *kept}, {"paths", *paths}});
+}
+
+// The SVG files in the job's folder and below it that have an outline.
+Answer Site::outlines(const Asked& asked) {
+  if (files_.stamp(Desk::file_of(asked.name())) == Stamp{}) return no_job(asked.name());
+  return Later{[this, folder = fs::path(asked.name()).parent_path().string()](Halt&) {
+    const std::string below = folder.empty() ? folder : folder + "/";
+    Json out = Json::array();
+    for (const Files::Listed& listed : files_.list(".svg", deepest_outline, most_outlines)) {
+      if (!listed.name.starts_with(below)) continue;
+      const auto bytes = files_.read(listed.name, largest_svg_file);
+      const auto paths = bytes ? svg_path_ids(*bytes, listed.name) : tl::unexpected(Problems());
+      if (paths) out.push_back({{"path", listed.name.substr(below.size())}, {"paths", *paths}});
+    }
+    return json({{"outlines", std::move(out)}});
+  }};
 }
 
 }  // namespace mullion::cli::page

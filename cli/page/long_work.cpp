@@ -5,6 +5,8 @@
 #include <stdexcept>
 
 #include "cli/page/site.h"
+#include "engine/edit/edit_json.h"
+#include "engine/edit/frame.h"
 #include "engine/job/read.h"
 #include "engine/shop/stock_sizes.h"
 #include "engine/shop/wished_borders.h"
@@ -18,37 +20,21 @@ namespace fs = std::filesystem;
 constexpr std::size_t most_frames = 8;
 constexpr int usual_ideas = 6, most_ideas = 24;
 
-Json edit(const char* name, const char* value) {
-  return {{"kind", "state"}, {"name", name}, {"value", value}};
-}
-
-// By which the mat comes to that size, with the borders that follow from it.
-Json edits_for(const FrameFit& fit, const Job& job) {
-  const Unit unit = job.scale.unit;
-  Json edits = Json::array();
-  const Borders& borders = job.borders;
-  if (borders.left) edits.push_back(edit("border.left", "free"));
-  if (borders.top) edits.push_back(edit("border.top", "free"));
-  if (borders.right) edits.push_back(edit("border.right", "free"));
-  if (borders.bottom == Borders::Bottom::given) edits.push_back(edit("border.bottom", "free"));
-  if (job.frame) edits.push_back({{"kind", "remove"}, {"part", "frame"}});
-  edits.push_back(edit("outer.width", exact_number(fit.width, unit).c_str()));
-  edits.push_back(edit("outer.height", exact_number(fit.height, unit).c_str()));
-  return edits;
-}
-
 Json frames_of(const Job& job, const std::vector<FrameFit>& fits) {
   const Unit unit = job.scale.unit;
   Json frames = Json::array();
   for (const FrameFit& fit : fits) {
-    frames.push_back({{"width", of(fit.width, unit)},
-                      {"height", of(fit.height, unit)},
-                      {"borders",
-                       {{"left", of(fit.borders.left, unit)},
-                        {"top", of(fit.borders.top, unit)},
-                        {"right", of(fit.borders.right, unit)},
-                        {"bottom", of(fit.borders.bottom, unit)}}},
-                      {"edits", edits_for(fit, job)}});
+    const edit::Rabbet rabbet = edit::rabbet_of(fit, job);
+    frames.push_back(
+        {{"width", of(fit.width, unit)},
+         {"height", of(fit.height, unit)},
+         {"borders",
+          {{"left", of(fit.borders.left, unit)},
+           {"top", of(fit.borders.top, unit)},
+           {"right", of(fit.borders.right, unit)},
+           {"bottom", of(fit.borders.bottom, unit)}}},
+         {"rabbet", {{"width", of(rabbet.width, unit)}, {"height", of(rabbet.height, unit)}}},
+         {"edits", Json::parse(edit::edit_to_json(edit::taking(fit, job)))["edits"]}});
   }
   return frames;
 }

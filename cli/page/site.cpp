@@ -59,6 +59,8 @@ const std::vector<Site::Route>& Site::routes() {
       {Method::get, {"api", "jobs", "*", "back.svg"}, &Site::back},
       {Method::get, {"api", "jobs", "*", "images", "**"}, &Site::image},
       {Method::post, {"api", "jobs", "*", "images"}, &Site::new_image},
+      {Method::get, {"api", "jobs", "*", "outlines"}, &Site::outlines},
+      {Method::post, {"api", "jobs", "*", "outlines"}, &Site::new_outline},
       {Method::post, {"api", "jobs", "*", "edits"}, &Site::edits},
       {Method::post, {"api", "jobs", "*", "previews"}, &Site::previews},
       {Method::post, {"api", "jobs", "*", "undo"}, &Site::undo},

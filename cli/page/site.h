@@ -67,6 +67,8 @@ class Site {
   Answer back(const Asked&);
   Answer image(const Asked&);
   Answer new_image(const Asked&);
+  Answer outlines(const Asked&);
+  Answer new_outline(const Asked&);
   Answer edits(const Asked&);
   Answer previews(const Asked&);
   Answer undo(const Asked&);
@@ -101,6 +103,7 @@ class Site {
   Json state_asked_for(const std::string& name, const Laid& laid, bool preview, const Json& body);
   Reply refused(const std::string& name, const Problems& problems, const Json& body);
   Reply saved(const std::string& name, const Problems& notes, const Json& body);
+  tl::expected<std::string, std::string> kept_beside(const Asked& asked, const std::string& ending);
   tl::expected<std::string, std::string> created(const std::string& name, const std::string& text);
   void tell_changed(const std::string& name, const Laid& laid);
 

@@ -11,8 +11,6 @@
 namespace mullion {
 namespace {
 
-constexpr std::size_t largest_file = 4 << 20;
-
 std::string_view local_name(const pugi::xml_node& node) {
   const std::string_view name = node.name();
   return name.substr(name.find(':') + 1);  // none: npos + 1 is the beginning
@@ -63,6 +61,19 @@ class Finder {
       if (path.attribute("id").value() == id_) return read(path);
     }
     return problem(0, "found no <path> with id \"" + id_ + "\"" + hint(paths));
+  }
+
+  // Of the paths that have one; an empty one where the only path has none.
+  static std::vector<std::string> ids_in(const std::string& bytes) {
+    pugi::xml_document document;
+    if (!document.load_buffer(bytes.data(), bytes.size())) return {""};
+    const std::vector<pugi::xml_node> paths = all_of("path", document);
+    std::vector<std::string> out;
+    for (const pugi::xml_node& path : paths) {
+      const std::string id = path.attribute("id").value();
+      if (!id.empty() || paths.size() == 1) out.push_back(id);
+    }
+    return out.empty() ? std::vector<std::string>{""} : out;
   }
 
  private:
@@ -157,11 +168,26 @@ Result<FreePath> find_svg_path(const std::string& bytes, const std::string& id,
 }
 
 Result<FreePath> read_svg_path(const std::string& file, const std::string& id) {
-  const auto bytes = read_file(file, largest_file);
+  const auto bytes = read_file(file, largest_svg_file);
   if (!bytes) {
     return tl::unexpected(Problems{{Severity::error, "file-read", bytes.error(), {}, file}});
   }
   return find_svg_path(*bytes, id, file);
+}
+
+Result<std::vector<std::string>> svg_path_ids(const std::string& bytes, const std::string& name) {
+  std::vector<std::string> out;
+  Problems first;
+  for (const std::string& id : Finder::ids_in(bytes)) {
+    const auto path = find_svg_path(bytes, id, name);
+    if (path) {
+      out.push_back(id);
+    } else if (first.empty()) {
+      first = path.error();
+    }
+  }
+  if (out.empty()) return tl::unexpected(first);
+  return out;
 }
 
 }  // namespace mullion

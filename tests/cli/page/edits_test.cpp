@@ -243,6 +243,50 @@ TEST_CASE("a dropped picture is copied beside the job, never over another one") 
   CHECK(served.post(job + "/images?file=x.png", std::string("no picture")).status == 422);
 }
 
+TEST_CASE("outlines are kept beside the pictures, listed, and stated as a shape") {
+  const std::string folder = folder_of_jobs("outlines");
+  const Served served(folder);
+  const std::string leaf =
+      "<svg xmlns=\"http://www.w3.org/2000/svg\"><path id=\"leaf\" "
+      "d=\"M0 0 L8 2 L6 9 Z\"/><path id=\"line\" d=\"M0 0 L1 1\"/>"
+      "<path d=\"M0 0 H5 V5 Z\"/></svg>";
+  const Json kept = served.post(job + "/outlines?file=A%20leaf.svg", leaf).json();
+  CHECK(kept.at("path") == "pictures/A-leaf.svg");
+  CHECK(kept.at("paths") == Json({"leaf"}));
+  CHECK(oracle::read_file(folder + "/pictures/A-leaf.svg") == leaf);
+  const std::string one = "<svg><path d=\"M0 0 H5 V5 Z\"/></svg>";
+  CHECK(served.post(job + "/outlines?file=A-leaf.svg", one).json() ==
+        Json({{"path", "pictures/A-leaf-2.svg"}, {"paths", {""}}}));
+  CHECK(served.post(job + "/outlines?file=..%2F..%2Fetc.svg", one).json().at("path") ==
+        "pictures/etc.svg");
+  for (const std::string& bad : {std::string("no drawing"), std::string("<svg/>"),
+                                 std::string("<svg><path d=\"M 0 zero\"/></svg>")}) {
+    CHECK(served.post(job + "/outlines?file=bad.svg", bad).status == 422);
+  }
+  CHECK(served.post(job + "/outlines?file=large.svg", std::string((4u << 20) + 1, ' ')).status ==
+        413);
+  CHECK_FALSE(fs::exists(folder + "/pictures/bad.svg"));
+  const Json listed = served.get(job + "/outlines").json().at("outlines");
+  REQUIRE(listed.size() == 3);
+  CHECK(listed[1].at("path") == "pictures/A-leaf.svg");
+  CHECK(listed[1].at("paths") == Json({"leaf"}));
+  CHECK(served.get("/api/jobs/sub%2Ftwo/outlines").json().at("outlines").empty());
+  CHECK(served.get("/api/jobs/none/outlines").status == 404);
+  // The shape is stated by three values at once.
+  const Json before = served.get(job).json();
+  const std::string opening = before.at("openings")[0].at("name");
+  const Response done =
+      served.post(job + "/edits", Json{{"on", before.at("fingerprint")},
+                                       {"edits",
+                                        {state_edit(opening + ".shape", "outline"),
+                                         state_edit(opening + ".file", kept.at("path")),
+                                         state_edit(opening + ".path", "leaf")}}});
+  REQUIRE(done.status == 200);
+  const Json shape = done.json().at("openings")[0].at("shape");
+  CHECK(shape == Json({{"kind", "outline"}, {"file", kept.at("path")}, {"path", "leaf"}}));
+  CHECK_FALSE(done.json().at("mat").is_null());
+}
+
 TEST_CASE("suggestions come while one looks on, and what is taken is what was shown") {
   const std::string folder = folder_of_jobs("ideas");
   const Served served(folder);

@@ -172,7 +172,15 @@ TEST_CASE("frames that fit, codes explained, versions side by side") {
   const Served served(folder_with("others", "double-mat"));
   const Json frames = served.get("/api/jobs/double-mat/frames").json().at("frames");
   REQUIRE(!frames.empty());
-  CHECK(frames[0].at("edits").size() >= 2);
+  const Json before = served.get("/api/jobs/double-mat").json();
+  const Json taken = served
+                         .post("/api/jobs/double-mat/edits", Json{{"on", before.at("fingerprint")},
+                                                                  {"edits", frames[0].at("edits")}})
+                         .json();
+  CHECK(taken.at("frame").at("rabbet_width") == frames[0].at("rabbet").at("width"));
+  CHECK(taken.at("mat").at("width") == frames[0].at("width"));
+  CHECK(taken.at("mat").at("height") == frames[0].at("height"));
+  CHECK(taken.at("outer").at("width").is_null());
   CHECK(served.get("/api/explain/check-bar-thin").json().at("advice") != "");
   CHECK(served.get("/api/explain/nonsense").status == 404);
   const Json choices = served.get("/api/choices?jobs=double-mat,double-mat").json().at("choices");

@@ -5,6 +5,7 @@
 #include <cstring>
 
 #include "engine/mat/svg_arc.h"
+#include "engine/mat/svg_transform.h"
 
 namespace mullion {
 namespace {

@@ -333,7 +333,7 @@ TEST_CASE("a search for suggestions is stopped, and one that cannot be made says
                                        {"Origin", "http://" + served.host()}});
   CHECK(stopped.status == 200);
   CHECK(within(2, [&] { return served.get(path).json().at("running") == false; }));
-  served.post("/api/jobs", Json{{"name", "crowd"}, {"pictures", "8x10 *25"}});
+  served.post("/api/jobs", Json{{"name", "crowd"}, {"pictures", "8x10 *49"}});
   served.post("/api/jobs/crowd/suggestions", Json::object());
   CHECK(within(10, [&] {
     const Json told = served.get("/api/jobs/crowd/suggestions").json();

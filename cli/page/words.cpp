@@ -42,13 +42,21 @@ const std::vector<const char*>& page_words() {
            "choose it and press M. Up chooses the row around it."),
       // begin.js
       mark("Jobs in %1"),
+      mark("Found: %1"),
       mark("Find"),
       mark("No job lies in this folder yet. Write the first one on the ticket."),
       mark("No job of that name."),
+      mark("%1 more"),
       mark("To look at: %1"),
       mark("Copy"),
+      // blank.js
+      mark("Say the size of each image, or leave it out."),
+      mark("What is no image was left out."),
       mark("A new job"),
       mark("Pictures, one size a line"),
+      mark("Image files..."),
+      mark("Leave %1 out"),
+      mark("Leave out"),
       mark("Size, where it is known"),
       mark("which is that of"),
       mark("the mat"),
@@ -88,12 +96,10 @@ const std::vector<const char*>& page_words() {
       mark("Gap, across"),
       mark("Gap, down"),
       // dropped.js
-      mark("One side is enough; the other keeps the picture's proportion."),
-      mark("Leave %1 out"),
-      mark("Leave out"),
       mark("Width"),
       mark("or"),
       mark("Height"),
+      mark("One side is enough; the other keeps the picture's proportion."),
       // frame.js
       mark("usual"),
       mark("A rabbet measured by hand"),
@@ -204,7 +210,7 @@ const std::vector<const char*>& page_words() {
       mark("column %1"),
       // pictures.js
       mark("The mat"),
-      mark("covers its edge by"),
+      mark("covers its edge"),
       mark("leaves around it"),
       mark("Board around it"),
       mark("Overlap"),
@@ -218,7 +224,6 @@ const std::vector<const char*>& page_words() {
       mark("Pictures added: %1"),
       mark("More pictures, one size a line"),
       mark("Add"),
-      mark("Image files..."),
       mark("Image files may also be dropped here. They are copied into the job's folder."),
       // piece.js
       mark("Opening %1, %2"),

@@ -37,7 +37,10 @@ export class Field extends Component {
           onInput: (event) => this.setState({ draft: event.target.value }),
           onBlur: this.keep,
           onKeyDown: (event) => {
-            if (event.key === "Enter") this.keep();
+            if (event.key === "Enter") {
+              event.preventDefault(); // a form around it is not sent by it
+              this.keep();
+            }
             if (event.key === "Escape") this.setState({ draft: null, wrong: null });
           },
         }),

@@ -7,7 +7,7 @@ import { add, remove, state, written } from "./edits.js";
 import { said } from "./lengths.js";
 import { get, job_path, post } from "./server.js";
 import { Colour } from "./layers.js";
-import { say } from "./words.js";
+import { say, unbroken } from "./words.js";
 
 async function take_rabbet(text) {
   const { frame, unit } = seen();
@@ -55,6 +55,6 @@ export class Frame extends Component {
         h(Button, { does: () => change(one.edits), key: one.width.text + one.height.text,
           pressed: frame ? said(frame.rabbet_width) === one.width.text && said(frame.rabbet_height) === one.height.text : false },
         h("span", { class: "called" }, one.width.text + " × " + one.height.text),
-        one.borders ? h("span", { class: "short" }, say("sides %1, top %2, bottom %3", said(one.borders.left), said(one.borders.top), said(one.borders.bottom))) : null))));
+        one.borders ? h("span", { class: "short" }, unbroken(say("sides %1, top %2, bottom %3", said(one.borders.left), said(one.borders.top), said(one.borders.bottom)))) : null))));
   }
 }

@@ -15,7 +15,7 @@ function Sight({ picture }) {
   return h("div", { class: "side-by-side" },
     h(Choice, {
       label: say("The mat"), value: floats ? "float" : "overlap", name: "sight",
-      options: [["overlap", say("covers its edge by")], ["float", say("leaves around it")]],
+      options: [["overlap", say("covers its edge")], ["float", say("leaves around it")]],
       choose: (kind) => change(kind === "float"
         ? [state(name + ".float", seen().unit === "in" ? "1/4" : seen().unit === "mm" ? "6" : "0.6")]
         : [take_out(name + ".float")]),
@@ -36,8 +36,10 @@ function walk(event) {
   all[all.indexOf(event.currentTarget) + way]?.focus();
 }
 
-const images = "image/jpeg,image/png";
-const send = (file) => send_file(job_path(desk.name) + "/images?file=" + encodeURIComponent(file.name), file);
+export const images = "image/jpeg,image/png";
+export const send = (file, job = desk.name) => send_file(job_path(job) + "/images?file=" + encodeURIComponent(file.name), file);
+
+const image_address = (path) => job_path(desk.name) + "/images/" + path.split("/").map(encodeURIComponent).join("/");
 
 async function give_image(picture, [file]) {
   try {
@@ -62,7 +64,7 @@ function Picture({ picture }) {
   return h("li", { class: "picture" },
     h("details", fold(openings[0]?.address),
       h("summary", { onKeyDown: walk },
-        picture.image ? h("img", { src: job_path(desk.name) + "/images/" + picture.image.split("/").map(encodeURIComponent).join("/"), alt: "" })
+        picture.image ? h("img", { src: image_address(picture.image), alt: "" })
           : h("span", { class: "sheet" }),
         h("span", { class: "called" }, picture.id),
         h("span", { class: "short" }, said(picture.width) + " × " + said(picture.height))),
@@ -145,8 +147,8 @@ export class Pictures extends Component {
       onDragLeave: (event) => { if (event.target === event.currentTarget) this.setState({ over: false }); },
       onDrop: (event) => { event.preventDefault(); this.take_files(event.dataTransfer.files); },
     },
-    waiting.length > 0 ? h("ul", { class: "waiting" }, waiting.map((file) => h(Dropped, { file, key: file.path,
-      does: (size) => this.hang(file, size), leave: () => this.setState({ waiting: waiting.filter((one) => one !== file) }) }))) : null,
+    waiting.length > 0 ? h("ul", { class: "waiting" }, waiting.map((file) => h("li", { key: file.path }, h(Dropped, { file, unit: job.unit, src: image_address(file.path),
+      does: (size) => this.hang(file, size), leave: () => this.setState({ waiting: waiting.filter((one) => one !== file) }) })))) : null,
     h("ul", { class: "pictures" },
       job.pictures.map((picture) => h(Picture, { picture, key: picture.id })),
       job.openings.filter((one) => !one.picture).map((opening) => h(Window, { opening, key: opening.address }))),

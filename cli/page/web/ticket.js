@@ -76,10 +76,10 @@ function Line({ step, number, title, short, content }) {
 function Head({ job: { title, customer, reference, date, note, quantity, wall } }) {
   const field = (label, name, value, found) =>
     h(Field, { label, name, value, found, wide: name !== "reference" && name !== "date", commit: (text) => change([text.trim() === "" && name === "customer.name" ? take_out("customer") : written(name, text)]), key: name });
-  const facts = [customer?.name, reference, date].filter(Boolean).join(" · ");
+  const facts = [customer?.name, reference, date].filter(Boolean).flatMap((fact, place) => [place ? " · " : "", h("span", { class: "whole" }, fact)]);
   return h("details", { class: "of-job" },
     h("summary", { id: "of-job" }, h("span", { class: "of-job-head" }, h("h1", null, title || desk.name),
-      h("span", { class: "facts" }, facts || say("Customer, title, date, wall")))),
+      h("span", { class: "facts" }, facts.length > 0 ? facts : say("Customer, title, date, wall")))),
     field(say("Title"), "title", title),
     field(say("For"), "customer.name", customer?.name),
     field(say("E-mail"), "customer.email", customer?.email),

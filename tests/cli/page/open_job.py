@@ -99,3 +99,10 @@ class OpenJob(unittest.TestCase):
         self.page.wait_for(selector)
         chosen = self.page.ask("Runtime.evaluate", expression=f"document.querySelector({json.dumps(selector)})")["result"]["objectId"]
         self.page.ask("DOM.setFileInputFiles", objectId=chosen, files=list(paths))
+
+    # Files let fall on something, as from a window of the desktop.
+    def drop(self, selector, *paths):
+        x, y = self.page.place(selector)
+        data = {"items": [], "files": list(paths), "dragOperationsMask": 1}
+        for kind in ("dragEnter", "dragOver", "drop"):
+            self.page.ask("Input.dispatchDragEvent", type=kind, x=x, y=y, data=data)

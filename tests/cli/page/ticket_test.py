@@ -27,6 +27,34 @@ class Ticket(OpenJob):
         self.assertAlmostEqual(inches(said), 5 * high / wide, delta=1 / 32)
         self.page.wait("document.querySelectorAll('.opening').length === 2")
 
+    def test_image_files_are_dropped_and_wait_for_their_sizes(self):
+        self.unfold("pictures")
+        self.drop(".takes", *[os.path.join(GALLERY, "pictures", name) for name in ("gull.png", "kelp.png")])
+        self.page.wait("document.querySelectorAll('.waiting li').length === 2")
+        self.assertTrue(os.path.exists(os.path.join(self.folder, "pictures/kelp.png")))
+        self.page.click(".waiting li:nth-child(2) .quiet")
+        self.page.wait("document.querySelectorAll('.waiting li').length === 1")
+        self.write("dropped-height", "4")
+        self.is_written(r'<picture [^>]*height="4" image="pictures/gull[^"]*\.png"')
+        self.page.wait("document.querySelectorAll('.waiting').length === 0 && document.querySelectorAll('.opening').length === 2")
+
+    def test_a_new_job_is_made_of_image_files(self):
+        self.page.click(".back")
+        self.page.wait_for(".blank")
+        self.drop(".blank", os.path.join(GALLERY, "pictures/kelp.png"))
+        self.page.wait_for('.blank [name="dropped-width"]')
+        self.page.click(".blank .main")
+        self.page.wait_for(".blank .refused")  # before its size is said
+        self.write("dropped-width", "6")
+        self.page.wait("document.querySelector('.blank [name=\"dropped-width\"]') === null")
+        self.page.click("#title")
+        self.page.type("Kelp")
+        self.page.click(".blank .main")
+        self.page.wait_for(".size")
+        self.page.wait_for(".drawing image")
+        with open(os.path.join(self.folder, "Kelp.xml"), encoding="utf-8") as file:
+            self.assertRegex(file.read(), r'<picture id="picture-1" width="6" height="[^"]+" image="pictures/kelp.png"')
+
     def test_more_pictures_are_typed_as_they_are_said(self):
         self.unfold("pictures")
         self.page.click("#more")

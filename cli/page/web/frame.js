@@ -53,7 +53,7 @@ export class Frame extends Component {
       frames === null ? h("p", { class: "hint" }, say("Looking...")) : frames.length === 0 ? h("p", { class: "hint" }, say("No frame of the list fits.")) : null,
       h("div", { class: "buttons frames" }, (frames || []).map((one) =>
         h(Button, { does: () => change(one.edits), key: one.width.text + one.height.text,
-          pressed: frame ? said(frame.rabbet_width) === one.width.text && said(frame.rabbet_height) === one.height.text : false },
+          pressed: frame ? said(frame.rabbet_width) === said(one.rabbet?.width ?? one.width) && said(frame.rabbet_height) === said(one.rabbet?.height ?? one.height) : false },
         h("span", { class: "called" }, one.width.text + " × " + one.height.text),
         one.borders ? h("span", { class: "short" }, unbroken(say("sides %1, top %2, bottom %3", said(one.borders.left), said(one.borders.top), said(one.borders.bottom)))) : null))));
   }

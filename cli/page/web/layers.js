@@ -6,10 +6,16 @@ import { Button, Choice, Field } from "./fields.js";
 import { add, remove, state, take_out, written } from "./edits.js";
 import { learn_finishes, learn_shop, shop } from "./boards.js";
 import { Grooves } from "./grooves.js";
-import { said } from "./lengths.js";
+import { said, text_of } from "./lengths.js";
 import { Reveal } from "./reveals.js";
 import { get, post } from "./server.js";
 import { say } from "./words.js";
+
+// In the stock's unit, or in millimetres where that is no fraction on a rule.
+function thickness_of({ thickness, unit }) {
+  const text = text_of(thickness.ticks, unit);
+  return text.endsWith("mm") ? text : text + " " + unit;
+}
 
 export function board_edits(layer, board) {
   const name = "layer." + layer.number;
@@ -17,8 +23,7 @@ export function board_edits(layer, board) {
   const edits = [state(name + ".board", board.name)];
   edits.push(board.colour ? state(name + ".colour", board.colour) : take_out(name + ".colour"));
   if (board.core) edits.push(state(name + ".core", board.core));
-  const thickness = said(board.thickness);
-  if (thickness) edits.push(state(name + ".thickness", board.unit ? thickness + " " + board.unit : thickness));
+  if (board.thickness) edits.push(state(name + ".thickness", thickness_of(board)));
   return edits;
 }
 
@@ -31,7 +36,7 @@ function Swatch({ colour }) {
 // A board of the stock by its name, and by its thickness where there are several of that name.
 function called(board) {
   const like = shop.boards.filter((one) => one.name === board.name);
-  return like.length > 1 ? board.name + ", " + said(board.thickness) + " " + (board.unit || "") : board.name;
+  return like.length > 1 ? board.name + ", " + thickness_of(board) : board.name;
 }
 
 function place_of(layer) {

@@ -46,10 +46,11 @@ class Outline extends Component {
 
   async componentDidMount() {
     try {
-      this.setState(await get(job_path(desk.name) + "/outlines"));
+      const { outlines } = await get(job_path(desk.name) + "/outlines"), sent = this.state.outlines || [];
+      this.setState({ outlines: [...outlines.filter(({ path }) => !sent.some((one) => one.path === path)), ...sent] });
     } catch (error) {
       if (error.status === undefined) failed(error);
-      else this.setState({ outlines: [] });
+      else this.setState({ outlines: this.state.outlines || [] });
     }
   }
 

@@ -7,6 +7,7 @@ import sys
 import unittest
 
 from open_job import OpenJob, inches
+from opened import SCRATCH
 
 OUTLINE = ('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 80">'
            '<path id="leaf" d="M0 40 C20 0 80 0 100 40 C80 80 20 80 0 40 Z"/><path id="kite" d="M50 0 L100 40 L50 80 L0 40 Z"/></svg>')
@@ -81,6 +82,7 @@ class Arranging(OpenJob):
         # The under-mat shows 1/2 in place of 3/16 there: the top mat's opening is larger by 5/16 on each side.
         top = self.page.read("fetch('/api/jobs/seven-picture-collage').then((one) => one.json()).then((job) => job.openings[1].rect.width.text)")
         self.assertEqual(inches(top), 7.75 + 2 * (0.5 + 1 / 16))
+        self.page.wait("document.querySelector('[name=\"reveal-2-of-2\"]').dataset.changed === undefined")
         self.page.read("document.querySelector('[name=\"reveal-2-of-2\"]').select()")
         self.page.key("Delete")
         self.page.key("Enter")
@@ -93,6 +95,26 @@ class Arranging(OpenJob):
         self.page.click('.picture > details[open] .more-of-opening > summary')
         self.page.click('.picture details[open] [name="groove-of-2"]')
         self.is_written(r'(?s)<opening picture="dune">\s*<groove distance="1/2" width="1/16"/>\s*</opening>')
+
+    def test_an_opening_takes_the_outline_of_a_file(self):
+        drawn = os.path.join(os.path.realpath(SCRATCH), "leaves.svg")
+        with open(drawn, "w", encoding="utf-8") as file:
+            file.write(OUTLINE)
+        self.page.click('[name="opening-2"]', 0.5, 0.5)
+        self.page.click('[name="more"]')
+        self.page.wait_for('.picture details[open] [name="shape"]')
+        self.page.choose('.picture details[open] [name="shape"]', "outline")
+        self.give_files('.picture details[open] [name="outline-file"]', drawn)
+        self.page.choose('.picture details[open] [name="outline"]', "leaves.svg, kite")
+        self.is_written(r'<opening picture="dune" shape="outline" file="[^"]*leaves.svg" path="kite"/>')
+        self.page.choose('.picture details[open] [name="outline"]', "leaves.svg, leaf")
+        self.is_written(r'<opening picture="dune" shape="outline" file="[^"]*leaves.svg" path="leaf"/>')
+        self.page.choose('.picture details[open] [name="shape"]', "arch")
+        self.is_written(r'<opening picture="dune" shape="arch"/>')
+        self.write("rise", "1 1/2")
+        self.is_written(r'<opening picture="dune" shape="arch" rise="1 1/2"/>')
+        self.page.choose('.picture details[open] [name="shape"]', "rectangle")
+        self.is_undone()
 
     def test_rules_are_said_in_sentences(self):
         self.page.click("#new-rule")
@@ -139,6 +161,7 @@ class Finishes(OpenJob):
         self.is_written('board="Slate"')
         self.page.click('[name="finish-Sunday best"]')
         self.is_written('board="Claret"')
+        self.page.wait("document.querySelector('[name=\"board-2\"]').selectedOptions[0].text === 'Claret'")
         # And for the next order, from its first minute.
         self.page.click(".back")
         self.page.click("#said")

@@ -12,12 +12,14 @@ function(mullion_embed_page target)
     math(EXPR count "${count} + 1")
   endforeach()
 
-  # Preact as Debian packs it (node-preact). Browsers want the endings of the modules' names.
+  # Preact as Debian packs it (node-preact), without its comments, which are a third of it. Browsers want
+  # the endings of the modules' names.
   find_path(PREACT_FOLDER src/preact.js PATHS /usr/share/nodejs/preact NO_DEFAULT_PATH REQUIRED)
   file(GLOB_RECURSE modules RELATIVE ${PREACT_FOLDER}/src ${PREACT_FOLDER}/src/*.js)
   foreach(module ${modules})
     file(READ ${PREACT_FOLDER}/src/${module} text)
     string(REGEX REPLACE "from '(\\.[^']*)'" "from '\\1.js'" text "${text}")
+    string(REGEX REPLACE "/\\*[^*]*\\*+([^/*][^*]*\\*+)*/" "" text "${text}")
     set(name preact/${module})
     set(copy ${CMAKE_CURRENT_BINARY_DIR}/${name})
     file(CONFIGURE OUTPUT ${copy} CONTENT "${text}" @ONLY)

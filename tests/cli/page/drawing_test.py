@@ -126,15 +126,36 @@ class Drawing(OpenJob):
         self.assertNotRegex(self.text(), r'<opening picture="shell"/>\s*<opening picture="gull"/>')
         self.assertEqual(len(re.findall(r"<opening ", self.text())), 7)
 
-    def test_a_conflict_is_told_as_a_sum_with_remedies_that_mend_it(self):
+    def test_a_conflict_stands_at_its_place_as_a_sum_with_remedies_that_mend_it(self):
+        left = self.page.read("document.querySelector('.sizes button[name=\"border.left\"]').getBoundingClientRect().x")
         self.page.click(self.number("border.left"))
         self.page.type("20")
         self.page.key("Enter")
         self.page.wait_for(".pinned.error .remedy")
-        self.assertRegex(self.page.text(".pinned.error p"), r"20.*(need|short)")
-        self.page.wait_for(".hung.old")  # the last drawing that closed stays on the wall
-        self.page.click(".pinned.error .remedy")
+        # 20, two openings of 8 1/4, one of 5 1/4 and two bars of 1/2 are 42 3/4, in 32.
+        sentence = self.page.text(".pinned.error p").replace("\u00a0", " ")
+        self.assertRegex(sentence, r"20.*8 1/4.*5 1/4.*42 3/4.*32 in: 10 3/4 in short")
+        self.page.wait_for(".hung.old .drawing svg")  # the last drawing that closed stays on the wall
+        mark = self.page.read("document.querySelector('.mark-at.wrong').getBoundingClientRect().x")
+        self.assertLess(abs(mark - left), 20)  # where the border is
+        # What the sum is made of is drawn out: border, three openings, the mat; nothing of the other direction.
+        self.assertEqual(self.page.read("document.querySelectorAll('.lines-drawn.wrong .dimension').length"), 5)
+        self.assertEqual(self.page.text(".ticket .to-mend h2"), "Does not close")
+        self.focus(".pinned.error .remedy")
+        remedy = self.page.text(".pinned.error .remedy").replace("\u00a0", " ")
+        self.page.key("Enter")
         self.page.wait("document.querySelector('.pinned.error') === null")
+        self.page.wait_for(".size")
+        self.assertNotEqual(self.text(), self.before)
+        number = re.search(r"\d[\d/ ]*\d|\d", remedy)[0]
+        self.assertIn(number, [self.size("border.left"), self.size("outer.width")], remedy)
+
+    def test_a_job_that_never_closed_says_so_on_the_empty_wall(self):
+        with open(os.path.join(self.folder, "short.xml"), "w", encoding="utf-8") as file:
+            file.write(self.before.replace('<outer width="32"', '<outer width="12"'))
+        self.page.read("location.hash = '#job=short'")
+        self.page.wait_for(".pinned.error .remedy")
+        self.page.click(".pinned.error .remedy")
         self.page.wait_for(".size")
 
     def test_a_check_is_marked_at_its_place_and_explained(self):

@@ -24,6 +24,20 @@ class People(Views):
                 f".filter(([, high]) => high < {TARGET - 0.5}))")
             self.assertEqual(json.loads(small), [], step)
 
+    def test_everything_that_one_presses_is_reached_by_tab(self):
+        self.job()
+        for step in ("pictures", "arrangement", "sizes", "layers", "frame", "papers", "choices"):
+            self.unfold(step)
+            self.page.read(
+                "document.activeElement.blur(); window.left = new Set([...document.querySelectorAll('a, button, select, summary, input, textarea')]"
+                ".filter((one) => !one.disabled && one.checkVisibility())); document.addEventListener('focusin', (event) => left.delete(event.target))")
+            for _ in range(self.page.read("left.size") + 12):  # colours have parts
+                self.page.key("Tab")
+                if self.page.read("left.size") == 0:
+                    break
+            missed = self.page.read("[...left].map((one) => one.outerHTML.slice(0, 120)).join('; ')")
+            self.assertEqual(missed, "", step)
+
     def test_the_page_fits_its_window_without_scrolling_sideways(self):
         for width, height in ((1440, 900), (1024, 768), (390, 844)):
             self.page.resize(width, height, width < 500)

@@ -7,9 +7,12 @@ std::vector<Explanation> mat_codes() {
   return {
       {"layout-conflict", error, "what the job asks for cannot be had together",
        "The message lists the statements that do not fit, no more than it takes, with their sum; "
-       "the others may stay.",
+       "the others may stay. A holding bar or border is as narrow as one may become that is not "
+       "stated: it keeps a thickness of board beyond bevels, over-cuts and the frame's lip, and "
+       "the pictures behind it lie side by side.",
        "Change one of those listed. Where the message proposes changes, any one of them is enough, "
-       "unless it says that other numbers do not fit either."},
+       "unless it says that other numbers do not fit either; it has been laid out and has passed "
+       "the checks. A stated size may be narrower than one that holds."},
       {"mat-no-window", error, "the reveals leave no window",
        "Each under-mat takes its reveal and its bevel's run off the opening on both sides.",
        "Make the reveals smaller, or give the opening fewer layers."},

@@ -4,8 +4,11 @@
 #include <map>
 #include <optional>
 
+#include "engine/layout/changed_statement.h"
+#include "engine/layout/layout.h"
 #include "engine/layout/remedy.h"
 #include "engine/layout/words.h"
+#include "engine/mat/sound.h"
 
 namespace mullion::layout {
 namespace {
@@ -174,10 +177,25 @@ std::string list_sentence(const Job& job, const std::vector<Share>& shares,
                     ticks_text(abs(shortfall), scale, locale));
 }
 
+void free_gaps(Node& node) {
+  auto* group = std::get_if<Group>(&node.what);
+  if (group == nullptr) return;
+  group->gap.reset();
+  for (Gap& gap : group->gaps) gap.size.reset();
+  for (Node& child : group->children) free_gaps(child);
+}
+
 // What would settle a conflict; `fits`: all else holds then.
 struct Proposal {
   std::vector<Remedy> ways;
   bool fits = false;
+};
+
+struct Found {
+  RequiredRules linked;
+  solver::Conflict conflict;
+  std::vector<Share> shares;
+  Proposal proposal;
 };
 
 Proposal proposal_for(const Job& job, const Model& model, const RequiredRules& linked,
@@ -200,20 +218,20 @@ std::string with_proposal(const std::string& sentence, const Proposal& proposal,
                                     sentence, ways);
 }
 
-Problems describe(const Job& job, const Model& model, const RequiredRules& linked,
-                  const solver::Conflict& conflict, const Locale& locale) {
-  std::vector<Share> shares = shares_of(model, conflict);
-  const Rational scale = scale_of(shares), shortfall = conflict.shortfall * scale;
+Problems describe(const Job& job, const Model& model, const Found& found,
+                  const std::string& nearest, const Locale& locale) {
+  std::vector<Share> shares = found.shares;
+  const Rational scale = scale_of(shares), shortfall = found.conflict.shortfall * scale;
   for (Share& share : shares) {
     share.amount *= scale;
     share.multiplier *= scale;
   }
   const std::string what = adds_up(shares) ? sum_sentence(job, shares, shortfall, locale)
                                            : list_sentence(job, shares, shortfall, locale);
-  const Proposal proposal = proposal_for(job, model, linked, shares, conflict);
+  const std::string advice = with_proposal(what, found.proposal, job, model, locale);
   Problem main{Severity::error,
                "layout-conflict",
-               with_proposal(what, proposal, job, model, locale),
+               nearest.empty() ? advice : locale.say("%1; %2", advice, nearest),
                {},
                job.file};
   Problems problems;
@@ -245,15 +263,186 @@ void for_each_conflict(const Model& model, const solver::Conflict& conflict, con
   }
 }
 
+Job with_free_outer_size(Job job) {
+  job.outer_width.reset();
+  job.outer_height.reset();
+  job.frame.reset();
+  return job;
+}
+
+Job with_all_free(Job job) {
+  job = with_free_outer_size(std::move(job));
+  job.rules.clear();
+  job.borders = {};
+  job.least_bar.reset();
+  free_gaps(job.arrangement);
+  return job;
+}
+
+// Whether a job can be laid out, and its checks find no error that even its pictures and openings
+// alone have.
+class Passing {
+ public:
+  explicit Passing(const Job& job) : of_itself_(faults_of(with_all_free(job)).value_or(Faults())) {}
+
+  bool operator()(const Job& job) const {
+    const auto faults = faults_of(job);
+    return faults &&
+           std::includes(of_itself_.begin(), of_itself_.end(), faults->begin(), faults->end());
+  }
+
+ private:
+  using Faults = std::set<Fault>;
+  Faults of_itself_;
+};
+
+// Followed by a framer, do the ways pass? Each is looked at with the first ways of the other
+// conflicts, by laying out the job and asking every check.
+class Verification {
+ public:
+  Verification(const Job& job, const Model& model, const Passing& passes, std::vector<Found>& found)
+      : job_(job), model_(model), passes_(passes), found_(found) {}
+
+  // Leaves in each conflict the ways that pass, with a number a little farther off where only that
+  // one does. False where none passes for some conflict.
+  bool run() {
+    if (!find_first()) return false;
+    for (std::size_t c = 0; c < found_.size(); ++c) keep_those_that_pass(c);
+    return true;
+  }
+
+ private:
+  Job changed(std::size_t conflict, const Remedy& way) const {
+    Job out = job_;
+    for (std::size_t c = 0; c < found_.size(); ++c) {
+      apply(c == conflict ? way : found_[c].proposal.ways.front(), out);
+    }
+    return out;
+  }
+
+  void apply(const Remedy& way, Job& to) const {
+    for (const int tag : way.tags) {
+      change(to, model_.statements[static_cast<std::size_t>(tag)], way.number);
+    }
+  }
+
+  // Ways that pass together, to the front: each conflict's in turn, the others' as they are.
+  bool find_first() {
+    for (const Found& one : found_) {
+      if (!one.proposal.fits || one.proposal.ways.empty()) return false;
+    }
+    for (std::size_t c = 0; c < found_.size(); ++c) {
+      std::vector<Remedy>& ways = found_[c].proposal.ways;
+      for (std::size_t i = 0; i < ways.size(); ++i) {
+        const auto good = passing(c, ways[i]);
+        if (!good) continue;
+        ways[i] = *good;
+        std::rotate(ways.begin(), ways.begin() + static_cast<std::ptrdiff_t>(i),
+                    ways.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        return true;
+      }
+    }
+    return false;
+  }
+
+  void keep_those_that_pass(std::size_t c) {
+    std::vector<Remedy> kept;
+    for (const Remedy& way : found_[c].proposal.ways) {
+      if (const auto good = passing(c, way)) kept.push_back(*good);
+    }
+    const auto place = [&](const Remedy& way) {
+      return model_.statements[static_cast<std::size_t>(way.tags.front())].kind;
+    };
+    std::stable_partition(kept.begin(), kept.end(), [&](const Remedy& way) {
+      return place(way) == Statement::Kind::outer || place(way) == Statement::Kind::frame;
+    });
+    found_[c].proposal.ways = std::move(kept);
+  }
+
+  std::optional<Remedy> passing(std::size_t conflict, const Remedy& way) const {
+    if (passes_(changed(conflict, way))) return way;
+    if (!way.number) return std::nullopt;
+    const Length stated = model_.statements[static_cast<std::size_t>(way.tags.front())].value;
+    const Length step = *way.number < stated ? -job_.scale.increment : job_.scale.increment;
+    constexpr std::int64_t farthest = 128;
+    const auto farther = [&](std::int64_t steps) {
+      Remedy out = way;
+      out.number = *way.number + step * steps;
+      return out;
+    };
+    const auto passes = [&](std::int64_t steps) {
+      const Remedy one = farther(steps);
+      return *one.number > Length() && passes_(changed(conflict, one));
+    };
+    for (std::int64_t good = 1; good <= farthest; good *= 2) {
+      if (!passes(good)) continue;
+      std::int64_t bad = good / 2;
+      while (good - bad > 1) {
+        const std::int64_t middle = (good + bad) / 2;
+        (passes(middle) ? good : bad) = middle;
+      }
+      return farther(good);
+    }
+    return std::nullopt;
+  }
+
+  const Job& job_;
+  const Model& model_;
+  const Passing& passes_;
+  std::vector<Found>& found_;
+};
+
+// The nearest job that passes where no single numbers do: the outer size left free, then borders,
+// gaps and rules too. Empty where none of them passes.
+std::string nearest_job(const Job& job, const Passing& passes, const Locale& locale) {
+  const auto told = [&](const Job& freed, const char* message) -> std::string {
+    if (!passes(freed)) return {};
+    const Layout layout = *laid_out(freed);
+    const auto size = [&](Length side) { return locale.described_exact(side, job.scale); };
+    return locale.say(message, size(layout.width), size(layout.height));
+  };
+  Job freed = with_free_outer_size(job);
+  std::string out = told(freed, mark("an outer size of %1 x %2 passes, all else as it is"));
+  if (!out.empty()) return out;
+  freed.rules.clear();
+  out = told(freed, mark("without the rules an outer size of %1 x %2 passes"));
+  if (!out.empty()) return out;
+  return told(
+      with_all_free(job),
+      mark(
+          "with borders and gaps left free and without the rules an outer size of %1 x %2 passes"));
+}
+
+struct Told {
+  std::vector<Found> conflicts;
+  std::string nearest;  // the job that passes where no ways do
+};
+
+Told verified_conflicts(const Job& job, const Model& model, const solver::Conflict& conflict,
+                        const Locale& locale) {
+  Told out;
+  for_each_conflict(model, conflict, [&](const RequiredRules& linked, const auto& one) {
+    const std::vector<Share> shares = shares_of(model, one);
+    out.conflicts.push_back({linked, one, shares, proposal_for(job, model, linked, shares, one)});
+  });
+  const Passing passes(job);
+  if (!Verification(job, model, passes, out.conflicts).run()) {
+    out.nearest = nearest_job(job, passes, locale);
+    for (Found& found : out.conflicts) found.proposal.fits = false;
+  }
+  return out;
+}
+
 }  // namespace
 
 Problems describe_conflict(const Job& job, const Model& model, const solver::Conflict& conflict,
                            const Locale& locale) {
+  const Told told = verified_conflicts(job, model, conflict, locale);
   Problems problems;
-  for_each_conflict(model, conflict, [&](const RequiredRules& linked, const auto& one) {
-    const Problems more = describe(job, model, linked, one, locale);
+  for (const Found& found : told.conflicts) {
+    const Problems more = describe(job, model, found, told.nearest, locale);
     problems.insert(problems.end(), more.begin(), more.end());
-  });
+  }
   return problems;
 }
 
@@ -261,16 +450,15 @@ std::vector<ToldConflict> conflicts_of(const Job& job, const Model& model,
                                        const solver::Conflict& conflict, const Locale& locale) {
   const auto stated = [&](int tag) { return model.statements[static_cast<std::size_t>(tag)]; };
   std::vector<ToldConflict> out;
-  for_each_conflict(model, conflict, [&](const RequiredRules& linked, const auto& one) {
+  for (const Found& found : verified_conflicts(job, model, conflict, locale).conflicts) {
     ToldConflict& told = out.emplace_back();
-    const std::vector<Share> shares = shares_of(model, one);
-    for (const Share& share : shares) told.parts.push_back(*share.statement);
-    for (const Remedy& remedy : proposal_for(job, model, linked, shares, one).ways) {
+    for (const Share& share : found.shares) told.parts.push_back(*share.statement);
+    for (const Remedy& remedy : found.proposal.ways) {
       Way& way =
           told.ways.emplace_back(Way{{}, remedy.number, text_of(remedy, model, job, locale)});
       for (const int tag : remedy.tags) way.what.push_back(stated(tag));
     }
-  });
+  }
   return out;
 }
 

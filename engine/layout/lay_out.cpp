@@ -111,6 +111,14 @@ Layout read_layout(const Model& model, const Values& values) {
   return out;
 }
 
+Layout read(const Job& job, const Arrangement& arrangement) {
+  const Snapping snapping = snap_to_increment(job, arrangement.model, arrangement.solution);
+  Layout out = read_layout(arrangement.model, snapping.values);
+  out.on_increment = snapping.on_increment;
+  out.notes = snapping.notes;
+  return out;
+}
+
 }  // namespace
 
 Result<Layout> lay_out(const Job& job, const Locale& locale) {
@@ -133,6 +141,12 @@ Problems told_notes(const Layout& layout, const Job& job, const Locale& locale) 
   return out;
 }
 
+std::optional<Layout> laid_out(const Job& job) {
+  const auto arrangement = arrange_with_defaults(job, {});
+  if (!arrangement) return std::nullopt;
+  return read(job, *arrangement);
+}
+
 Result<Layout> OpenJob::lay_out(const Job& job, const Locale& locale) {
   const auto arrangement = arrange_with_defaults(job, look_at_);
   if (!arrangement) {
@@ -140,11 +154,7 @@ Result<Layout> OpenJob::lay_out(const Job& job, const Locale& locale) {
     return tl::unexpected(describe_conflict(job, model, conflict, locale));
   }
   look_at_ = arrangement->solution.looked_at;
-  const Snapping snapping = snap_to_increment(job, arrangement->model, arrangement->solution);
-  Layout out = read_layout(arrangement->model, snapping.values);
-  out.on_increment = snapping.on_increment;
-  out.notes = snapping.notes;
-  return out;
+  return read(job, *arrangement);
 }
 
 }  // namespace mullion

@@ -59,6 +59,9 @@ struct Layout {
 // locale's language, each with the place of the statement that is part of it.
 Result<Layout> lay_out(const Job& job, const Locale& locale = {});
 
+// The same without a word about why not.
+std::optional<Layout> laid_out(const Job& job);
+
 // The notes in words, in the job's unit, each at its place in the job file: "layout-moved".
 Problems told_notes(const Layout& layout, const Job& job, const Locale& locale = {});
 

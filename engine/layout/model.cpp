@@ -5,6 +5,7 @@
 
 #include "engine/job/reveal.h"
 #include "engine/job/sight.h"
+#include "engine/layout/holding.h"
 
 namespace mullion::layout {
 namespace {
@@ -36,6 +37,7 @@ class Builder {
     for (Axis axis : {across, down}) model_.outer[axis] = variable();
     const Part root = place_node(job_.arrangement);
     model_.least_outer = root.least;
+    reach_ = root.reach;
     for (Axis axis : {across, down}) {
       const Span& span = root.box.span[axis];
       model_.border[axis] = {span.start, model_.outer[axis] - span.end};
@@ -60,6 +62,7 @@ class Builder {
     Box box;
     std::array<std::optional<Length>, 2> size;
     std::array<Length, 2> least;  // no solution makes it smaller
+    std::array<Length, 2> reach;  // of its pictures beyond its openings, at most
     Statement::Part name;         // for messages
   };
 
@@ -101,6 +104,8 @@ class Builder {
     const Sight sight = sight_of(opening, picture_of(job_, opening));
     Part out;
     out.name = {opening.id, std::nullopt};
+    const Reach reach = reach_of(job_, opening);
+    out.reach = {reach.across, reach.down};
     for (Axis axis : {across, down}) {
       const Linear start = variable(), end = variable();
       out.box.span[axis] = {start, end};
@@ -140,8 +145,10 @@ class Builder {
     for (const Part& part : parts) {
       out.least[main] += part.least[main];
       out.least[cross] = std::max(out.least[cross], part.least[cross]);
+      for (Axis axis : {across, down})
+        out.reach[axis] = std::max(out.reach[axis], part.reach[axis]);
     }
-    out.size[main] = place_along(group, parts, main);
+    out.size[main] = place_along(group, static_cast<int>(slot), parts, main);
     out.size[cross] = place_across(group, parts, out.box.span[cross], cross);
     NamedBox& named = model_.groups[slot];
     named.box = out.box;
@@ -152,7 +159,8 @@ class Builder {
   }
 
   // The size of the group where its parts and gaps tell it.
-  std::optional<Length> place_along(const Group& group, const std::vector<Part>& parts, Axis main) {
+  std::optional<Length> place_along(const Group& group, int number, const std::vector<Part>& parts,
+                                    Axis main) {
     int shared_tag = -1;  // of the one gap stated for the whole group
     std::optional<Length> size = parts.front().size[main];
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
@@ -165,12 +173,15 @@ class Builder {
       const auto& next = parts[i + 1].size[main];
       size = size && stated && next ? std::optional(*size + *stated + *next) : std::nullopt;
       if (!stated) {
-        leave_free(form, main);
+        leave_free(form, main, gap.id, parts[i].reach[main] + parts[i + 1].reach[main]);
         continue;
       }
       if (gap.size || shared_tag < 0) {
         const Place place = gap.size ? gap.place : group.place;
-        const int tag = state(adjustable(said(Statement::Kind::gap, place, *stated)));
+        Statement told = said(Statement::Kind::gap, place, *stated);
+        told.group = number;
+        if (gap.size != group.gap) told.gap = static_cast<int>(i);
+        const int tag = state(adjustable(told));
         if (!gap.size) shared_tag = tag;
         require(form == Linear(stated->ticks()), tag);
       } else {
@@ -181,11 +192,22 @@ class Builder {
     return size;
   }
 
-  void leave_free(const Linear& gap, Axis main) {
+  void leave_free(const Linear& gap, Axis main, const std::string& id, Length reach) {
     free_gaps_[main].push_back(gap);
-    state_least_bar(gap);
+    if (job_.least_bar || (!id.empty() && is_fixed(job_, id))) {
+      state_least_bar(gap);
+    } else {
+      hold(gap, Statement::Kind::held_bar, least_held_bar(job_, reach));
+    }
     want(gap >= Linear(defaults_.gap.ticks()), level::least_gap);
     want(gap == Linear(defaults_.gap.ticks()), level::default_gap);
+  }
+
+  // Narrower could not be cut and held.
+  void hold(const Linear& size, Statement::Kind kind, Length least) {
+    const auto [tag, is_new] = held_tags_.try_emplace({kind, least}, 0);
+    if (is_new) tag->second = state(said(kind, {}, least));
+    at_least(size, least, tag->second);
   }
 
   void state_least_bar(const Linear& size) {
@@ -278,6 +300,10 @@ class Builder {
         at_least(*border, *borders.least, tag);
       }
     }
+    hold_border(across, left, borders.left, "border.left");
+    hold_border(across, right, borders.right, "border.right");
+    hold_border(down, top, borders.top, "border.top");
+    hold_border(down, bottom, borders.bottom_size, "border.bottom");
     want(right == left, level::symmetry, balance(Statement::Kind::side_borders));
     state_bottom(top, bottom);
     want(left == top, level::equal_borders);
@@ -285,6 +311,17 @@ class Builder {
     for (const Linear* border : {&left, &right, &top}) {
       want(*border == Linear(defaults_.border.ticks()), level::default_border);
     }
+  }
+
+  void hold_border(Axis axis, const Linear& border, const std::optional<Length>& stated,
+                   const char* name) {
+    if (stated || is_fixed(job_, name)) return;
+    if (!job_.borders.least) {
+      hold(border, Statement::Kind::held_border, least_held_border(job_, reach_[axis]));
+    }
+    const bool outer_is_free =
+        !(axis == across ? job_.outer_width : job_.outer_height) && !job_.frame;
+    if (outer_is_free) want(border >= Linear(defaults_.border.ticks()), level::default_gap);
   }
 
   // What a preference keeps alike, so that a message can name it when it could not.
@@ -343,7 +380,9 @@ class Builder {
   const Defaults& defaults_;
   Model model_;
   std::array<std::vector<Linear>, 2> free_gaps_, free_sizes_;
+  std::array<Length, 2> reach_;  // of the pictures beyond their openings, at most
   int least_bar_tag_ = -1;
+  std::map<std::pair<Statement::Kind, Length>, int> held_tags_;
 };
 
 }  // namespace

@@ -34,6 +34,8 @@ struct Statement {
     least_opening,
     least_bar,
     least_border,
+    held_bar,  // what can be cut and held where nothing is stated
+    held_border,
     wider_bottom,
     bottom_times,
     rule,
@@ -46,13 +48,14 @@ struct Statement {
 
   Kind kind = Kind::structure;
   Place place;
-  Length value;             // the stated number, where there is one
-  Axis axis = across;       // outer, frame, border, opening; alignment: that of the group
-  bool far = false;         // border: the right or the bottom one
-  Part part;                // opening, alignment
-  std::size_t rule = 0;     // index in the job's rules
-  bool adjustable = false;  // the framer could state another number
-  bool gives_way = false;   // kept by the arrangement; a remainder of the increment may break it
+  Length value;              // the stated number, where there is one
+  Axis axis = across;        // outer, frame, border, opening; alignment: that of the group
+  bool far = false;          // border: the right or the bottom one
+  Part part;                 // opening, alignment
+  std::size_t rule = 0;      // index in the job's rules
+  int group = -1, gap = -1;  // gap: the group's number, outermost first, and the gap's; -1: all
+  bool adjustable = false;   // the framer could state another number
+  bool gives_way = false;    // kept by the arrangement; a remainder of the increment may break it
 
   friend bool operator==(const Statement&, const Statement&) = default;
 };
@@ -62,7 +65,8 @@ inline bool is_outer(const Statement& s) {
 }
 inline bool is_limit(const Statement& s) {
   return s.kind == Statement::Kind::least_opening || s.kind == Statement::Kind::least_bar ||
-         s.kind == Statement::Kind::least_border;
+         s.kind == Statement::Kind::least_border || s.kind == Statement::Kind::held_bar ||
+         s.kind == Statement::Kind::held_border;
 }
 inline bool is_rule(const Statement& s) {
   return s.kind == Statement::Kind::rule || s.kind == Statement::Kind::wider_bottom ||

@@ -36,6 +36,12 @@ std::string side_text(const Statement& border, const Locale& locale) {
 std::string limits_text(const Statement& limit, const std::string& value, const Locale& locale) {
   if (limit.kind == Kind::least_opening) return locale.say("openings of at least %1", value);
   if (limit.kind == Kind::least_bar) return locale.say("bars of at least %1", value);
+  if (limit.kind == Kind::held_bar) {
+    return locale.say("holding bars of at least %1", value);
+  }
+  if (limit.kind == Kind::held_border) {
+    return locale.say("holding borders of at least %1", value);
+  }
   return locale.say("borders of at least %1", value);
 }
 
@@ -131,6 +137,8 @@ std::string text_of(const Statement& s, const Job& job, const Locale& locale) {
     case Kind::least_opening:
     case Kind::least_bar:
     case Kind::least_border:
+    case Kind::held_bar:
+    case Kind::held_border:
       return limits_text(s, value, locale);
     case Kind::wider_bottom:
       return locale.say("the bottom border %1 wider than the top one", value);
@@ -153,6 +161,14 @@ std::string counted_limit(int count, const Statement& limit, const Scale& scale,
   }
   if (limit.kind == Kind::least_bar) {
     return locale.plural_in_words(count, "a bar of at least %2", "%1 bars of at least %2", value);
+  }
+  if (limit.kind == Kind::held_bar) {
+    return locale.plural_in_words(count, "a holding bar of at least %2",
+                                  "%1 holding bars of at least %2", value);
+  }
+  if (limit.kind == Kind::held_border) {
+    return locale.plural_in_words(count, "a holding border of at least %2",
+                                  "%1 holding borders of at least %2", value);
   }
   return locale.plural_in_words(count, "a border of at least %2", "%1 borders of at least %2",
                                 value);
@@ -213,6 +229,8 @@ std::string text_of(const Remedy& remedy, const Model& model, const Job& job,
     case Kind::optical_border:
     case Kind::alignment:
     case Kind::opening:
+    case Kind::held_bar:
+    case Kind::held_border:
     case Kind::wider_bottom:
     case Kind::bottom_times:
       return {};  // no number that could be another one

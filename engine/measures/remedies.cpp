@@ -72,6 +72,8 @@ std::string name_of(const Statement& statement, const Job& job) {
     case Statement::Kind::alignment:
     case Statement::Kind::opening:
     case Statement::Kind::least_opening:
+    case Statement::Kind::held_bar:
+    case Statement::Kind::held_border:
       return {};
   }
   return {};

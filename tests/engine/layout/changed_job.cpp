@@ -31,8 +31,8 @@ std::vector<Length*> lengths_of(Job& job) {
   add(job.outer_height);
   add(job.least_bar);
   if (job.frame) {
-    out.insert(out.end(),
-               {&job.frame->rabbet_width, &job.frame->rabbet_height, &job.frame->allowance});
+    out.insert(out.end(), {&job.frame->rabbet_width, &job.frame->rabbet_height,
+                           &job.frame->allowance, &job.frame->lip});
   }
   for (Opening* opening : openings_of(job.arrangement)) {
     add(opening->width);

@@ -63,11 +63,12 @@ TEST_CASE("conflict: borders on all sides of a given frame, told for width and h
 
 TEST_CASE("conflict: pictures alone are wider than the mat") {
   CHECK(told(R"(<outer width="12"/>)" + row) ==
-        Told{"two openings of 9 and a gap of 1 need 19 in; the outer width is 12 in: 7 in short; "
-             "an outer width of 19 in would fit"});
+        Told{"two openings of 9, a gap of 1 and two holding borders of at least 1/8 in need 19 1/4 "
+             "in; the outer width is 12 in: 7 1/4 in short; an outer width of 19 1/4 in would "
+             "fit"});
   CHECK(told(R"(<outer height="7"/><arrange><opening picture="b"/></arrange>)") ==
-        Told{"an opening of 8 needs 8 in; the outer height is 7 in: 1 in short; an outer height "
-             "of 8 in would fit"});
+        Told{"an opening of 8 and two holding borders of at least 1/8 in need 8 1/4 in; the outer "
+             "height is 7 in: 1 1/4 in short; an outer height of 8 1/4 in would fit"});
 }
 
 TEST_CASE("conflict: a gap against the width of its row") {
@@ -160,7 +161,8 @@ TEST_CASE("conflict: millimetres, and numbers between the steps of the rule") {
       told(R"(<outer width="50 mm"/><borders all="76"/>)" + row, R"(unit="mm" increment="1")") ==
       Told{"borders 76 + 76, two openings of 9 and a gap of 1 need 171 mm; the outer width is 50 "
            "mm: 121 mm short; an outer width of 171 mm or left and right borders of 15.5 mm would "
-           "fit"});
+           "settle this, but other numbers do not fit either; with borders and gaps left free "
+           "and without the rules an outer size of 146 mm x 110 mm passes"});
   CHECK(told(R"(<outer width="22.3"/><borders sides="3"/>)" + row) ==
         Told{"borders 3 + 3, two openings of 9 and a gap of 1 need 25 in; the outer width is 22.3 "
              "in: 2.7 in short; an outer width of 25 in or left and right borders of 1.65 in would "
@@ -173,9 +175,10 @@ TEST_CASE("conflict: where one change does not suffice that is said, and the oth
       <fixed measure="border.left" length="1"/><fixed measure="border.left" length="4"/></rules>)") ==
         Told{"these cannot all hold: border.left at 1 in and border.left at 4 in; they miss by 3 "
              "in; border.left at 4 in or border.left at 1 in would settle this, but other numbers "
-             "do not fit either",
+             "do not fit either; without the rules an outer size of 25 in x 14 in passes",
              "these cannot all hold: g at 2 in and g at 3 in; they miss by 1 in; g at 3 in or g at "
-             "2 in would settle this, but other numbers do not fit either"});
+             "2 in would settle this, but other numbers do not fit either; without the rules an "
+             "outer size of 25 in x 14 in passes"});
 }
 
 TEST_CASE(

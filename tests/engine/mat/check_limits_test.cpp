@@ -62,7 +62,9 @@ std::string with_opening(const std::string& opening) {
 }
 // Borders of 4 1/16 in.
 std::string with_lip(const std::string& lip) {
-  return with_borders(R"(<frame rabbet-width="16" rabbet-height="18" lip=")" + lip + "\"/>");
+  return with_borders(
+      R"(<borders all="4 1/16"/><frame rabbet-width="16" rabbet-height="18" lip=")" + lip +
+      "\"/>");
 }
 std::string with_groove(const std::string& distance) {
   return row("2", "<groove distance=\"" + distance + "\" width=\"1/16\"/>");

@@ -238,7 +238,7 @@ export async function fetch_ideas() {
   const name = desk.name;
   try {
     const ideas = await get(job_path(name) + "/suggestions");
-    if (name === desk.name && desk.ideas) desk.ideas = { ...ideas, open: desk.ideas.open };
+    if (name === desk.name && desk.ideas) desk.ideas = { ...ideas, open: desk.ideas.open, taken: desk.ideas.taken };
   } catch (error) {
     failed(error);
   }

@@ -56,6 +56,7 @@ function Layer({ layer, count }) {
       count > 1 ? h(Button, { kind: "quiet", does: () => change([remove(name)]), says: say("Take out layer %1", layer.number) }, say("Take out")) : null),
     h(Choice, { label: say("Board"), value: known || (layer.board ? "as it is" : ""), options: boards, name: "board-" + layer.number,
       choose: (place) => { if (place !== "as it is") change(board_edits(layer, shop.boards[place])); } }),
+    layer.board ? h("p", { class: "board-facts" }, say("Core"), h(Swatch, { colour: layer.core }), said(layer.thickness) ? thickness_of({ ...layer, unit: seen().unit }) : "") : null,
     layer.board && layer.known === false
       ? h("p", { class: "mark" }, say("The stock does not know this board, so its colour is not drawn.")) : null,
     layer.known === true && layer.board ? null

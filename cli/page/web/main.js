@@ -27,7 +27,7 @@ let drawn;
 function Page() {
   return h("div", { class: "page" },
     h(Absence),
-    desk.versions ? h(Versions) : desk.state ? h(Job) : desk.jobs && !desk.name ? h(Begin) : null);
+    desk.versions ? h(Versions, { key: desk.versions.join("|") }) : desk.state ? h(Job) : desk.jobs && !desk.name ? h(Begin) : null);
 }
 
 redraws_with(() => {

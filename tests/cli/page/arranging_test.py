@@ -147,6 +147,21 @@ class Arranging(OpenJob):
         self.stays()
 
 
+    def test_a_click_takes_a_suggestion_and_another_goes_back(self):
+        self.unfold("arrangement")
+        self.page.click('[name="suggest"]')
+        self.page.wait("document.querySelector('.idea') && !document.querySelector('[name=\"stop\"]')", 60)
+        self.page.click('[name="idea-1"]')
+        self.page.wait_for(".size")
+        self.assertNotEqual(self.text(), self.before)
+        self.unfold("arrangement")
+        self.page.click(".stack button:nth-child(2)")
+        self.page.wait_for('.idea[aria-pressed="true"]')
+        self.page.click('[name="idea-1"]')
+        self.is_undone()
+        self.page.wait("document.querySelector('.idea[aria-pressed=\"true\"]') === null")
+
+
 class Finishes(OpenJob):
     name = "double-mat"
     has_shop = True

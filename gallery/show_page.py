@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""Makes the pictures of the page that the README shows: a first job, and suggestions, in Chromium.
+"""Makes the pictures of the page that the README shows, in Chromium: a first job, suggestions, and a column
+on its way.
 
 gallery/show_page.py PROGRAM FOLDER PICTURES"""
 
@@ -15,17 +16,19 @@ from browser import Browser  # noqa: E402
 from opened import Opened  # noqa: E402
 
 COLOURS = "64"
+WIDTH, HEIGHT, FINENESS = 1120, 700, 1.5  # the window, and pixels of the picture for one of it
 
 
 def main(folder, pictures):
     orders = os.path.join(folder, "orders")
     shutil.rmtree(orders, ignore_errors=True)
     os.makedirs(orders)
-    for name in ("double-mat", "four-moths", "herbarium"):
+    for name in ("double-mat", "four-moths", "herbarium", "seven-picture-collage"):
         shutil.copy(os.path.join(HERE, name + ".xml"), orders)
     for below in ("pictures", "shop"):
         shutil.copytree(os.path.join(HERE, below), os.path.join(orders, below))
-    opened, page = Opened(orders), Browser(1280, 800)
+    opened, page = Opened(orders), Browser(WIDTH, HEIGHT)
+    page.ask("Emulation.setDeviceMetricsOverride", width=WIDTH, height=HEIGHT, deviceScaleFactor=FINENESS, mobile=False)
 
     def keep(name):
         page.wait("[...document.images].every((one) => one.complete)")
@@ -72,6 +75,17 @@ def main(folder, pictures):
     page.key("Enter")
     page.wait("document.querySelector('.idea') && !document.querySelector('[name=\"stop\"]')", 60)
     keep("page-suggestions")
+
+    page.read("location.hash = '#job=seven-picture-collage'")
+    page.wait_for(".size")
+    page.click('[name="line-arrangement"]')
+    page.click('[name="opening-1"]', 0.5, 0.5)
+    page.click('[name="whole"]')
+    page.click('[name="move"]')
+    page.wait_for(".place.at")
+    page.key("ArrowRight")
+    page.wait_for(".foreseen .drawing svg")
+    keep("page-move")
     page.end()
     opened.end()
 

@@ -91,7 +91,7 @@ function BackOf({ layers }) {
 }
 
 function Moving() {
-  return h("div", { class: "chosen" },
+  return h("div", { class: "chosen moving" },
     h("span", { class: "called" }, words_for(desk.moving.at)),
     h(Button, { name: "put-here", does: () => end_move(true), kind: "main" }, say("Put it here")),
     h(Button, { name: "leave-it", does: () => end_move(false) }, say("Leave it")));

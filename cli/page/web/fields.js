@@ -21,7 +21,10 @@ export class Field extends Component {
       this.setState({ draft: null, wrong: null });
       return;
     }
+    if (this.is_keeping) return; // Enter, and then it is left
+    this.is_keeping = true;
     const wrong = await this.props.commit(draft);
+    this.is_keeping = false;
     this.setState(wrong ? { wrong } : { draft: null, wrong: null });
   }
 

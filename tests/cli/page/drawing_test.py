@@ -132,14 +132,16 @@ class Drawing(OpenJob):
         self.page.type("20")
         self.page.key("Enter")
         self.page.wait_for(".pinned.error .remedy")
-        # 20, two openings of 8 1/4, one of 5 1/4 and two bars of 1/2 are 42 3/4, in 32.
+        # 20, two openings of 8 1/4, one of 5 1/4, two bars of 1/2 and a border of 1/8 are 42 7/8, in 32.
         sentence = self.page.text(".pinned.error p").replace("\u00a0", " ")
-        self.assertRegex(sentence, r"20.*8 1/4.*5 1/4.*42 3/4.*32 in: 10 3/4 in short")
+        self.assertRegex(sentence, r"20.*8 1/4.*5 1/4.*42 7/8.*32 in: 10 7/8 in short")
         self.page.wait_for(".hung.old .drawing svg")  # the last drawing that closed stays on the wall
         mark = self.page.read("document.querySelector('.mark-at.wrong').getBoundingClientRect().x")
         self.assertLess(abs(mark - left), 20)  # where the border is
         # What the sum is made of is drawn out: border, three openings, the mat; nothing of the other direction.
-        self.assertEqual(self.page.read("document.querySelectorAll('.lines-drawn.wrong .dimension').length"), 5)
+        self.assertEqual(self.page.read("[...document.querySelectorAll('.lines-drawn.wrong .dimension path:last-child')]"
+                                        ".filter((one) => one.getBBox().width < one.getBBox().height).length"), 0)
+        self.assertGreaterEqual(self.page.read("document.querySelectorAll('.lines-drawn.wrong .dimension').length"), 5)
         self.assertEqual(self.page.text(".ticket .to-mend h2"), "Does not close")
         self.focus(".pinned.error .remedy")
         remedy = self.page.text(".pinned.error .remedy").replace("\u00a0", " ")

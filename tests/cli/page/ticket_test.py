@@ -53,7 +53,7 @@ class Ticket(OpenJob):
         self.page.wait_for(".size")
         self.page.wait_for(".drawing image")
         with open(os.path.join(self.folder, "Kelp.xml"), encoding="utf-8") as file:
-            self.assertRegex(file.read(), r'<picture id="picture-1" width="6" image="pictures/kelp.png"')
+            self.assertRegex(file.read(), r'<picture id="picture-1" width="6" height="[^"]+" image="pictures/kelp.png"')
 
     def test_more_pictures_are_typed_as_they_are_said(self):
         self.unfold("pictures")

@@ -25,3 +25,41 @@ std::string_view @name@() {
 ")
   target_sources(${target} PRIVATE ${source})
 endfunction()
+
+# mullion_embed_list(TARGET FUNCTION HEADER NAMESPACE TYPE [NAME FILE]...): compiles the bytes of the
+# files into TARGET as the function `const std::vector<TYPE>& NAMESPACE::FUNCTION()`, which the header
+# declares. TYPE is made of a name and the bytes.
+function(mullion_embed_list target function header namespace type)
+  set(arrays "")
+  set(entries "")
+  set(count 0)
+  set(rest ${ARGN})
+  while(rest)
+    list(POP_FRONT rest name file)
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${file})
+    file(READ ${file} bytes HEX)
+    string(REGEX REPLACE "(................................)" "\\1\n" bytes "${bytes}")
+    string(REGEX REPLACE "([0-9a-f][0-9a-f])" "'\\\\x\\1'," bytes "${bytes}")
+    string(APPEND arrays "constexpr char file_${count}[] = {\n${bytes}};\n")
+    string(APPEND entries "      {\"${name}\", {file_${count}, sizeof file_${count}}},\n")
+    math(EXPR count "${count} + 1")
+  endwhile()
+  set(source ${CMAKE_CURRENT_BINARY_DIR}/embedded_${function}.cpp)
+  file(CONFIGURE OUTPUT ${source} @ONLY CONTENT
+"#include \"@header@\"
+
+namespace @namespace@ {
+namespace {
+
+@arrays@
+}  // namespace
+
+const std::vector<@type@>& @function@() {
+  static const std::vector<@type@> all = {
+@entries@  };
+  return all;
+}
+}  // namespace @namespace@
+")
+  target_sources(${target} PRIVATE ${source})
+endfunction()

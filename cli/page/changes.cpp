@@ -98,47 +98,56 @@ Reply Site::saved(const std::string& name, const Problems& notes, const Json& bo
   return json(out);
 }
 
-Answer Site::edits(const Asked& asked) {
-  const auto body = body_of(asked.request);
-  if (!body) return body.error();
+// What a request to change a job brings along, or the reply that refuses it.
+tl::expected<Site::Wish, Reply> Site::wish_of(const Asked& asked) {
+  auto body = body_of(asked.request);
+  if (!body) return tl::unexpected(body.error());
   edit::EditedFile* file = edited(asked.name());
-  if (file == nullptr) return no_job(asked.name());
-  const auto edit = edit_in(*body);
-  if (!edit) return json({{"problems", of(edit.error())}}, 400);
-  const auto done = file->edit(*edit, text_in(*body, "on"));
-  if (!done) return refused(asked.name(), done.error(), *body);
-  return saved(asked.name(), done->notes, *body);
+  if (file == nullptr) return tl::unexpected(no_job(asked.name()));
+  return Wish{std::move(*body), *file};
 }
 
-Answer Site::previews(const Asked& asked) {
-  const auto body = body_of(asked.request);
-  if (!body) return body.error();
-  edit::EditedFile* file = edited(asked.name());
-  if (file == nullptr) return no_job(asked.name());
-  const auto edit = edit_in(*body);
-  if (!edit) return json({{"problems", of(edit.error())}}, 400);
-  const auto text = file->preview(*edit, text_in(*body, "on"));
-  if (!text) return refused(asked.name(), text.error(), *body);
-  const LaidPtr laid = desk_.preview(asked.name(), text->text);
-  return json(state_asked_for(asked.name(), *laid, true, *body));
+tl::expected<edit::Edit, Reply> Site::edit_of(const Wish& wish) {
+  auto edit = edit_in(wish.body);
+  if (!edit) return tl::unexpected(json({{"problems", of(edit.error())}}, 400));
+  return std::move(*edit);
+}
+
+Answer Site::edits(const Asked& asked) {
+  return changed(asked, [](Wish& wish) -> Change {
+    const auto edit = edit_of(wish);
+    if (!edit) return edit.error();
+    return wish.file.edit(*edit, text_in(wish.body, "on"));
+  });
 }
 
 Answer Site::undo(const Asked& asked) {
-  return back_or_forth(asked, &edit::EditedFile::undo);
+  return changed(asked, [](Wish& wish) -> Change { return wish.file.undo(); });
 }
 
 Answer Site::redo(const Asked& asked) {
-  return back_or_forth(asked, &edit::EditedFile::redo);
+  return changed(asked, [](Wish& wish) -> Change { return wish.file.redo(); });
 }
 
-Answer Site::back_or_forth(const Asked& asked, Result<edit::Saved> (edit::EditedFile::*step)()) {
-  const auto body = body_of(asked.request);
-  if (!body) return body.error();
-  edit::EditedFile* file = edited(asked.name());
-  if (file == nullptr) return no_job(asked.name());
-  const auto done = (file->*step)();
-  if (!done) return refused(asked.name(), done.error(), *body);
-  return saved(asked.name(), done->notes, *body);
+Answer Site::changed(const Asked& asked, Change (*make)(Wish&)) {
+  auto wish = wish_of(asked);
+  if (!wish) return wish.error();
+  const Change change = make(*wish);
+  if (const auto* reply = std::get_if<Reply>(&change)) return *reply;
+  const auto& done = std::get<Result<edit::Saved>>(change);
+  if (!done) return refused(asked.name(), done.error(), wish->body);
+  return saved(asked.name(), done->notes, wish->body);
+}
+
+Answer Site::previews(const Asked& asked) {
+  auto wish = wish_of(asked);
+  if (!wish) return wish.error();
+  const auto edit = edit_of(*wish);
+  if (!edit) return edit.error();
+  const auto text = wish->file.preview(*edit, text_in(wish->body, "on"));
+  if (!text) return refused(asked.name(), text.error(), wish->body);
+  const LaidPtr laid = desk_.preview(asked.name(), text->text);
+  return json(state_asked_for(asked.name(), *laid, true, wish->body));
 }
 
 // --- new jobs ------------------------------------------------------------------------------------

@@ -1,15 +1,11 @@
 # mullion_embed_page(TARGET): compiles the files of cli/page/web and Preact's modules into TARGET, as
-# the function mullion::cli::page::page_file (page_files.h).
+# the function mullion::cli::page::page_files (page_files.h).
 function(mullion_embed_page target)
   set(folder ${CMAKE_CURRENT_SOURCE_DIR}/page/web)
   file(GLOB_RECURSE own RELATIVE ${folder} CONFIGURE_DEPENDS ${folder}/*)
-  set(table "")
-  set(count 0)
+  set(files "")
   foreach(name ${own})
-    mullion_embed(${target} page_file_${count} ${folder}/${name})
-    string(APPEND table "    {\"${name}\", page_file_${count}},\n")
-    string(APPEND declared "std::string_view page_file_${count}();\n")
-    math(EXPR count "${count} + 1")
+    list(APPEND files ${name} ${folder}/${name})
   endforeach()
 
   # Preact as Debian packs it (node-preact), without its comments, which are a third of it. Browsers want
@@ -20,38 +16,9 @@ function(mullion_embed_page target)
     file(READ ${PREACT_FOLDER}/src/${module} text)
     string(REGEX REPLACE "from '(\\.[^']*)'" "from '\\1.js'" text "${text}")
     string(REGEX REPLACE "/\\*[^*]*\\*+([^/*][^*]*\\*+)*/" "" text "${text}")
-    set(name preact/${module})
-    set(copy ${CMAKE_CURRENT_BINARY_DIR}/${name})
+    set(copy ${CMAKE_CURRENT_BINARY_DIR}/preact/${module})
     file(CONFIGURE OUTPUT ${copy} CONTENT "${text}" @ONLY)
-    mullion_embed(${target} page_file_${count} ${copy})
-    string(APPEND table "    {\"${name}\", page_file_${count}},\n")
-    string(APPEND declared "std::string_view page_file_${count}();\n")
-    math(EXPR count "${count} + 1")
+    list(APPEND files preact/${module} ${copy})
   endforeach()
-
-  set(source ${CMAKE_CURRENT_BINARY_DIR}/embedded_page_files.cpp)
-  file(CONFIGURE OUTPUT ${source} @ONLY CONTENT
-"#include \"cli/page/page_files.h\"
-
-namespace mullion {
-@declared@}
-
-namespace mullion::cli::page {
-
-std::string_view page_file(std::string_view name) {
-  struct Entry {
-    std::string_view name;
-    std::string_view (*text)();
-  };
-  constexpr Entry entries[] = {
-@table@  };
-  for (const Entry& entry : entries) {
-    if (entry.name == name) return entry.text();
-  }
-  return {};
-}
-
-}  // namespace mullion::cli::page
-")
-  target_sources(${target} PRIVATE ${source})
+  mullion_embed_list(${target} page_files cli/page/page_files.h mullion::cli::page PageFile ${files})
 endfunction()

@@ -8,6 +8,9 @@
 namespace mullion::cli::page {
 namespace {
 
+// Problems of a text, so that those that were just made are among them.
+constexpr std::size_t most_shown = 200;
+
 void add(Problems& to, Problems from) {
   for (Problem& one : from) to.push_back(std::move(one));
 }
@@ -32,10 +35,10 @@ std::shared_ptr<Laid> lay(std::string text, const std::string& file, OpenJob& op
                           const CutterProfile* cutter, const Locale& locale) {
   auto out = std::make_shared<Laid>();
   out->fingerprint = edit::fingerprint(text);
-  Result<Job> job = parse_job(text, file);
+  Result<Job> job = parse_job(text, file, Need::arrangement, most_shown);
   const bool is_arranged_job = job.has_value();
   if (!job) {  // pictures alone are a job to begin with, if that is all that is missing
-    Result<Job> begun = parse_job(text, file, Need::pictures);
+    Result<Job> begun = parse_job(text, file, Need::pictures, most_shown);
     if (begun && !is_arranged(*begun)) {
       out->problems.push_back({Severity::note,
                                "page-not-arranged",

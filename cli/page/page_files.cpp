@@ -2,6 +2,13 @@
 
 namespace mullion::cli::page {
 
+std::string_view page_file(std::string_view name) {
+  for (const PageFile& file : page_files()) {
+    if (file.name == name) return file.text;
+  }
+  return {};
+}
+
 const char* type_of(std::string_view name) {
   if (name.ends_with(".html")) return "text/html; charset=utf-8";
   if (name.ends_with(".js") || name.ends_with(".mjs")) return "text/javascript; charset=utf-8";

@@ -4,8 +4,14 @@
 // below preact/. The build writes the list (CMakeLists.txt beside this header).
 
 #include <string_view>
+#include <vector>
 
 namespace mullion::cli::page {
+
+struct PageFile {
+  std::string_view name, text;
+};
+const std::vector<PageFile>& page_files();
 
 // Empty where there is no file of that name, such as "main.js".
 std::string_view page_file(std::string_view name);

@@ -20,13 +20,15 @@
 #include <set>
 #include <stdexcept>
 
+#include "cli/page/deadlines.h"
 #include "cli/page/gate.h"
 #include "cli/page/workers.h"
 
 namespace mullion::cli::page {
 namespace {
 
-constexpr int seconds_for_a_request = 10;  // without a byte
+constexpr int seconds_for_a_request = 10;               // without a byte
+constexpr std::chrono::seconds most_for_a_request{20};  // in all
 constexpr int seconds_for_a_stream = 24 * 3600;
 constexpr int most_header_bytes = 16 * 1024;
 constexpr int threads = 3;
@@ -35,6 +37,7 @@ constexpr std::size_t most_connections = 600;
 constexpr std::size_t reserve = 24;  // descriptors, for files and child processes
 constexpr timeval pause_of_the_listener{0, 200'000};
 constexpr timeval between_heartbeats{5, 0};
+constexpr timeval between_looks_at_deadlines{1, 0};
 constexpr int backlog = 512;
 
 int port_of(evutil_socket_t socket) {
@@ -87,9 +90,11 @@ struct Server::State {
   evconnlistener* listener = nullptr;
   event* resume = nullptr;
   event* heartbeat = nullptr;
+  event* deadline = nullptr;
   int port = 0;
   std::size_t limit = most_descriptors();
   Handler handler;
+  Deadlines deadlines{most_for_a_request};
   std::set<std::unique_ptr<Pending>> pending;
   std::set<std::unique_ptr<Listener>> listeners;
   std::unique_ptr<Workers> workers;
@@ -101,6 +106,7 @@ struct Server::State {
     if (http != nullptr) evhttp_free(http);
     if (resume != nullptr) event_free(resume);
     if (heartbeat != nullptr) event_free(heartbeat);
+    if (deadline != nullptr) event_free(deadline);
   }
 
   static void forget_closing(evhttp_request* request) {
@@ -119,7 +125,9 @@ struct Server::State {
   static bufferevent* on_connection(event_base* events, void* self) {
     auto* server = static_cast<State*>(self);
     if (descriptors_in_use() > server->limit) server->pause();
-    return bufferevent_socket_new(events, -1, 0);
+    bufferevent* connection = bufferevent_socket_new(events, -1, 0);
+    if (connection != nullptr) server->deadlines.watch(connection);
+    return connection;
   }
 
   static void on_accept_error(evconnlistener*, void* self) { static_cast<State*>(self)->pause(); }
@@ -131,6 +139,10 @@ struct Server::State {
     } else {
       event_add(server->resume, &pause_of_the_listener);
     }
+  }
+
+  static void on_deadline(evutil_socket_t, short, void* self) {
+    static_cast<State*>(self)->deadlines.look();
   }
 
   static void on_heartbeat(evutil_socket_t, short, void* self) {
@@ -183,6 +195,8 @@ struct Server::State {
 
   static void on_request(evhttp_request* request, void* self) {
     auto* server = static_cast<State*>(self);
+    server->deadlines.is_complete(
+        evhttp_connection_get_bufferevent(evhttp_request_get_connection(request)));
     Request asked;
     if (!read_request(request, asked)) {
       send(request, Method::get,
@@ -328,6 +342,8 @@ Server::Server(event_base* events, int port) : state_(std::make_unique<State>())
   state->resume = event_new(events, -1, 0, State::on_resume, state);
   state->heartbeat = event_new(events, -1, EV_PERSIST, State::on_heartbeat, state);
   event_add(state->heartbeat, &between_heartbeats);
+  state->deadline = event_new(events, -1, EV_PERSIST, State::on_deadline, state);
+  event_add(state->deadline, &between_looks_at_deadlines);
   evhttp_set_bevcb(state->http, State::on_connection, state);
   evhttp_set_gencb(state->http, State::on_request, state);
   state->workers = std::make_unique<Workers>(events, threads);

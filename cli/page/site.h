@@ -8,6 +8,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <variant>
 
 #include "cli/page/desk.h"
 #include "cli/page/files.h"
@@ -73,7 +74,6 @@ class Site {
   Answer previews(const Asked&);
   Answer undo(const Asked&);
   Answer redo(const Asked&);
-  Answer back_or_forth(const Asked&, Result<edit::Saved> (edit::EditedFile::*step)());
   Answer find_ideas(const Asked&);
   Answer ideas(const Asked&);
   Answer stop_ideas(const Asked&);
@@ -86,6 +86,15 @@ class Site {
   Answer keep_finish(const Asked&);
   Answer explain(const Asked&);
   Answer choices(const Asked&);
+
+  struct Wish {
+    Json body;
+    edit::EditedFile& file;
+  };
+  using Change = std::variant<Reply, Result<edit::Saved>>;
+  tl::expected<Wish, Reply> wish_of(const Asked& asked);
+  static tl::expected<edit::Edit, Reply> edit_of(const Wish& wish);
+  Answer changed(const Asked& asked, Change (*make)(Wish&));
 
   LaidPtr found(const Asked& asked, std::string_view fingerprint);
   Json state(const std::string& name, const Laid& laid, bool preview, std::string_view side,

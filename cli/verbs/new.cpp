@@ -7,6 +7,7 @@
 #include "cli/questions.h"
 #include "cli/terminal.h"
 #include "cli/verb.h"
+#include "engine/starting/said_sizes.h"
 #include "engine/starting/starting.h"
 #include "engine/xml/words.h"
 
@@ -169,25 +170,35 @@ class Reader {
       }
       start_.pictures.push_back(std::move(*picture));
     }
-    const std::size_t images = start_.pictures.size();
-    for (std::size_t i = 0; i < options_.sizes.size(); ++i) read_size(i, i < images);
+    read_sizes(start_.pictures.size());
     for (std::size_t i = 0; i < options_.names.size() && i < start_.pictures.size(); ++i) {
       start_.pictures[i].name = options_.names[i];
     }
-    if (options_.names.size() > std::max(options_.sizes.size(), options_.images.size())) {
+    if (options_.names.size() > start_.pictures.size() && problems_.empty()) {
       problem("--name", "found more names than pictures");
     }
   }
 
   // A measured size stands instead of the one that an image proposes.
-  void read_size(std::size_t i, bool has_image) {
-    const auto size = starting::parse_size(options_.sizes[i], start_.unit);
-    if (!size) return problem("--size", size.error());
-    if (!has_image) start_.pictures.emplace_back();
-    StartingPicture& picture = has_image ? start_.pictures[i] : start_.pictures.back();
-    picture.width = size->width;
-    picture.height = size->height;
-    picture.remark.clear();
+  void read_sizes(std::size_t images) {
+    std::size_t next = 0;
+    for (const std::string& text : options_.sizes) {
+      const auto said = starting::parse_said_sizes(text, start_.unit);
+      if (!said) {
+        problem("--size", said.error().front().message);
+        continue;
+      }
+      for (const starting::SaidSize& one : *said) {
+        for (int i = 0; i < one.count; ++i, ++next) {
+          if (next >= images) start_.pictures.emplace_back();
+          StartingPicture& picture = start_.pictures[next];
+          picture.width = one.size.width;
+          picture.height = one.size.height;
+          if (!one.name.empty()) picture.name = one.name;
+          picture.remark.clear();
+        }
+      }
+    }
   }
 
   void read_measures() {
@@ -295,7 +306,8 @@ void add_new(CommandLine& program) {
                 "resolution (300 per inch where a file states none)")
       .times(0, Option::any_number);
   verb.option("--size", Takes::size, options->sizes,
-              "Of a picture: \"10 x 8\"; once for each, in order")
+              "Of pictures, in order: \"10 x 8\", \"5x7 *3\" for three, \"21 x 29,7 cm Diploma\" "
+              "with a name")
       .one_each_time();
   verb.option("--name", Takes::name, options->names, "Of a picture; once for each, in order")
       .one_each_time();

@@ -3,10 +3,7 @@
 #include "cli/answer.h"
 #include "cli/verb.h"
 #include "engine/edit/assignment.h"
-#include "engine/edit/history.h"
-#include "engine/file/file.h"
-#include "engine/file/input.h"
-#include "engine/xml/limits.h"
+#include "engine/edit/edited_file.h"
 
 namespace mullion::cli {
 namespace {
@@ -28,29 +25,17 @@ std::string words(const std::string& job, const std::vector<edit::ChangedLines>&
   return out;
 }
 
-// A job that the page has edited is undone there: its history goes on.
-Problems keep_history(const std::string& job, const std::string& before,
-                      const edit::EditedText& edited) {
-  if (!read_file(edit::history_path(job), edit::largest_history)) return {};
-  auto history = edit::History::open(job);
-  const auto recorded = history.record(edit::History::Act::edit, before, edited);
-  return recorded ? Problems() : recorded.error();
-}
-
 int set(const Options& options) {
   const Answer& answer = options.answer;
   const Result<edit::Edit> edit = edit::edit_of(options.assignments);
   if (!edit) return answer.fail(edit.error());
-  const Result<std::string> before = read_input(options.job, largest_job_file);
-  if (!before) return answer.fail(before.error());
-  const auto edited = edit::apply(*before, *edit, options.job);
-  if (!edited) return answer.fail(edited.error());
-  if (!edited->changes.empty()) {
-    if (const int status = answer.save(options.job, edited->text)) return status;
-    const Problems lost = keep_history(options.job, *before, *edited);
-    if (!lost.empty()) return answer.fail(lost);
-  }
-  const auto changes = edit::changed_lines(*before, *edited);
+  auto file = edit::EditedFile::open(options.job);
+  if (!file) return answer.fail(file.error());
+  const std::string before = file->text();
+  const auto saved = file->edit(*edit, edit::fingerprint(before));
+  if (!saved) return answer.fail(saved.error());
+  if (!saved->notes.empty()) return answer.fail(saved->notes);
+  const auto changes = edit::changed_lines(before, saved->edited);
   return answer.give([&] { return words(options.job, changes); },
                      [&] { return changed_lines_json(changes); });
 }
@@ -76,7 +61,7 @@ void add_set(CommandLine& program) {
       "  arrange.1.gap.2       between its second and its third part\n"
       "  ID.reveal.2.left      of layer 2 at one opening\n"
       "  ID.groove.1.width\n"
-      "Several are one edit: all are made, or none.");
+      "Several are one edit: all are made, or none. The page (mullion open) undoes it.");
   options->answer.add_option(verb);
   verb.runs([options] { return set(*options); });
 }

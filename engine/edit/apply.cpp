@@ -86,6 +86,9 @@ class Editing {
   Draft sum_;
 };
 
+// A file may have many faults already; those that an edit makes are told from them.
+constexpr std::size_t most_faults = 500;
+
 bool is_same_fault(const Problem& a, const Problem& b) {
   return a.code == b.code && a.message == b.message;
 }
@@ -115,10 +118,10 @@ bool is_not_xml(const Problem& problem) {
 Result<EditedText> apply(const std::string& text, const Edit& edit, const std::string& file) {
   // What goes back may take the arrangement away again.
   Need need = std::holds_alternative<Change>(edit) ? Need::pictures : Need::arrangement;
-  Result<Job> before = parse_job(text, file, need);
+  Result<Job> before = parse_job(text, file, need, most_faults);
   if (!before && need == Need::arrangement) {
     need = Need::pictures;
-    before = parse_job(text, file, need);
+    before = parse_job(text, file, need, most_faults);
   }
   const Problems faults = before ? Problems() : before.error();
   // What has no elements to be found cannot be edited.
@@ -129,7 +132,7 @@ Result<EditedText> apply(const std::string& text, const Edit& edit, const std::s
     return tl::unexpected(done.error());
   }
   EditedText out{editing.sum().text(), editing.sum().changes()};
-  const Result<Job> after = parse_job(out.text, file, need);
+  const Result<Job> after = parse_job(out.text, file, need, most_faults);
   if (after) return out;
   const Problems made = new_faults(faults, after.error());
   if (!made.empty()) return tl::unexpected(made);

@@ -34,8 +34,10 @@ enum class Need { arrangement, pictures };
 // A file that cannot be read gives the code "file-read", without a place.
 Result<Job> read_job(const std::string& path, Need need = Need::arrangement);
 
-// `file` is used in messages and kept as Job::file.
-Result<Job> parse_job(std::string_view xml, const std::string& file, Need need = Need::arrangement);
+// `file` is used in messages and kept as Job::file. So many problems are listed; a last note says
+// how many are not.
+Result<Job> parse_job(std::string_view xml, const std::string& file, Need need = Need::arrangement,
+                      std::size_t most = most_problems);
 
 // False for a job that was read for its pictures alone and holds no `arrange`.
 bool is_arranged(const Job& job);

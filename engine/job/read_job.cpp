@@ -85,8 +85,8 @@ void read_parts(Element& root, const Children& children, Need need, Job& job) {
 
 }  // namespace
 
-Result<Job> parse_job(std::string_view xml, const std::string& file, Need need) {
-  Reading reading(xml, file);
+Result<Job> parse_job(std::string_view xml, const std::string& file, Need need, std::size_t most) {
+  Reading reading(xml, file, "job", most);
   pugi::xml_document document;
   Job job;
   job.file = file;

@@ -1,8 +1,9 @@
+include(${CMAKE_CURRENT_LIST_DIR}/../embed.cmake)
+
 # mullion_embed_translations(TARGET FILES...): compiles each catalogue, named after its language, with
 # msgfmt and puts its bytes into TARGET (engine/locale/catalogue.h).
 function(mullion_embed_translations target)
-  set(arrays "")
-  set(entries "")
+  set(catalogues "")
   foreach(po_file ${ARGN})
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${po_file})
     get_filename_component(language ${po_file} NAME_WE)
@@ -12,28 +13,7 @@ function(mullion_embed_translations target)
     if(NOT status EQUAL 0)
       message(FATAL_ERROR "msgfmt refuses ${po_file}")
     endif()
-    file(READ ${mo_file} bytes HEX)
-    string(REGEX REPLACE "(................................)" "\\1\n" bytes "${bytes}")
-    string(REGEX REPLACE "([0-9a-f][0-9a-f])" "'\\\\x\\1'," bytes "${bytes}")
-    string(APPEND arrays "constexpr char ${language}[] = {\n${bytes}};\n")
-    string(APPEND entries "      {\"${language}\", {${language}, sizeof ${language}}},\n")
+    list(APPEND catalogues ${language} ${mo_file})
   endforeach()
-  set(source ${CMAKE_CURRENT_BINARY_DIR}/translations.cpp)
-  file(CONFIGURE OUTPUT ${source} @ONLY CONTENT
-"#include \"engine/locale/catalogue.h\"
-
-namespace mullion {
-namespace {
-
-@arrays@
-}  // namespace
-
-const std::vector<Translation>& translations() {
-  static const std::vector<Translation> all = {
-@entries@  };
-  return all;
-}
-}  // namespace mullion
-")
-  target_sources(${target} PRIVATE ${source})
+  mullion_embed_list(${target} translations engine/locale/catalogue.h mullion Translation ${catalogues})
 endfunction()

@@ -1,4 +1,3 @@
-#include <algorithm>
 #include <filesystem>
 
 #include "engine/file/file.h"
@@ -6,22 +5,6 @@
 #include "engine/starting/starting.h"
 
 namespace mullion::starting {
-namespace {
-
-// Where "10 x 8" parts into two lengths, and how long the sign is.
-struct Sign {
-  std::size_t at, size;
-};
-std::optional<Sign> sign_of(std::string_view text) {
-  constexpr std::string_view by = " by ", times = "\xC3\x97";
-  if (const auto at = text.find(by); at != text.npos) return Sign{at, by.size()};
-  if (const auto at = text.find(times); at != text.npos) return Sign{at, times.size()};
-  if (const auto at = text.find_first_of("xX*"); at != text.npos) return Sign{at, 1};
-  return std::nullopt;
-}
-
-}  // namespace
-
 Length usual_border(Unit unit) {
   return unit == Unit::inch ? inches(3) : millimetres(75);
 }
@@ -32,22 +15,6 @@ Length usual_gap(Unit unit) {
 
 Scale usual_scale(Unit unit) {
   return {unit, unit == Unit::inch ? sixty_fourths(4) : millimetres(1)};
-}
-
-tl::expected<Size, std::string> parse_size(std::string_view text, Unit unit) {
-  const auto sign = sign_of(text);
-  if (!sign) {
-    return tl::unexpected("found \"" + std::string(text) +
-                          "\"; expected width x height, such as 10 x 8");
-  }
-  const auto width = parse_length(text.substr(0, sign->at), unit);
-  if (!width) return tl::unexpected(width.error());
-  const auto height = parse_length(text.substr(sign->at + sign->size), unit);
-  if (!height) return tl::unexpected(height.error());
-  if (std::min(*width, *height) <= Length()) {
-    return tl::unexpected("found \"" + std::string(text) + "\"; expected sizes above zero");
-  }
-  return Size{*width, *height};
 }
 
 tl::expected<StartingPicture, std::string> picture_of(const std::string& path,

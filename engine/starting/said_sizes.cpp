@@ -111,6 +111,14 @@ tl::expected<SaidSize, Sentence> parse_line(std::string_view line, Unit unit) {
 
 }  // namespace
 
+tl::expected<Size, std::string> parse_size(std::string_view text, Unit unit) {
+  const auto said = parse_line(with_points(trimmed(text)), unit);
+  if (!said) return tl::unexpected(said.error());
+  if (said->count == 1 && said->name.empty()) return said->size;
+  return tl::unexpected("found \"" + std::string(text) +
+                        "\"; expected width x height alone, such as 8 x 10");
+}
+
 Result<std::vector<SaidSize>> parse_said_sizes(std::string_view text, Unit unit) {
   std::vector<SaidSize> out;
   Problems problems;

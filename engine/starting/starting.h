@@ -38,7 +38,7 @@ Length usual_gap(Unit unit);
 // The finest step of a job that states none: 1/16 in, or 1 mm.
 Scale usual_scale(Unit unit);
 
-// "10 x 8", "8 1/2 in by 11 in". The error is one sentence.
+// "10 x 8", "8 1/2 in by 11 in": one size as said_sizes.h reads it. The error is one sentence.
 struct Size {
   Length width, height;
 };

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "engine/xml/limits.h"
-
 namespace mullion {
 namespace {
 
@@ -15,8 +13,9 @@ std::string_view without_byte_order_mark(std::string_view text) {
 
 }  // namespace
 
-Reading::Reading(std::string_view text, std::string file, std::string_view root_name)
-    : source(without_byte_order_mark(text)), root(root_name), file_(std::move(file)) {}
+Reading::Reading(std::string_view text, std::string file, std::string_view root_name,
+                 std::size_t most)
+    : source(without_byte_order_mark(text)), root(root_name), file_(std::move(file)), most_(most) {}
 
 void Reading::problem(std::size_t offset, std::string code, std::string message) {
   if (full()) {
@@ -29,7 +28,7 @@ void Reading::problem(std::size_t offset, std::string code, std::string message)
 }
 
 bool Reading::full() const {
-  return problems_.size() == most_problems;
+  return problems_.size() == most_;
 }
 
 Problems Reading::problems() const {

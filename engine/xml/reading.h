@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "engine/length/format.h"
+#include "engine/xml/limits.h"
 #include "engine/xml/problem.h"
 #include "engine/xml/source_text.h"
 
@@ -16,9 +17,10 @@ namespace mullion {
 class Reading {
  public:
   // A byte order mark is no part of the source.
-  Reading(std::string_view text, std::string file, std::string_view root_name = "job");
+  Reading(std::string_view text, std::string file, std::string_view root_name = "job",
+          std::size_t most = most_problems);
 
-  // Keeps the first `most_problems` and counts the rest. In a file other than a job, a code that
+  // Keeps the first `most` and counts the rest. In a file other than a job, a code that
   // begins with "job-" begins with the root's name instead.
   void problem(std::size_t offset, std::string code, std::string message);
   // No more will be listed: what would only find more problems may stop.
@@ -36,6 +38,7 @@ class Reading {
 
  private:
   std::string file_;
+  std::size_t most_;
   Problems problems_;
   std::size_t unlisted_ = 0;
 };

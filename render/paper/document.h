@@ -39,7 +39,9 @@ std::string write_pdf(const std::vector<Page>& pages, const DocumentInfo& info);
 // A size in mm and a user unit of 1 mm; texts are outlines named by aria-label.
 std::string write_svg(const Drawing& drawing, const PageSize& size, const std::string& title);
 
-// The elements alone, with points as units, to be part of another SVG; the prefix begins their ids.
+// The elements alone, with points as units to two decimals, to be part of another SVG; the prefix
+// begins their ids. What is for the screen alone is short: strokes that are the same but for place
+// and width, such as those of a shadow, refer to one path.
 std::string svg_elements(const Drawing& drawing, const std::string& prefix);
 
 // On white. The dots per inch are kept as whole dots per metre in a pHYs chunk (ISO/IEC 15948,

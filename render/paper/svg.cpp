@@ -2,6 +2,7 @@
 #include <cmath>
 #include <cstdio>
 #include <map>
+#include <optional>
 
 #include "render/paper/document.h"
 
@@ -11,9 +12,11 @@ namespace {
 constexpr double mm_per_point = 25.4 / 72;
 constexpr int svg_jpeg_quality = 88;  // of decoded pictures
 
-// Four decimals, without trailing zeros; the same in every locale.
-std::string number(double value) {
-  const long long parts = std::llround(value * 10'000);
+constexpr int finest_parts = 10'000;
+
+// To so many parts of one, without trailing zeros; the same in every locale.
+std::string number(double value, int parts_of_one = finest_parts) {
+  const long long parts = std::llround(value * parts_of_one) * (finest_parts / parts_of_one);
   const unsigned long long size = parts < 0 ? 0ULL - static_cast<unsigned long long>(parts)
                                             : static_cast<unsigned long long>(parts);
   std::string text = (parts < 0 ? "-" : "") + std::to_string(size / 10'000);
@@ -70,31 +73,64 @@ std::string base64(std::string_view bytes) {
   return out;
 }
 
+// By how much the path is moved from the other one; nothing where it is not the same otherwise.
+std::optional<Spot> moved_from(const Path& other, const Path& path) {
+  constexpr double same = 1e-9;
+  const auto& a = other.steps();
+  const auto& b = path.steps();
+  if (a.empty() || a.size() != b.size()) return std::nullopt;
+  const Spot by{b[0].to.x - a[0].to.x, b[0].to.y - a[0].to.y};
+  const auto is_moved = [&](Spot from, Spot to) {
+    return std::abs(to.x - from.x - by.x) < same && std::abs(to.y - from.y - by.y) < same;
+  };
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    const bool curve = a[i].kind == Path::Kind::curve, close = a[i].kind == Path::Kind::close;
+    if (a[i].kind != b[i].kind || (!close && !is_moved(a[i].to, b[i].to))) return std::nullopt;
+    if (curve &&
+        !(is_moved(a[i].control1, b[i].control1) && is_moved(a[i].control2, b[i].control2))) {
+      return std::nullopt;
+    }
+  }
+  return by;
+}
+
+bool differ_in_width_alone(const Pen& a, Pen b) {
+  b.width = a.width;
+  return a == b;
+}
+
+// How an SVG is written.
+struct Manner {
+  double unit = 1;                  // so many of its units make a point
+  int parts_of_one = finest_parts;  // to which numbers are rounded
+  bool shares = false;  // strokes that are the same but for place and width have one path
+  std::string prefix;   // of ids
+};
+
 class SvgWriter {
  public:
-  // `unit`: how many of the SVG's units make a point.
-  SvgWriter(double unit, std::string prefix) : unit_(unit), prefix_(std::move(prefix)) {}
+  explicit SvgWriter(Manner manner) : manner_(std::move(manner)) {}
 
   std::string svg;
   bool has_links() const { return !images_.empty(); }
 
   void add(const Drawing& drawing) {
-    for (const Item& item : drawing.items()) std::visit(*this, item);
+    const std::vector<Item>& items = drawing.items();
+    for (std::size_t i = 0; i < items.size();) {
+      const std::size_t run = manner_.shares ? alike_from(items, i) : 1;
+      if (run > 1) {
+        add_alike(items, i, run);
+      } else {
+        std::visit(*this, items[i]);
+      }
+      i += run;
+    }
   }
 
   void operator()(const Stroke& stroke) {
     const Pen& pen = stroke.pen;
     svg += "<path fill=\"none\" stroke=\"" + format_colour(pen.colour) + "\" stroke-width=\"" +
-           size(pen.width) + "\"";
-    if (!pen.dashes.empty()) {
-      svg += " stroke-dasharray=\"";
-      for (std::size_t i = 0; i < pen.dashes.size(); ++i) {
-        svg += (i ? " " : "") + size(pen.dashes[i]);
-      }
-      svg += "\"";
-    }
-    if (pen.opacity < 1) svg += " stroke-opacity=\"" + number(pen.opacity) + "\"";
-    svg += " d=\"" + data_of(stroke.path) + "\"/>\n";
+           size(pen.width) + "\"" + manner_of(pen) + " d=\"" + data_of(stroke.path) + "\"/>\n";
   }
 
   void operator()(const Area& area) {
@@ -114,7 +150,7 @@ class SvgWriter {
 
   void operator()(const Group& group) {
     std::string attributes;
-    if (!group.id.empty()) attributes += " id=\"" + escaped(prefix_ + group.id) + "\"";
+    if (!group.id.empty()) attributes += " id=\"" + escaped(manner_.prefix + group.id) + "\"";
     if (group.clip) attributes += " clip-path=\"url(#" + add_clip(*group.clip) + ")\"";
     svg += "<g" + attributes + ">\n";
     if (!group.title.empty()) svg += "<title>" + escaped(group.title) + "</title>\n";
@@ -125,7 +161,49 @@ class SvgWriter {
   }
 
  private:
-  std::string size(double points) const { return number(points * unit_); }
+  std::string size(double points) const {
+    return number(points * manner_.unit, manner_.parts_of_one);
+  }
+
+  // All of a pen but its colour and width.
+  std::string manner_of(const Pen& pen) const {
+    std::string out;
+    for (std::size_t i = 0; i < pen.dashes.size(); ++i) {
+      out += (i == 0 ? " stroke-dasharray=\"" : " ") + size(pen.dashes[i]);
+    }
+    if (!pen.dashes.empty()) out += "\"";
+    if (pen.opacity < 1) out += " stroke-opacity=\"" + number(pen.opacity) + "\"";
+    return out;
+  }
+
+  // How many strokes from there are the same but for their places and widths.
+  static std::size_t alike_from(const std::vector<Item>& items, std::size_t begin) {
+    const auto* first = std::get_if<Stroke>(&items[begin]);
+    std::size_t end = begin + 1;
+    for (; first != nullptr && end < items.size(); ++end) {
+      const auto* next = std::get_if<Stroke>(&items[end]);
+      if (next == nullptr || !differ_in_width_alone(first->pen, next->pen) ||
+          !moved_from(first->path, next->path)) {
+        break;
+      }
+    }
+    return end - begin;
+  }
+
+  void add_alike(const std::vector<Item>& items, std::size_t begin, std::size_t count) {
+    const auto& first = std::get<Stroke>(items[begin]);
+    const std::string id = new_id("path");
+    svg += "<defs><path id=\"" + id + "\" d=\"" + data_of(first.path) +
+           "\"/></defs>\n<g fill=\"none\" stroke=\"" + format_colour(first.pen.colour) + "\"" +
+           manner_of(first.pen) + ">\n";
+    for (std::size_t i = begin; i < begin + count; ++i) {
+      const auto& stroke = std::get<Stroke>(items[i]);
+      const Spot by = *moved_from(first.path, stroke.path);
+      svg += "<use href=\"#" + id + "\" x=\"" + size(by.x) + "\" y=\"" + size(by.y) +
+             "\" stroke-width=\"" + size(stroke.pen.width) + "\"/>\n";
+    }
+    svg += "</g>\n";
+  }
   std::string pair(Spot spot) const { return size(spot.x) + "," + size(spot.y); }
 
   std::string data_of(const Path& path) const {
@@ -159,7 +237,7 @@ class SvgWriter {
   }
 
   std::string new_id(const char* kind) {
-    return prefix_ + kind + "-" + std::to_string(++numbers_[kind]);
+    return manner_.prefix + kind + "-" + std::to_string(++numbers_[kind]);
   }
 
   std::string add_clip(const std::variant<Box, Path>& clip) {
@@ -218,7 +296,7 @@ class SvgWriter {
                 const Data& data) {
     const Transform from_pixels{1.0 / pixels.width, 0, 0, 1.0 / pixels.height, 0, 0};
     Transform map = then(from_pixels, placed);
-    for (double* part : {&map.xx, &map.yx, &map.xy, &map.yy}) *part *= unit_;
+    for (double* part : {&map.xx, &map.yx, &map.xy, &map.yy}) *part *= manner_.unit;
     svg += "<g transform=\"" + matrix_of(map) + "\">";
     const auto [known, is_new] = images_.try_emplace(source);
     if (is_new) {
@@ -232,8 +310,7 @@ class SvgWriter {
     svg += "</g>\n";
   }
 
-  double unit_;
-  std::string prefix_;
+  Manner manner_;
   std::map<std::string, int> numbers_;             // of ids, by kind
   std::map<const void*, std::string> images_;      // ids
   std::vector<std::shared_ptr<const void>> kept_;  // so that none takes another's address
@@ -244,7 +321,7 @@ class SvgWriter {
 std::string write_svg(const Drawing& drawing, const PageSize& size, const std::string& title) {
   const std::string width = number(to_millimetres(size.width));
   const std::string height = number(to_millimetres(size.height));
-  SvgWriter writer(mm_per_point, "");
+  SvgWriter writer({mm_per_point, finest_parts, false, {}});
   writer.add(drawing);
   std::string svg =
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"";
@@ -256,7 +333,7 @@ std::string write_svg(const Drawing& drawing, const PageSize& size, const std::s
 }
 
 std::string svg_elements(const Drawing& drawing, const std::string& prefix) {
-  SvgWriter writer(1, prefix);
+  SvgWriter writer({1, 100, true, prefix});
   writer.add(drawing);
   return std::move(writer.svg);
 }

@@ -26,17 +26,16 @@ void draw_straight_bevel(paper::Drawing& page, const Window& window, const Colou
   draw_side(page, face[2], face[3], back[3], back[2], lit(core, shade_bottom));
 }
 
-// Curves are shaded by one sweep of light across the window.
+// Curves are shaded by one sweep of light across the window, on the bevel alone.
 void draw_curved_bevel(paper::Drawing& page, const Window& window, const Colour& core,
                        const View& view) {
-  const paper::Path face = view.path(window.face_edge);
-  page.fill(paper::Path(face).append(view.path(window.back_edge)), {core});
+  paper::Path bevel = view.path(window.face_edge);
+  bevel.append(view.path(window.back_edge));
+  page.fill(bevel, {core});
   const paper::Box box = view.box(window.face);
-  paper::Drawing sweep;
-  sweep.shade(paper::rectangle(box), {{box.x, box.y},
-                                      {box.x + box.width, box.y + box.height},
-                                      {{0.1, black, -shade_top}, {0.9, black, 0}}});
-  page.clipped(std::move(sweep), face);
+  page.shade(std::move(bevel), {{box.x, box.y},
+                                {box.x + box.width, box.y + box.height},
+                                {{0.1, black, -shade_top}, {0.9, black, 0}}});
 }
 
 }  // namespace

@@ -94,3 +94,25 @@ TEST_CASE("answers that end write nothing") {
   CHECK(oracle::run_on_terminal({MULLION_PROGRAM, "new", job}, "in\n\x04").status == 1);
   CHECK(!std::filesystem::exists(job));
 }
+
+TEST_CASE("sizes of an option are said as on the page: how many, in what unit, by what name") {
+  const std::string path = oracle::scratch_folder("new-said") + "/job.xml";
+  const auto run = oracle::mullion({"new", path, "--unit", "mm", "--size", "8 in x 10 *2", "--size",
+                                    "21 x 29,7 cm Diploma", "--name", "First"});
+  INFO(run.err);
+  REQUIRE(run.status == 0);
+  const std::string text = oracle::read_file(path);
+  INFO(text);
+  CHECK(text.find("<picture id=\"First\"") != std::string::npos);
+  CHECK(text.find("<picture id=\"Diploma\" width=\"210\" height=\"297\"") != std::string::npos);
+  const auto count = [&](const std::string& piece) {
+    int times = 0;
+    for (std::size_t at = 0; (at = text.find(piece, at)) != std::string::npos; ++at) ++times;
+    return times;
+  };
+  CHECK(count("<picture ") == 3);
+  CHECK(count("width=\"203.2\" height=\"254\"") == 2);
+  const auto wrong = oracle::mullion({"new", path, "--force", "--size", "8x10 *0"});
+  CHECK(wrong.status == 2);
+  CHECK(wrong.err.find("expected a number from 1 to 500 behind the *") != std::string::npos);
+}

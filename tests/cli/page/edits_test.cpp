@@ -502,3 +502,34 @@ TEST_CASE("the state tells a rule in the words of the job file") {
   }
   CHECK(again == rules);
 }
+
+TEST_CASE(
+    "of a job with many faults all are told, and one that an edit would add is refused as such") {
+  const std::string folder = oracle::scratch_folder("faults");
+  std::string pictures;
+  for (int i = 0; i < 40; ++i)
+    pictures += "<picture id=\"p" + std::to_string(i) + "\" width=\"8\"/>\n";
+  oracle::write_file(folder + "/one.xml", "<job version=\"1\" unit=\"in\">\n<pictures>\n" +
+                                              pictures +
+                                              "</pictures>\n<layers><layer/></layers>\n</job>\n");
+  const Served served(folder);
+  Json state = served.get(job).json();
+  CHECK(state.at("problems").size() >= 40);
+  const Response refused = served.post(job + "/edits", on(state, state_edit("layer.1.ply", "99")));
+  CHECK(refused.status == 409);
+  REQUIRE(refused.json().at("problems").size() == 1);
+  CHECK(refused.json().at("problems")[0].at("message").get<std::string>().find("ply=\"99\"") !=
+        std::string::npos);
+  // One that mends a fault is made although others stay.
+  state = served.post(job + "/edits", on(state, state_edit("picture.p39.height", "10"))).json();
+  CHECK(state.at("problems").size() >= 39);
+  oracle::write_file(folder + "/one.xml", "<job version=\"1\" unit=\"in\">\n<pictures>\n" +
+                                              pictures + pictures + pictures + pictures + pictures +
+                                              pictures +
+                                              "</pictures>\n<layers><layer/></layers>\n</job>\n");
+  state = served.get(job).json();
+  CHECK(state.at("problems").size() == 201);
+  const Json last = state.at("problems").back();
+  CHECK(last.at("code") == "job-more-problems");
+  CHECK(last.at("message").get<std::string>().find("not listed: ") != std::string::npos);
+}

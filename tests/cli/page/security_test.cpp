@@ -132,6 +132,27 @@ TEST_CASE("a request that stands still is ended") {
   CHECK(slow.ends_within(15));
 }
 
+TEST_CASE("a request that comes drop by drop is ended, be it the first or a later one") {
+  const Served served(folder_of_jobs("drops"));
+  const std::string head = "GET /api/about HTTP/1.1\r\nHost: " + served.host() +
+                           "\r\nCookie: " + served.cookie() + "\r\n";
+  const Connection first(served.port()), later(served.port()), patient(served.port());
+  later.send(head + "\r\n");
+  CHECK(parse(later.receive(5, "}")).status == 200);
+  bool first_ended = false, later_ended = false;
+  for (int seconds = 0; seconds < 30 && !(first_ended && later_ended); ++seconds) {
+    first.send(seconds == 0 ? "GET / HTTP/1.1\r\nX: " : "x");
+    later.send(seconds == 0 ? "POST /api/jobs HTTP/1.1\r\nX: " : "x");
+    // One that asks again and again is served for as long as it likes.
+    patient.send(head + "\r\n");
+    CHECK(parse(patient.receive(2, "}")).status == 200);
+    first_ended = first_ended || first.ends_within(0.5);
+    later_ended = later_ended || later.ends_within(0.4);
+  }
+  CHECK(first_ended);
+  CHECK(later_ended);
+}
+
 TEST_CASE("500 connections that say nothing do not keep the page from being served") {
   const Served served(folder_of_jobs("many"));
   std::vector<std::unique_ptr<Connection>> idle;

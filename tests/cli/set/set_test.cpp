@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
+#include "engine/edit/edited_file.h"
 #include "tests/oracle/program.h"
 
 namespace {
@@ -38,13 +39,14 @@ TEST_CASE("set changes the values that it is given and leaves all else as it is"
   expected = with(expected, " board=\"Chalk\"", "");
   CHECK(desk.text() == expected);
   CHECK(run.out.find(desk.path + ":13\n"
-                     "- <outer width=\"16\" height=\"14\"/>\n"
-                     "+ <outer width=\"17\" height=\"14\"/>\n") != std::string::npos);
+                                 "- <outer width=\"16\" height=\"14\"/>\n"
+                                 "+ <outer width=\"17\" height=\"14\"/>\n") != std::string::npos);
 }
 
 TEST_CASE("set says as JSON which lines it changed") {
   const Desk desk("json");
-  const auto run = oracle::mullion({"set", desk.path, "outer.width=free", "border.left=2", "--json"});
+  const auto run =
+      oracle::mullion({"set", desk.path, "outer.width=free", "border.left=2", "--json"});
   REQUIRE(run.status == 0);
   const auto json = nlohmann::json::parse(run.out);
   CHECK(json.at("format") == "mullion set 1");
@@ -77,6 +79,22 @@ TEST_CASE("set tells a word that is no assignment and a job that is not there") 
   CHECK(desk.text() == desk.first);
 }
 
+TEST_CASE("what was set is undone as an edit of the page is, and done again") {
+  const Desk desk("history");
+  for (const char* value : {"outer.width=20", "border.left=2"}) {
+    REQUIRE(oracle::mullion({"set", desk.path, value}).status == 0);
+  }
+  const std::string last = desk.text();
+  auto file = mullion::edit::EditedFile::open(desk.path).value();
+  REQUIRE(file.undo());
+  REQUIRE(file.undo());
+  CHECK(desk.text() == desk.first);
+  CHECK_FALSE(file.history().can_undo());
+  REQUIRE(file.redo());
+  REQUIRE(file.redo());
+  CHECK(desk.text() == last);
+}
+
 TEST_CASE("a value that is there already changes nothing, not even the file's time") {
   const Desk desk("same");
   const auto before = std::filesystem::last_write_time(desk.path);
@@ -84,5 +102,6 @@ TEST_CASE("a value that is there already changes nothing, not even the file's ti
   CHECK(run.status == 0);
   CHECK(run.out == desk.path + ": as it was\n");
   CHECK(std::filesystem::last_write_time(desk.path) == before);
-  CHECK_FALSE(std::filesystem::exists(desk.path.substr(0, desk.path.size() - 7) + ".job.xml.history"));
+  CHECK_FALSE(
+      std::filesystem::exists(desk.path.substr(0, desk.path.size() - 7) + ".job.xml.history"));
 }

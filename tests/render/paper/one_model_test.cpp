@@ -234,3 +234,27 @@ TEST_CASE("the elements of an SVG bear the prefix, in points") {
   CHECK(elements.find("url(#A-clip-1)") != std::string::npos);
   CHECK(elements.find("M0,0L100,0L100,100L0,100Z") != std::string::npos);
 }
+
+TEST_CASE("strokes that differ in place and width alone refer to one path, and look as before") {
+  Drawing shadow, plain;
+  for (int i = 1; i <= 5; ++i) {
+    const Path moved = transformed(circle({50, 50}, 30), shifted(i * 0.5, i * 0.25));
+    shadow.stroke(moved, {1.0 * i, {0, 0, 0}, {}, 0.2});
+    plain.stroke(moved, {1.0 * i, {0, 0, 0}, {}, 0.2});
+    plain.fill(rectangle({0, 0, 0.01, 0.01}), {{0xff, 0xff, 0xff}, 0});  // which parts them
+  }
+  const std::string shared = svg_elements(shadow, "A-"), parted = svg_elements(plain, "A-");
+  CHECK(shared.size() * 2 < parted.size());
+  CHECK(shared.find("<use href=\"#A-path-1\"") != std::string::npos);
+  CHECK(parted.find("<use") == std::string::npos);
+  const auto drawn = [](const std::string& elements, const std::string& name) {
+    const std::string path = oracle::scratch_folder("alike") + "/" + name + ".svg";
+    oracle::write_file(path,
+                       "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 100 100\" "
+                       "width=\"300\" height=\"300\">" +
+                           elements + "</svg>");
+    REQUIRE(oracle::run({"rsvg-convert", path, "-o", path + ".png"}).status == 0);
+    return oracle::read_file(path + ".png");
+  };
+  CHECK(drawn(shared, "shared") == drawn(parted, "parted"));
+}

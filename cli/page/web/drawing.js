@@ -8,6 +8,18 @@ function told_apart(svg, mark) {
   return svg.replace(/\bid="/g, `id="${mark}-`).replace(/url\(#/g, `url(#${mark}-`).replace(/href="#/g, `href="#${mark}-`);
 }
 
+const sizes = [160, 320, 640, 1200, 2400]; // pixels of a photograph's longer side
+const reserve = 1.4; // for a window that grows
+
+// Each photograph as large as it is shown, since a larger one takes its time each time it is drawn.
+function fit_images(drawn, room) {
+  const [, , width] = drawn.getAttribute("viewBox").split(/[ ,]+/).map(Number), scale = (room / width) * devicePixelRatio * reserve;
+  for (const image of drawn.querySelectorAll("image")) {
+    const shown = Math.max(image.getAttribute("width"), image.getAttribute("height")) * scale;
+    image.setAttribute("href", image.getAttribute("href") + "&longest=" + (sizes.find((size) => size >= shown) || sizes.at(-1)));
+  }
+}
+
 export class Drawing extends Component {
   shouldComponentUpdate(next) {
     return next.svg !== this.props.svg || next.called !== this.props.called;
@@ -18,11 +30,13 @@ export class Drawing extends Component {
 
   put() {
     const { svg, called, mark, room } = this.props;
-    const drawn = new DOMParser().parseFromString(told_apart(svg, mark), "image/svg+xml").documentElement;
-    if (drawn.nodeName !== "svg") return;
+    const holder = document.createElement("template"); // scripts in it would not run, and there are none
+    holder.innerHTML = told_apart(svg, mark);
+    const fresh = holder.content.firstElementChild;
+    if (fresh?.nodeName !== "svg") return;
+    fit_images(fresh, this.base.clientWidth);
     const kept = new Map();
     for (const image of this.base.querySelectorAll("image")) kept.set(image.getAttribute("href"), image);
-    const fresh = document.importNode(drawn, true);
     for (const image of fresh.querySelectorAll("image")) {
       const old = kept.get(image.getAttribute("href"));
       if (!old) continue;

@@ -39,7 +39,7 @@ function walk(event) {
 export const images = "image/jpeg,image/png";
 export const send = (file, job = desk.name) => send_file(job_path(job) + "/images?file=" + encodeURIComponent(file.name), file);
 
-const image_address = (path) => job_path(desk.name) + "/images/" + path.split("/").map(encodeURIComponent).join("/");
+const image_address = (path) => job_path(desk.name) + "/images/" + path.split("/").map(encodeURIComponent).join("/") + "?longest=128";
 
 async function give_image(picture, [file]) {
   try {
@@ -124,7 +124,7 @@ export class Pictures extends Component {
     this.setState({ over: false });
     for (const file of files) {
       try {
-        const sent = await send(file);
+        const sent = { ...await send(file), src: URL.createObjectURL(file) }; // it is no picture of the job yet
         this.setState({ waiting: [...this.state.waiting, sent], wrong: null });
       } catch (error) {
         if (error.status === undefined) failed(error);
@@ -147,7 +147,7 @@ export class Pictures extends Component {
       onDragLeave: (event) => { if (event.target === event.currentTarget) this.setState({ over: false }); },
       onDrop: (event) => { event.preventDefault(); this.take_files(event.dataTransfer.files); },
     },
-    waiting.length > 0 ? h("ul", { class: "waiting" }, waiting.map((file) => h("li", { key: file.path }, h(Dropped, { file, unit: job.unit, src: image_address(file.path),
+    waiting.length > 0 ? h("ul", { class: "waiting" }, waiting.map((file) => h("li", { key: file.path }, h(Dropped, { file, unit: job.unit, src: file.src,
       does: (size) => this.hang(file, size), leave: () => this.setState({ waiting: waiting.filter((one) => one !== file) }) })))) : null,
     h("ul", { class: "pictures" },
       job.pictures.map((picture) => h(Picture, { picture, key: picture.id })),

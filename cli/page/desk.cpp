@@ -11,14 +11,6 @@ namespace {
 
 constexpr std::size_t most_jobs = 24, most_recent = 12, most_looked_behind = 200;
 
-void list_outlines(const Node& node, std::vector<std::string>& out) {
-  if (const auto* opening = std::get_if<Opening>(&node.what)) {
-    if (!opening->shape.file.empty()) out.push_back(opening->shape.file);
-    return;
-  }
-  for (const Node& child : std::get<Group>(node.what).children) list_outlines(child, out);
-}
-
 }  // namespace
 
 Desk::OpenedJob& Desk::opened(const std::string& name) {
@@ -38,7 +30,8 @@ std::vector<std::string> Desk::named_files(const std::string& name, const Laid& 
   for (const Picture& picture : laid.job->pictures) {
     if (!picture.image.empty()) out.push_back(picture.image);
   }
-  list_outlines(laid.job->arrangement, out);
+  const std::vector<std::string> outlines = outlines_of(*laid.job);
+  out.insert(out.end(), outlines.begin(), outlines.end());
   const std::filesystem::path folder = std::filesystem::path(name).parent_path();
   for (std::string& file : out) file = (folder / file).string();
   return out;
@@ -58,9 +51,15 @@ LaidPtr Desk::keep(OpenedJob& job, LaidPtr laid) {
   return laid;
 }
 
+Surroundings Desk::around(const std::string& name) const {
+  const std::filesystem::path folder = std::filesystem::path(name).parent_path();
+  return {cutter_ ? &*cutter_ : nullptr, locale_, [this, folder](const std::string& outline) {
+            return !files_.is_outside((folder / outline).string());
+          }};
+}
+
 LaidPtr Desk::laid(OpenedJob& job, const std::string& name, std::string text) const {
-  const auto out = lay(std::move(text), files_.path_of(file_of(name)), job.open,
-                       cutter_ ? &*cutter_ : nullptr, locale_);
+  const auto out = lay(std::move(text), files_.path_of(file_of(name)), job.open, around(name));
   find_remedies(*out, locale_);
   return out;
 }
@@ -113,7 +112,7 @@ LaidPtr Desk::last_closed(const std::string& name, const edit::History& history)
   if (job.closed || job.looked_behind == current->fingerprint) return job.closed;
   job.looked_behind = current->fingerprint;
   const auto closes = [&](const std::string& text) {
-    const auto before = lay(text, files_.path_of(file_of(name)), job.open, nullptr, locale_);
+    const auto before = lay(text, files_.path_of(file_of(name)), job.open, around(name));
     if (before->mat) job.closed = before;
     return before->mat.has_value();
   };

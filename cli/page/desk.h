@@ -54,6 +54,7 @@ class Desk {
   };
 
   OpenedJob& opened(const std::string& name);
+  Surroundings around(const std::string& name) const;
   LaidPtr laid(OpenedJob& job, const std::string& name, std::string text) const;
   static LaidPtr keep(OpenedJob& job, LaidPtr laid);
   std::vector<Stamp> stamps_of(const std::string& name, const OpenedJob& job) const;

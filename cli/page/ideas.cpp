@@ -41,7 +41,7 @@ std::optional<Json> offered(const Laid& laid, const Job& suggestion, std::size_t
   const auto text = edit::apply(laid.text, taking, laid.job->file);
   if (!text) return std::nullopt;
   OpenJob open;
-  const LaidPtr taken = lay(text->text, laid.job->file, open, nullptr, {});
+  const LaidPtr taken = lay(text->text, laid.job->file, open, {});
   if (!taken->mat) return std::nullopt;
   const Unit unit = taken->job->scale.unit;
   const Layout& layout = *taken->layout;

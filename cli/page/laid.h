@@ -2,9 +2,11 @@
 
 // What the text of a job file comes to: the job, its layout and mat, and all that is wrong.
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/cuts/cuts.h"
 #include "engine/locale/locale.h"
@@ -31,11 +33,18 @@ struct Laid {
 
 using LaidPtr = std::shared_ptr<const Laid>;
 
-// `file` is where the text stands or would stand. `open` is the job's own; `cutter` is asked
-// whether the mat can be cut on it, the usual one of the job's unit where it is null. What is wrong
-// is said in the locale's language.
+// In which a text is laid out.
+struct Surroundings {
+  const CutterProfile* cutter = nullptr;  // null: the usual one of the job's unit
+  Locale locale;                          // in which is said what is wrong
+  std::function<bool(const std::string& outline)> may_read;  // as the job names it; unset: any
+};
+
+// `file` is where the text stands or would stand. `open` is the job's own.
 std::shared_ptr<Laid> lay(std::string text, const std::string& file, OpenJob& open,
-                          const CutterProfile* cutter, const Locale& locale);
+                          const Surroundings& around);
+
+std::vector<std::string> outlines_of(const Job& job);  // files
 
 // Of a job that is arranged and cannot be laid out: what would help, and what each conflict is
 // about.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <atomic>
+#include <filesystem>
 #include <thread>
 
 #include "engine/xml/limits.h"
@@ -66,7 +67,12 @@ Listing::Card Listing::read(const Files::Listed& listed) const {
   card.element = outermost_element(*text);
   if (card.element != "job") return card;
   OpenJob open;
-  const LaidPtr laid = lay(std::move(*text), files_.path_of(listed.name), open, nullptr, locale_);
+  const std::filesystem::path folder = std::filesystem::path(listed.name).parent_path();
+  const auto may_read = [&](const std::string& outline) {
+    return !files_.is_outside((folder / outline).string());
+  };
+  const LaidPtr laid =
+      lay(std::move(*text), files_.path_of(listed.name), open, {nullptr, locale_, may_read});
   card.shown = card_of(listed.name.substr(0, listed.name.size() - ending.size()), *laid);
   if (laid->mat) card.drawing = proof::thumbnail_svg(*laid->job, *laid->mat);
   return card;

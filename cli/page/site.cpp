@@ -206,11 +206,14 @@ Answer Site::about(const Asked&) {
 Answer Site::explain(const Asked& asked) {
   const Explanation* entry = explanation_of(asked.name());
   if (entry == nullptr) return refusal(404, "page-code", "there is no such code");
+  const auto said = [this](std::string_view text) {
+    return options_.locale.say(std::string(text).c_str());
+  };
   return json({{"code", asked.name()},
                {"severity", word_for(entry->severity)},
-               {"summary", entry->summary},
-               {"reason", entry->reason},
-               {"advice", entry->advice}});
+               {"summary", said(entry->summary)},
+               {"reason", said(entry->reason)},
+               {"advice", said(entry->advice)}});
 }
 
 const Stock* Site::stock() {

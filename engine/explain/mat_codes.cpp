@@ -5,46 +5,58 @@ namespace mullion::explain {
 std::vector<Explanation> mat_codes() {
   using enum Severity;
   return {
-      {"layout-conflict", error, "what the job asks for cannot be had together",
-       "The message lists the statements that do not fit, no more than it takes, with their sum; "
-       "the others may stay. A holding bar or border is as narrow as one may become that is not "
-       "stated: it keeps a thickness of board beyond bevels, over-cuts and the frame's lip, and "
-       "the pictures behind it lie side by side.",
-       "Change one of those listed. Where the message proposes changes, any one of them is enough, "
-       "unless it says that other numbers do not fit either; it has been laid out and has passed "
-       "the checks. A stated size may be narrower than one that holds."},
-      {"mat-no-window", error, "the reveals leave no window",
-       "Each under-mat takes its reveal and its bevel's run off the opening on both sides.",
-       "Make the reveals smaller, or give the opening fewer layers."},
-      {"mat-shape", error, "an opening's shape cannot be made at its size",
-       "The opening is smaller than its corners, arch or outline need, or its parallel line at the "
-       "bevel's run crosses itself.",
-       "Make the opening larger, or the corners smaller."},
-      {"mat-outline-file", error, "an outline's file cannot be used",
-       "A free outline is one closed path of lines and curves in an SVG file.",
-       "Look at the place that the message names; text has to be turned into paths before."},
-      {"mat-uneven-reveal", error, "a shape with curves or slants has reveals that differ",
-       "Only straight level sides can be moved by different amounts; a curve would change its "
-       "form. The foot of an arch is such a side.",
-       "State one reveal for all sides of that opening; an arch may have another at its bottom."},
-      {"mat-top-skips", error, "the top layer leaves an opening out",
-       "What is not cut in the top mat is not seen at all.", "Take `only` off the top layer."},
-      {"mat-part-of-window", error, "a layer is cut for some of the openings in a shared window",
-       "They are seen through one window, of that layer or of one above it, so the layer's edge "
-       "would "
-       "end in mid-air.",
-       "Name all of them in `only`, or none; or leave `window` out."},
-      {"mat-joined-shape", error, "an opening above a joined window is no rectangle",
-       "The sides of a window that joins a group are straight and level, and its reveal follows "
-       "the edges above it.",
-       "Make the group's openings rectangles, or give them windows of their own."},
-      {"mat-joined-apart", error, "openings that share a window do not lie side by side",
-       "The window passes from one opening to the next behind the bar between them. Where the one "
-       "ends above or beside the other there is no such way.",
-       "Move the openings, or leave `window` out, so that each has a window of its own."},
-      {"mat-groove-in-window", error, "a groove is around an opening with no board around it",
-       "Where a group has one window in the top mat there is no bar to cut a groove in.",
-       "Put the groove around the group."},
+      {"layout-conflict", error, mark("what the job asks for cannot be had together"),
+       mark("The message lists the statements that do not fit, no more than it takes, with their "
+            "sum; "
+            "the others may stay. A holding bar or border is as narrow as one may become that is "
+            "not "
+            "stated: it keeps a thickness of board beyond bevels, over-cuts and the frame's lip, "
+            "and "
+            "the pictures behind it lie side by side."),
+       mark("Change one of those listed. Where the message proposes changes, any one of them is "
+            "enough, "
+            "unless it says that other numbers do not fit either; it has been laid out and has "
+            "passed "
+            "the checks. A stated size may be narrower than one that holds.")},
+      {"mat-no-window", error, mark("the reveals leave no window"),
+       mark("Each under-mat takes its reveal and its bevel's run off the opening on both sides."),
+       mark("Make the reveals smaller, or give the opening fewer layers.")},
+      {"mat-shape", error, mark("an opening's shape cannot be made at its size"),
+       mark("The opening is smaller than its corners, arch or outline need, or its parallel line "
+            "at the "
+            "bevel's run crosses itself."),
+       mark("Make the opening larger, or the corners smaller.")},
+      {"mat-outline-file", error, mark("an outline's file cannot be used"),
+       mark("A free outline is one closed path of lines and curves in an SVG file."),
+       mark("Look at the place that the message names; text has to be turned into paths before.")},
+      {"mat-uneven-reveal", error, mark("a shape with curves or slants has reveals that differ"),
+       mark("Only straight level sides can be moved by different amounts; a curve would change its "
+            "form. The foot of an arch is such a side."),
+       mark("State one reveal for all sides of that opening; an arch may have another at its "
+            "bottom.")},
+      {"mat-top-skips", error, mark("the top layer leaves an opening out"),
+       mark("What is not cut in the top mat is not seen at all."),
+       mark("Take `only` off the top layer.")},
+      {"mat-part-of-window", error,
+       mark("a layer is cut for some of the openings in a shared window"),
+       mark("They are seen through one window, of that layer or of one above it, so the layer's "
+            "edge "
+            "would "
+            "end in mid-air."),
+       mark("Name all of them in `only`, or none; or leave `window` out.")},
+      {"mat-joined-shape", error, mark("an opening above a joined window is no rectangle"),
+       mark("The sides of a window that joins a group are straight and level, and its reveal "
+            "follows "
+            "the edges above it."),
+       mark("Make the group's openings rectangles, or give them windows of their own.")},
+      {"mat-joined-apart", error, mark("openings that share a window do not lie side by side"),
+       mark("The window passes from one opening to the next behind the bar between them. Where the "
+            "one "
+            "ends above or beside the other there is no such way."),
+       mark("Move the openings, or leave `window` out, so that each has a window of its own.")},
+      {"mat-groove-in-window", error, mark("a groove is around an opening with no board around it"),
+       mark("Where a group has one window in the top mat there is no bar to cut a groove in."),
+       mark("Put the groove around the group.")},
   };
 }
 

@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "engine/mat/checks.h"
 #include "tests/cli/page/client.h"
 #include "tests/oracle/english.h"
 #include "tests/oracle/program.h"
@@ -45,6 +46,21 @@ std::string said_of(const Json& state) {
 }
 
 }  // namespace
+
+TEST_CASE("a check is explained in the page's language") {
+  const std::string folder = folder_of_jobs("explained");
+  for (const std::string language : {"de", "fr", "es"}) {
+    const Served served(folder, {"--language", language});
+    for (const mullion::Explanation& check : mullion::check_table()) {
+      const Json told = served.get("/api/explain/" + std::string(check.code)).json();
+      INFO(told.dump());
+      for (const char* part : {"summary", "reason", "advice"}) {
+        CHECK(oracle::english_in(told.at(part).get<std::string>()).empty());
+      }
+      CHECK(told.at("reason") != check.reason);
+    }
+  }
+}
 
 TEST_CASE("problems and remedies are said in the page's language") {
   const std::string folder = oracle::scratch_folder("language");

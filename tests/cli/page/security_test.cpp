@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <memory>
+#include <set>
 
 #include "tests/cli/page/client.h"
 #include "tests/oracle/program.h"
@@ -91,6 +92,70 @@ TEST_CASE("nothing outside the folder is read, by dots, links or a job's own wor
   CHECK(served.get("/api/jobs").body.find("Secret") == std::string::npos);
   CHECK(served.get("/api/jobs/one/front.svg").body.find("<image") == std::string::npos);
   CHECK(served.get("/api/jobs/one/papers/proof.pdf").status == 403);
+}
+
+TEST_CASE("nothing outside the folder is written, by dots or links") {
+  const std::string outer = oracle::scratch_folder("written-outside"), folder = outer + "/open";
+  fs::rename(folder_of_jobs("written-outside-jobs"), folder);
+  oracle::write_file(outer + "/secret.xml", job_text("Secret"));
+  oracle::write_file(outer + "/paper.pdf", "kept");
+  fs::create_directory(outer + "/elsewhere");
+  fs::create_symlink(outer + "/secret.xml", folder + "/link.xml");
+  fs::create_symlink(outer + "/paper.pdf", folder + "/one-cuts.pdf");
+  fs::create_directory_symlink(outer, folder + "/up");
+  fs::remove_all(folder + "/sub/pictures");
+  fs::create_directory_symlink(outer + "/elsewhere", folder + "/sub/pictures");
+  const std::string secret = oracle::read_file(outer + "/secret.xml");
+  const Served served(folder);
+  const Json edits{{"on", served.get("/api/jobs/one").json().at("fingerprint")},
+                   {"edits", {{{"kind", "state"}, {"name", "title"}, {"value", "Mine"}}}}};
+  for (const char* job : {"..%2Fsecret", "link", "up%2Fsecret", "sub%2F..%2F..%2Fsecret"}) {
+    INFO(job);
+    for (const char* what : {"/edits", "/undo", "/previews"}) {
+      CHECK(served.post(std::string("/api/jobs/") + job + what, edits).status == 404);
+    }
+    CHECK(served.post("/api/jobs", Json{{"name", "stolen"}, {"copy_of", job}}).status == 404);
+  }
+  const Response made =
+      served.post("/api/jobs", Json{{"name", "../up/evil"}, {"pictures", "8x10"}});
+  CHECK(made.status == 201);
+  CHECK(fs::exists(folder + "/" + made.json().at("name").get<std::string>() + ".xml"));
+  const std::string boat = oracle::read_file(oracle::gallery("pictures/boat.png"));
+  CHECK(served.post("/api/jobs/sub%2Ftwo/images?file=x.png", boat).status == 500);
+  CHECK(served
+            .post("/api/jobs/sub%2Ftwo/outlines?file=x.svg",
+                  std::string("<svg><path d=\"M0 0 H5 V5 Z\"/></svg>"))
+            .status == 500);
+  served.post("/api/jobs/one/papers", Json{{"kinds", {"cuts.pdf"}}});
+  CHECK(oracle::read_file(outer + "/secret.xml") == secret);
+  CHECK(oracle::read_file(outer + "/paper.pdf") == "kept");
+  CHECK(fs::is_empty(outer + "/elsewhere"));
+  std::set<std::string> there;
+  for (const auto& entry : fs::directory_iterator(outer)) there.insert(entry.path().filename());
+  CHECK(there == std::set<std::string>{"elsewhere", "open", "paper.pdf", "secret.xml"});
+}
+
+TEST_CASE("an outline outside the folder is not read, not even through a link") {
+  const std::string outer = oracle::scratch_folder("outline-outside"), folder = outer + "/open";
+  fs::create_directory(folder);
+  oracle::write_file(outer + "/leaf.svg", "<svg><path d=\"M0 0 H50 V50 Z\"/></svg>");
+  fs::create_symlink(outer + "/leaf.svg", folder + "/leaf.svg");
+  oracle::write_file(
+      folder + "/one.xml",
+      "<job version=\"1\" unit=\"in\"><layers><layer/></layers><borders all=\"3\"/><arrange>"
+      "<opening id=\"a\" width=\"4\" height=\"4\" shape=\"outline\" file=\"leaf.svg\"/>"
+      "</arrange></job>");
+  const Served served(folder);
+  const Json state = served.get("/api/jobs/one?draw=front").json();
+  CHECK(state.at("problems")[0].at("code") == "page-outside");
+  CHECK(state.at("mat").is_null());
+  CHECK(state.at("drawing").is_null());
+  CHECK(served.get("/api/jobs/one/front.svg").status == 404);
+  CHECK(served.get("/api/jobs/one/thumbnail.svg").status == 404);
+  CHECK(served.get("/api/jobs/one/outlines").json().at("outlines").empty());
+  fs::remove(folder + "/leaf.svg");
+  fs::copy_file(outer + "/leaf.svg", folder + "/leaf.svg");
+  CHECK_FALSE(served.get("/api/jobs/one").json().at("mat").is_null());
 }
 
 TEST_CASE("HEAD has the headers of GET and no body") {

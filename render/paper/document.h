@@ -28,8 +28,9 @@ struct Page {
 
 struct DocumentInfo {
   std::string title;
-  std::string date;      // ISO 8601, PDF only; empty: the fixed date 2000-01-01
-  double png_dpi = 150;  // PNG only
+  std::string date;        // ISO 8601, PDF only; empty: the fixed date 2000-01-01
+  double png_dpi = 150;    // PNG only
+  bool one_sided = false;  // PDF only: asked of the viewer (ISO 32000-1, table 150)
 };
 
 std::string write(Format format, const std::vector<Page>& pages, const DocumentInfo& info);

@@ -76,13 +76,15 @@ class ToString : public Pipeline {
 
 // What Cairo does not write: no print scaling (ISO 32000-1, table 150), photographs as they are,
 // an ID that depends on the file's contents alone, layers.
-std::string finished(const std::string& pdf, const PdfParts& parts) {
+std::string finished(const std::string& pdf, const PdfParts& parts, bool one_sided) {
   constexpr std::size_t what_is_added = 1 << 16;
   constexpr int quick = 3;  // half the time of zlib's usual level, for a tenth more bytes
   QPDF document;
   document.processMemoryFile("drawing", pdf.data(), pdf.size());
-  document.getRoot().replaceKey("/ViewerPreferences",
-                                QPDFObjectHandle::parse("<< /PrintScaling /None >>"));
+  document.getRoot().replaceKey(
+      "/ViewerPreferences",
+      QPDFObjectHandle::parse(one_sided ? "<< /PrintScaling /None /Duplex /Simplex >>"
+                                        : "<< /PrintScaling /None >>"));
   const bool layered = std::any_of(parts.layers.begin(), parts.layers.end(),
                                    [](const auto& names) { return !names.empty(); });
   if (layered) make_layers(document, parts.layers);
@@ -106,7 +108,7 @@ std::string write_pdf(const std::vector<Page>& pages, const DocumentInfo& info) 
   if (pages.empty()) throw std::logic_error("a document needs a page");
   PdfParts parts;
   const std::string pdf = drawn_pdf(pages, info, parts);
-  return finished(pdf, parts);
+  return finished(pdf, parts, info.one_sided);
 }
 
 std::string write(Format format, const std::vector<Page>& pages, const DocumentInfo& info) {

@@ -2,8 +2,9 @@
 
 // The papers that a printer or plotter holds, by name, and the office paper of a place.
 //
-// ISO 216 gives A4 to A0; ANSI/ASME Y14.1 gives letter (ANSI A), tabloid (ANSI B) and ANSI C to E;
-// legal is 8 1/2 x 14 in and rolls are 17, 24, 36 or 44 in wide by common practice.
+// ISO 216 gives A4 to A0 and B4 to B1; ANSI/ASME Y14.1 gives letter (ANSI A), tabloid (ANSI B),
+// ANSI C to E and the architectural sizes; legal is 8 1/2 x 14 in and rolls are 17, 24, 36 or 44 in
+// wide by common practice.
 
 #include <string>
 #include <string_view>
@@ -35,8 +36,15 @@ struct SheetSize {
 
 const std::vector<SheetSize>& sheet_sizes();
 
-// A name from the list, in either case, or a size such as "13 x 19 in", "329 x 483 mm" (in `unit`
-// where none is named). The error is one sentence. Sheets are 3 in to 200 in a side.
+// The self-describing name of the paper that a page of this size, upright or across, is printed on
+// (PWG 5101.1): "na_letter_8.5x11in", "iso_a4_210x297mm", "custom_13x19in_13x19in".
+std::string media_name(const PageSize& page);
+
+// A name from the list, in either case; a size such as "13 x 19 in", "329 x 483 mm"; or the width
+// of a roll with its unit, such as "30in" or "610 mm". A size without a unit is in `unit`; where
+// that makes no sheet, in the unit in which it is a paper of the list, else in the one in which it
+// is a sheet at all. The error is one sentence. Sheets are 3 in to 200 in a side, rolls 8 in to 72
+// in wide.
 tl::expected<SheetSize, std::string> parse_sheet_size(std::string_view text, Unit unit);
 
 }  // namespace mullion::paper

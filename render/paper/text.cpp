@@ -6,6 +6,7 @@
 #include <array>
 #include <cctype>
 #include <map>
+#include <stdexcept>
 #include <tuple>
 
 #include "render/paper/cairo.h"
@@ -25,6 +26,20 @@ namespace {
 
 constexpr double em = 100;  // layout units; large, so that no rounding shows
 
+// Pango draws boxes or nothing where there is no font at all.
+void require_font(PangoContext* context) {
+  PangoFontDescription* any = pango_font_description_new();
+  pango_font_description_set_family(any, TextStyle{}.family);
+  PangoFont* found = pango_font_map_load_font(pango_cairo_font_map_get_default(), context, any);
+  pango_font_description_free(any);
+  if (found == nullptr) {
+    throw std::runtime_error(
+        "no font was found on this machine, so that no text can be set; install some (Debian: "
+        "fonts-dejavu-core and fonts-lato)");
+  }
+  g_object_unref(found);
+}
+
 // Text has the same width on every surface: no hinting, letters not on whole points, and Pango's
 // scale of a font size 1/72 in, as ours is.
 std::shared_ptr<PangoContext> new_context() {
@@ -39,6 +54,7 @@ std::shared_ptr<PangoContext> new_context() {
   pango_cairo_context_set_resolution(context.get(), 72);
   pango_context_set_round_glyph_positions(context.get(), FALSE);
   pango_context_set_language(context.get(), pango_language_from_string("en"));
+  require_font(context.get());
   return context;
 }
 

@@ -131,10 +131,10 @@ Length scaled_down(Length length, double factor) {
 }
 
 std::optional<Tiling> tile_pages(const TilingRequest& request, Length page_width,
-                                 Length page_height) {
-  const Length wide = scaled_down(page_width - request.margin * 2, request.shrink_x);
+                                 Length page_height, const Sides& margin, const Shrink& shrink) {
+  const Length wide = scaled_down(page_width - margin.left - margin.right, shrink.x);
   const Length high =
-      scaled_down(page_height - request.margin * 2, request.shrink_y) - request.footer;
+      scaled_down(page_height - margin.top - margin.bottom, shrink.y) - request.footer;
   if (wide - request.overlap < least_tile || high - request.overlap < least_tile) {
     return std::nullopt;
   }
@@ -159,29 +159,36 @@ Length longest_tile(const std::vector<Length>& edges, Length overlap) {
   return longest;
 }
 
-// A roll's page is cut off where its content ends.
-Length cut_off(Length page, Length content, const TilingRequest& request, double shrink) {
+// A roll's page is cut off where its content ends, at a whole millimetre.
+Length cut_off(Length page, Length content, Length margins, double shrink) {
   const double grown = static_cast<double>(content.ticks()) / shrink;
-  const Length needed = Length::from_ticks(static_cast<std::int64_t>(std::ceil(grown)) + 1);
-  return std::min(page, needed + request.margin * 2 + millimetres(1));
+  const double needed = std::ceil(grown) + static_cast<double>((margins + join_step).ticks()) + 1;
+  const double millimetre = static_cast<double>(ticks_per_mm);
+  const auto whole = static_cast<std::int64_t>(std::ceil(needed / millimetre));
+  return std::min(page, Length::from_ticks(whole * ticks_per_mm));
 }
 
 std::optional<Tiling> upright_pages(const TilingRequest& request) {
-  std::optional<Tiling> tiling = tile_pages(request, request.sheet.width, request.sheet.height);
+  std::optional<Tiling> tiling = tile_pages(request, request.sheet.width, request.sheet.height,
+                                            request.margin, request.shrink);
   if (tiling && request.sheet.roll) {
     const Length content = longest_tile(tiling->rows, request.overlap) + request.footer;
-    tiling->page_height = cut_off(tiling->page_height, content, request, request.shrink_y);
+    tiling->page_height = cut_off(tiling->page_height, content,
+                                  request.margin.top + request.margin.bottom, request.shrink.y);
   }
   return tiling;
 }
 
 std::optional<Tiling> turned_pages(const TilingRequest& request) {
-  std::optional<Tiling> tiling = tile_pages(request, request.sheet.height, request.sheet.width);
+  std::optional<Tiling> tiling = tile_pages(request, request.sheet.height, request.sheet.width,
+                                            request.margin_turned, request.shrink_turned);
   if (tiling && request.sheet.roll) {
     // The foot needs its width too.
     const Length content =
         std::max(longest_tile(tiling->columns, request.overlap), least_roll_page);
-    tiling->page_width = cut_off(tiling->page_width, content, request, request.shrink_x);
+    tiling->page_width =
+        cut_off(tiling->page_width, content,
+                request.margin_turned.left + request.margin_turned.right, request.shrink_turned.x);
   }
   return tiling;
 }

@@ -16,15 +16,20 @@
 
 namespace mullion::paper {
 
+// What a correction for the printer leaves of a page's printable width and height.
+struct Shrink {
+  double x = 1, y = 1;
+};
+
 struct TilingRequest {
   Rect area;
   std::vector<Length> avoid_x, avoid_y;  // where no join should run, such as corners of openings
   Length clearance;                      // least distance from those
   SheetSize sheet;
-  Length margin;                        // unprintable, on all sides
+  Sides margin, margin_turned;          // unprintable, of an upright page and of one across
   Length footer;                        // kept free at the foot of each page
   Length overlap;                       // of neighbours; zero: cut and butted
-  double shrink_x = 1, shrink_y = 1;    // what a correction for the printer leaves of the page
+  Shrink shrink, shrink_turned;         // of an upright page, and of one that lies across
   int more_columns = 0, more_rows = 0;  // than the fewest
 };
 

@@ -7,6 +7,7 @@
 #include "engine/mat/rect.h"
 #include "engine/sheets/plan/inner_rectangle.h"
 #include "render/template/running_dimensions.h"
+#include "render/template/sheet_furniture.h"
 
 namespace mullion {
 namespace {
@@ -252,6 +253,24 @@ class BoardDrawing {
     const double inside = at(view_.layers.back()->blank.top - view_.layers.front()->blank.top);
     drawing.text(view_.locale.say(top_of_back), {b.x + leg + 5, b.y + inside + 14},
                  {11, true, {0, 0, 0}, Anchor::left, 0});
+    name_board(drawing, inside, leg + 5);
+  }
+
+  // Inside what is trimmed to the board, so that a template whose paper is cut off still says whose
+  // it is: below the edge, or above the lower edge where an opening leaves more room.
+  void name_board(Drawing& drawing, double inside, double from_left) const {
+    const TextStyle style{8, false, {0, 0, 0}, Anchor::left, 0};
+    const Box& b = board_;
+    double highest = b.y + b.height, lowest = b.y;
+    for (const Window& window : view_.layers.front()->windows()) {
+      const Box w = box(mirrored(window.face, width_));
+      highest = std::min(highest, w.y);
+      lowest = std::max(lowest, w.y + w.height);
+    }
+    const double below_top = b.y + inside + 25;
+    const bool above = below_top + 4 < highest || highest - b.y >= b.y + b.height - lowest;
+    const std::string name = paper::fitted(sheet_subject(view_), b.width - 2 * from_left, style);
+    drawing.text(name, {b.x + from_left, above ? below_top : b.y + b.height - inside - 6}, style);
   }
 
   static const TextStyle size_style;

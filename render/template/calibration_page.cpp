@@ -74,7 +74,8 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
   const TextStyle plain{8.5, false, {0, 0, 0}, Anchor::left, 0};
   const paper::Text steps(
       locale.say(
-          "Print at 100 %, no scaling, no \"fit to page\". Let the paper rest until it is flat. "
+          "Print one-sided at 100 %, no scaling, no \"fit to page\". Let the paper rest until it "
+          "is flat. "
           "Measure from crossing to crossing with a steel rule, as finely as you can read it, and "
           "note:"),
       plain, plate.width - 28);
@@ -118,7 +119,7 @@ std::string render_calibration(Unit unit, const Locale& locale) {
   draw_rectangle(drawing, box, unit);
   draw_words(drawing, box, unit, sides, locale);
   const std::string title = locale.say(calibration_title);
-  return paper::write_pdf({{size, title, std::move(drawing)}}, {title, ""});
+  return paper::write_pdf({{size, title, std::move(drawing)}}, {title, "", 150, true});
 }
 
 }  // namespace mullion

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "render/template/corner_pieces.h"
+#include "render/template/corrected.h"
 #include "render/template/overview.h"
 #include "render/template/pages.h"
 #include "render/template/sheet_frame.h"

@@ -1,9 +1,6 @@
 #include <algorithm>
-#include <array>
-#include <cmath>
 #include <cstdio>
-#include <numbers>
-#include <optional>
+#include <set>
 
 #include "render/template/plot.h"
 
@@ -12,161 +9,226 @@ namespace {
 
 using paper::Spot;
 
-constexpr double tolerance = 0.003;  // mm, of an arc from the curve
-constexpr int most_halvings = 10;
+constexpr double letter_height = 5;  // mm
 
-struct Cubic {
-  Spot a, b, c, d;
-};
-
-Spot between(Spot p, Spot q) {
-  return {(p.x + q.x) / 2, (p.y + q.y) / 2};
-}
-
-Spot at(const Cubic& curve, double t) {
-  const double u = 1 - t;
-  const double wa = u * u * u, wb = 3 * u * u * t, wc = 3 * u * t * t, wd = t * t * t;
-  return {wa * curve.a.x + wb * curve.b.x + wc * curve.c.x + wd * curve.d.x,
-          wa * curve.a.y + wb * curve.b.y + wc * curve.c.y + wd * curve.d.y};
-}
-
-std::array<Cubic, 2> halves(const Cubic& curve) {
-  const Spot ab = between(curve.a, curve.b), bc = between(curve.b, curve.c),
-             cd = between(curve.c, curve.d);
-  const Spot abc = between(ab, bc), bcd = between(bc, cd), middle = between(abc, bcd);
-  return {Cubic{curve.a, ab, abc, middle}, Cubic{middle, bcd, cd, curve.d}};
-}
-
-struct Arc {
-  Spot centre;
-  double radius = 0;
-};
-
-// The circle through the curve's ends and middle, where the curve follows it.
-std::optional<Arc> arc_along(const Cubic& curve) {
-  const Spot p = curve.a, q = at(curve, 0.5), r = curve.d;
-  const double bx = q.x - p.x, by = q.y - p.y, cx = r.x - p.x, cy = r.y - p.y;
-  const double d = 2 * (bx * cy - by * cx);
-  if (std::abs(d) < 1e-9) return std::nullopt;
-  const double b2 = bx * bx + by * by, c2 = cx * cx + cy * cy;
-  const double ux = (cy * b2 - by * c2) / d, uy = (bx * c2 - cx * b2) / d;
-  const Arc arc{{p.x + ux, p.y + uy}, std::hypot(ux, uy)};
-  for (int i = 1; i < 16; ++i) {
-    const Spot s = at(curve, i / 16.0);
-    if (std::abs(std::hypot(s.x - arc.centre.x, s.y - arc.centre.y) - arc.radius) > tolerance) {
-      return std::nullopt;
-    }
-  }
-  return arc;
-}
-
-bool is_straight(const Cubic& curve) {
-  const double x = curve.d.x - curve.a.x, y = curve.d.y - curve.a.y, length = std::hypot(x, y);
-  const auto off = [&](Spot s) {
-    return length == 0 ? std::hypot(s.x - curve.a.x, s.y - curve.a.y)
-                       : std::abs((s.x - curve.a.x) * y - (s.y - curve.a.y) * x) / length;
-  };
-  return off(curve.b) < tolerance && off(curve.c) < tolerance;
-}
-
-class Dxf {
- public:
-  explicit Dxf(double height) : height_(height) {
-    text_ =
-        "999\nmillimetres, seen from the back of the board\n0\nSECTION\n2\nHEADER\n"
-        "9\n$ACADVER\n1\nAC1009\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n";
-  }
-
-  void add(const Outline& outline, const char* layer) {
-    layer_ = layer;
-    Spot here = spot(outline.start);
-    for (const Segment& segment : outline.segments) {
-      const Spot to = spot(segment.to);
-      if (segment.curved) {
-        curve({here, spot(segment.control1), spot(segment.control2), to}, most_halvings);
-      } else {
-        line(here, to);
-      }
-      here = to;
-    }
-    line(here, spot(outline.start));
-  }
-
-  std::string finish() { return text_ + "0\nENDSEC\n0\nEOF\n"; }
-
- private:
-  Spot spot(const Point& point) const {
-    return {to_millimetres(point.x), height_ - to_millimetres(point.y)};
-  }
-
-  void curve(const Cubic& cubic, int halvings) {
-    if (is_straight(cubic)) return line(cubic.a, cubic.d);
-    if (const auto found = arc_along(cubic)) return arc(*found, cubic);
-    if (halvings == 0) return line(cubic.a, cubic.d);
-    for (const Cubic& half : halves(cubic)) curve(half, halvings - 1);
-  }
-
-  void line(Spot from, Spot to) {
-    if (from.x == to.x && from.y == to.y) return;
-    entity("LINE");
-    pair(10, from);
-    pair(11, to);
-  }
-
-  // Arcs run counterclockwise; y points upward.
-  void arc(const Arc& arc, const Cubic& cubic) {
-    const Spot middle = at(cubic, 0.5);
-    const double turn = (middle.x - cubic.a.x) * (cubic.d.y - cubic.a.y) -
-                        (middle.y - cubic.a.y) * (cubic.d.x - cubic.a.x);
-    const Spot first = turn > 0 ? cubic.a : cubic.d, last = turn > 0 ? cubic.d : cubic.a;
-    entity("ARC");
-    pair(10, arc.centre);
-    number(40, arc.radius);
-    number(50, degrees(arc.centre, first));
-    number(51, degrees(arc.centre, last));
-  }
-
-  static double degrees(Spot centre, Spot at) {
-    const double angle = std::atan2(at.y - centre.y, at.x - centre.x) * 180 / std::numbers::pi;
-    return angle < 0 ? angle + 360 : angle;
-  }
-
-  void entity(const char* kind) { text_ += std::string("0\n") + kind + "\n8\n" + layer_ + "\n"; }
-  void pair(int code, Spot value) {
-    number(code, value.x);
-    number(code + 10, value.y);
-  }
-  void number(int code, double value) {
-    char line[64];
-    std::snprintf(line, sizeof line, "%d\n%.6f\n", code, value);
-    text_ += line;
-  }
-
-  double height_;
-  std::string text_;
-  std::string layer_;
-};
-
-const char* layer_of(PlotLine::Kind kind) {
+const char* word_of(PlotLine::Kind kind) {
   switch (kind) {
     case PlotLine::Kind::opening:
-      return "OPENINGS";
+      return "CUT";
     case PlotLine::Kind::groove:
-      return "GROOVES";
+      return "GROOVE";
     case PlotLine::Kind::outer_edge:
-      return "OUTER_EDGE";
+      return "OUTLINE";
   }
   return "";
 }
 
+std::string name_of(int layer, const char* word) {
+  return "LAYER_" + std::to_string(layer) + "_" + word;
+}
+
+// DXF holds the signs beyond ASCII as \U+XXXX, four digits (DXF Reference, release 2000).
+std::string in_ascii(const std::string& text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const auto byte = [&](std::size_t k) { return static_cast<unsigned char>(text[k]); };
+    const unsigned char first = byte(i);
+    const std::size_t more = first < 0x80 ? 0 : first < 0xe0 ? 1 : first < 0xf0 ? 2 : 3;
+    if (more == 0) {
+      out += text[i++];
+      continue;
+    }
+    unsigned code = first & (0x3fU >> more);
+    for (std::size_t k = 1; k <= more && i + k < text.size(); ++k) {
+      code = code << 6 | (byte(i + k) & 0x3fU);
+    }
+    char escaped[16];
+    std::snprintf(escaped, sizeof escaped, "\\U+%04X", std::min(code, 0xffffU));
+    out += code > 0xffff ? "?" : escaped;
+    i += more + 1;
+  }
+  return out;
+}
+
+// Sections, tables and entities with their handles, as the DXF Reference of release 2000 asks for.
+class Dxf {
+ public:
+  // The page is as much larger than the board above it as below it.
+  explicit Dxf(const Plot& plot)
+      : plot_(plot), height_(to_millimetres(plot.page.top + plot.page.bottom)) {}
+
+  std::string text() {
+    const std::string rest = tables() + blocks() + entities() + objects();
+    return header() + rest + "0\nEOF\n";
+  }
+
+ private:
+  // Those that others refer to; the rest are counted on from here.
+  static constexpr unsigned layers_table = 0x2, blocks_table = 0x9, model_space = 0x1f,
+                            paper_space = 0x1b, dictionary = 0xc, groups = 0xd, first_free = 0x40;
+
+  static std::string pair(int code, const std::string& value) {
+    return std::to_string(code) + "\n" + value + "\n";
+  }
+  static std::string handle(int code, unsigned value) {
+    char text[16];
+    std::snprintf(text, sizeof text, "%X", value);
+    return pair(code, text);
+  }
+  static std::string number(int code, double value) {
+    char text[48];
+    std::snprintf(text, sizeof text, "%.6f", value == 0 ? 0 : value);
+    return pair(code, text);
+  }
+  static std::string section(const char* name, const std::string& content) {
+    return pair(0, "SECTION") + pair(2, name) + content + pair(0, "ENDSEC");
+  }
+
+  std::string header() const {
+    return pair(999, "millimetres; lengths from the board's lower left corner") +
+           section("HEADER", pair(9, "$ACADVER") + pair(1, "AC1015") + pair(9, "$DWGCODEPAGE") +
+                                 pair(3, "ANSI_1252") + pair(9, "$INSUNITS") + pair(70, "4") +
+                                 pair(9, "$MEASUREMENT") + pair(70, "1") + pair(9, "$HANDSEED") +
+                                 handle(5, next_));
+  }
+
+  static std::string table(const char* name, unsigned own, int count, const std::string& entries) {
+    return pair(0, "TABLE") + pair(2, name) + handle(5, own) + pair(330, "0") +
+           pair(100, "AcDbSymbolTable") + pair(70, std::to_string(count)) + entries +
+           pair(0, "ENDTAB");
+  }
+
+  static std::string entry(const char* kind, unsigned own, unsigned table, const char* record,
+                           const std::string& name, int handle_code = 5) {
+    return pair(0, kind) + handle(handle_code, own) + handle(330, table) +
+           pair(100, "AcDbSymbolTableRecord") + pair(100, record) + pair(2, name);
+  }
+
+  static std::string line_type(const char* name, unsigned own, const char* description) {
+    return entry("LTYPE", own, 0x5, "AcDbLinetypeTableRecord", name) + pair(70, "0") +
+           pair(3, description) + pair(72, "65") + pair(73, "0") + number(40, 0);
+  }
+
+  std::string layer_entry(const std::string& name, int colour) {
+    return entry("LAYER", next_++, layers_table, "AcDbLayerTableRecord", name) + pair(70, "0") +
+           pair(62, std::to_string(colour)) + pair(6, "Continuous");
+  }
+
+  std::string tables() {
+    std::string layers = layer_entry("0", 7);
+    int count = 1;
+    std::set<std::string> known;
+    const auto add = [&](const std::string& name, int colour) {
+      if (!known.insert(name).second) return;
+      layers += layer_entry(name, colour);
+      ++count;
+    };
+    for (const PlotLine& line : plot_.lines) {
+      add(name_of(line.layer, word_of(line.kind)), line.kind == PlotLine::Kind::opening  ? 1
+                                                   : line.kind == PlotLine::Kind::groove ? 5
+                                                                                         : 7);
+      add(name_of(line.layer, "TEXT"), 8);
+    }
+    const std::string style = entry("STYLE", 0x11, 0x3, "AcDbTextStyleTableRecord", "Standard") +
+                              pair(70, "0") + number(40, 0) + number(41, 1) + number(50, 0) +
+                              pair(71, "0") + number(42, letter_height) + pair(3, "txt") +
+                              pair(4, "");
+    const std::string dimension_style =
+        entry("DIMSTYLE", 0x27, 0xa, "AcDbDimStyleTableRecord", "Standard", 105) + pair(70, "0");
+    const auto block = [](const char* name, unsigned own) {
+      return entry("BLOCK_RECORD", own, blocks_table, "AcDbBlockTableRecord", name) +
+             handle(340, 0);
+    };
+    return section(
+        "TABLES",
+        table("VPORT", 0x8, 0, "") +
+            table("LTYPE", 0x5, 3,
+                  line_type("ByBlock", 0x14, "") + line_type("ByLayer", 0x15, "") +
+                      line_type("Continuous", 0x16, "Solid line")) +
+            table("LAYER", layers_table, count, layers) + table("STYLE", 0x3, 1, style) +
+            table("VIEW", 0x6, 0, "") + table("UCS", 0x7, 0, "") +
+            table("APPID", 0x4, 1,
+                  entry("APPID", 0x12, 0x4, "AcDbRegAppTableRecord", "ACAD") + pair(70, "0")) +
+            pair(0, "TABLE") + pair(2, "DIMSTYLE") + handle(5, 0xa) + pair(330, "0") +
+            pair(100, "AcDbSymbolTable") + pair(70, "1") + pair(100, "AcDbDimStyleTable") +
+            dimension_style + pair(0, "ENDTAB") +
+            table("BLOCK_RECORD", blocks_table, 2,
+                  block("*Model_Space", model_space) + block("*Paper_Space", paper_space)));
+  }
+
+  static std::string block(const char* name, unsigned record, unsigned begin, unsigned end) {
+    const auto common = [&](unsigned own) {
+      return handle(5, own) + handle(330, record) + pair(100, "AcDbEntity") + pair(8, "0");
+    };
+    return pair(0, "BLOCK") + common(begin) + pair(100, "AcDbBlockBegin") + pair(2, name) +
+           pair(70, "0") + number(10, 0) + number(20, 0) + number(30, 0) + pair(3, name) +
+           pair(1, "") + pair(0, "ENDBLK") + common(end) + pair(100, "AcDbBlockEnd");
+  }
+
+  static std::string blocks() {
+    return section("BLOCKS", block("*Model_Space", model_space, 0x20, 0x21) +
+                                 block("*Paper_Space", paper_space, 0x1c, 0x1d));
+  }
+
+  std::string entity(const char* kind, const std::string& layer, const char* subclass) {
+    return pair(0, kind) + handle(5, next_++) + handle(330, model_space) + pair(100, "AcDbEntity") +
+           pair(8, layer) + pair(100, subclass);
+  }
+
+  std::string place(const Spot& at) const { return number(10, at.x) + number(20, height_ - at.y); }
+
+  // y points upward, so that what turns clockwise on paper turns the other way here.
+  std::string line(const PlotLine& line) {
+    const std::string layer = name_of(line.layer, word_of(line.kind));
+    if (const auto circle = circle_of(line.path)) {
+      return entity("CIRCLE", layer, "AcDbCircle") + place(circle->centre) + number(30, 0) +
+             number(40, circle->radius);
+    }
+    std::string text = entity("LWPOLYLINE", layer, "AcDbPolyline") +
+                       pair(90, std::to_string(line.path.corners.size())) +
+                       pair(70, line.path.closed ? "1" : "0") + number(43, 0);
+    for (const ToolPath::Corner& corner : line.path.corners) {
+      text += place(corner.at);
+      if (corner.bulge != 0) text += number(42, -corner.bulge);
+    }
+    return text;
+  }
+
+  std::string entities() {
+    std::string all;
+    for (const PlotLine& each : plot_.lines) all += line(each);
+    int last = 0;
+    std::size_t title = 0;
+    for (const PlotLine& each : plot_.lines) {
+      if (each.layer == last) continue;
+      last = each.layer;
+      const double below = to_millimetres(plot_.page.bottom) +
+                           letter_height * (1.6 * static_cast<double>(title) + 2);
+      all += entity("TEXT", name_of(last, "TEXT"), "AcDbText") + place({0, below}) + number(30, 0) +
+             number(40, letter_height) + pair(1, in_ascii(plot_.titles[title++])) +
+             pair(100, "AcDbText");
+    }
+    return section("ENTITIES", all);
+  }
+
+  static std::string objects() {
+    const std::string root = pair(0, "DICTIONARY") + handle(5, dictionary) + pair(330, "0") +
+                             pair(100, "AcDbDictionary") + pair(281, "1") + pair(3, "ACAD_GROUP") +
+                             handle(350, groups);
+    return section("OBJECTS", root + pair(0, "DICTIONARY") + handle(5, groups) +
+                                  handle(330, dictionary) + pair(100, "AcDbDictionary") +
+                                  pair(281, "1"));
+  }
+
+  const Plot& plot_;
+  double height_;
+  unsigned next_ = first_free;
+};
+
 }  // namespace
 
 std::string write_dxf(const Plot& plot) {
-  Dxf dxf(to_millimetres(plot.height));
-  for (const PlotLine& line : plot.lines) {
-    dxf.add(line.outline, layer_of(line.kind));
-  }
-  return dxf.finish();
+  return Dxf(plot).text();
 }
 
 }  // namespace mullion

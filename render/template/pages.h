@@ -22,9 +22,6 @@ Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options)
 // An overview, then sheets with a small piece for each corner, located from the board's edges.
 Result<Pages> corner_pages(const BoardView& view, const TemplateOptions& options);
 
-// Undoes what the printer does, about a page's centre; nothing without a profile.
-paper::Transform undoing(const TemplateOptions& options, const paper::PageSize& size);
-
 Problem template_problem(std::string code, std::string message);
 
 }  // namespace mullion

@@ -1,9 +1,8 @@
 #include "render/template/sheet_frame.h"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdio>
 
+#include "render/template/corrected.h"
 #include "render/template/sheet_furniture.h"
 
 namespace mullion {
@@ -17,38 +16,19 @@ const TextStyle foot_strong{8, true, {0, 0, 0}, Anchor::left, 0};
 const TextStyle foot_plain{7, false, {0x20, 0x20, 0x20}, Anchor::left, 0};
 constexpr double room_for_name = 130;  // points: "Corners 10-12 to 12-12"
 
-std::string correction_text(const TemplateOptions& options) {
-  if (!options.printer) return {};
-  const Correction& found = options.printer->correction;
-  const auto percent = [&](double share) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%+.2f", share * 100);
-    return options.locale.number(text);
-  };
-  return options.locale.say("Corrected for the printer %1: across %2 %, down %3 %, skew %4 %",
-                            options.printer->name, percent(1 / found.scale_x - 1),
-                            percent(1 / found.scale_y - 1), percent(-found.skew));
-}
-
 }  // namespace
 
-Spot shrinkage(const TemplateOptions& options, const paper::SheetSize& sheet) {
-  if (!options.printer) return {1, 1};
-  const Correction& found = options.printer->correction;
-  const double width = to_inches(sheet.width), height = to_inches(sheet.height);
-  const double ratio = sheet.roll ? 5 : std::max(width, height) / std::min(width, height);
-  return {std::min(1.0, found.scale_x - std::abs(found.skew) * ratio),
-          std::min(1.0, found.scale_y * std::sqrt(1 - found.skew * found.skew))};
-}
-
 SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& size) {
-  const Spot left_over = shrinkage(
-      options, options.sheet.value_or(paper::SheetSize{"", size.width, size.height, false}));
-  const double page_width = paper::points(size.width), page_height = paper::points(size.height);
-  const double edge = paper::points(options.unprintable);
-  const double wide = (page_width - 2 * edge) * left_over.x;
-  const double high = (page_height - 2 * edge) * left_over.y;
-  const double x = (page_width - wide) / 2, y = (page_height - high) / 2;
+  const paper::SheetSize sheet =
+      options.sheet.value_or(paper::SheetSize{"", size.width, size.height, false});
+  const bool turned = is_turned(options, size);
+  const paper::Shrink left_over = shrinkage(options, sheet, turned);
+  const Sides white = unprintable(options, turned);
+  const double middle_x = paper::points(size.width) / 2, middle_y = paper::points(size.height) / 2;
+  const double x = middle_x - (middle_x - paper::points(white.left)) * left_over.x;
+  const double y = middle_y - (middle_y - paper::points(white.top)) * left_over.y;
+  const double wide = middle_x + (middle_x - paper::points(white.right)) * left_over.x - x;
+  const double high = middle_y + (middle_y - paper::points(white.bottom)) * left_over.y - y;
   const double foot = paper::points(sheet_foot);
   return {size, {x, y, wide, high - foot}, {x, y + high - foot, wide, foot}};
 }
@@ -65,10 +45,10 @@ SheetFoot::SheetFoot(const SheetFrame& frame, const BoardView& view, const Templ
   room_ = {x, top, std::max(0.0, foot.x + foot.width - x), 40};
   const Locale& locale = view.locale;
   std::string line = locale.say("BACK OF BOARD, mirrored") + middle_dot +
-                     locale.say("print at 100 %, no scaling; check the rules");
+                     locale.say("print one-sided at 100 %, no scaling; check the rules");
   if (options.printer) {
-    line = locale.say("BACK OF BOARD") + middle_dot + locale.say("100 %, no scaling") + middle_dot +
-           correction_text(options);
+    line = locale.say("BACK OF BOARD") + middle_dot + locale.say("one-sided, 100 %, no scaling") +
+           middle_dot + correction_text(options);
   }
   furniture.texts.text(paper::fitted(line, foot.width, foot_plain), {foot.x, low - 2}, foot_plain);
   paper::Drawing rules;

@@ -16,9 +16,6 @@ struct SheetFrame {
   paper::Box foot;
 };
 
-// How much of the page is left to draw on when the printer's faults are undone.
-paper::Spot shrinkage(const TemplateOptions& options, const paper::SheetSize& sheet);
-
 SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& size);
 
 // Check rules, the sheet's name and subject. All but the name is set once for all sheets.

@@ -76,7 +76,7 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   const double rest = box.x + box.width - after;
   drawing.text(paper::fitted(locale.say("mirrored: the board lies face down"), rest, plain),
                {after, box.y + 8}, plain);
-  drawing.text(paper::fitted(locale.say("print at 100 %, no scaling"), rest, plain),
+  drawing.text(paper::fitted(locale.say("print one-sided at 100 %, no scaling"), rest, plain),
                {after, box.y + 18}, plain);
 
   const TextStyle strong{10.5, true, {0, 0, 0}, Anchor::left, 0};
@@ -227,6 +227,7 @@ void SheetMap::draw(paper::Drawing& drawing, std::size_t row, std::size_t column
 
 std::string sheet_subject(const BoardView& view) {
   std::string subject = view.job->reference;
+  if (!subject.empty()) subject += ", " + view.locale.say("revision %1", view.job->revision);
   for (const BoardCuts* board : view.layers) {
     subject += (subject.empty() ? "" : middle_dot) + layer_title(view, *board) + ", " +
                board->layer->board.board;

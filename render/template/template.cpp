@@ -1,9 +1,9 @@
 #include "render/template/template.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "engine/cuts/refusal.h"
+#include "render/template/corrected.h"
 #include "render/template/pages.h"
 #include "render/template/plot.h"
 #include "render/template/sheet_furniture.h"
@@ -25,8 +25,7 @@ std::vector<BoardView> views_of(const Job& job, const Cuts& cuts, const Template
     all.layers.push_back(&board);
     views.push_back({&job, &cuts, {&board}, 1, options.locale});
   }
-  if (options.overlaid) return {all};
-  if (options.format != paper::Format::pdf) views.resize(1);
+  if (options.overlaid || options.format == paper::Format::svg) return {all};
   return views;
 }
 
@@ -48,15 +47,34 @@ Result<void> check(const Cuts& cuts, int layer) {
   return {};
 }
 
+// A PNG has no layers.
+bool asks_too_much(const Cuts& cuts, const TemplateOptions& options) {
+  return options.format == paper::Format::png && options.layer == 0 && cuts.layers.size() > 1 &&
+         !options.overlaid;
+}
+
+PlotOptions plot_options(const TemplateOptions& options) {
+  return {options.kerf, {options.lead_in, options.lead_over}, options.from_front};
+}
+
 Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
   if (options.plot_only) {
-    const auto plot = plot_of(*view.cuts, *view.layers.front(), options.kerf);
+    const auto plot = plot_of(view, plot_options(options));
     if (!plot) return refuse("template-kerf", plot.error());
     return Pages(1, plot_page(*plot, title_of(view)));
   }
   if (options.corners_only) return corner_pages(view, options);
   if (options.sheet) return tiled_pages(view, options);
   return Pages{board_page(view, options)};
+}
+
+void draw_correction(paper::Drawing& drawing, const paper::Spot& spot, double width,
+                     const TemplateOptions& options) {
+  if (!options.printer) return;
+  const paper::TextStyle style{7.5, true, {0, 0, 0}, paper::Anchor::left, 0};
+  const std::string line = correction_text(options) + middle_dot +
+                           options.locale.say("for that printer alone, the page not turned");
+  drawing.text(paper::fitted(line, width, style), spot, style);
 }
 
 }  // namespace
@@ -77,6 +95,7 @@ SheetPage board_page(const BoardView& view, const TemplateOptions& options) {
   paper::Drawing heading, foot;
   draw_heading(heading, view, {page_margin, page_margin, width, 0});
   draw_check_rules(foot, {page_margin, below}, view.locale);
+  draw_correction(foot, {page_margin, below + 64}, width, options);
   draw_cautions(foot, {page_margin, below + 76}, width, view);
   paper::Drawing content;
   content.place(std::move(heading), {}, "heading")
@@ -88,23 +107,11 @@ SheetPage board_page(const BoardView& view, const TemplateOptions& options) {
   return result;
 }
 
-paper::Transform undoing(const TemplateOptions& options, const paper::PageSize& size) {
-  if (!options.printer) return {};
-  const Correction& found = options.printer->correction;
-  const double upright = std::sqrt(1 - found.skew * found.skew);
-  const paper::Transform printed{found.scale_x,           0, found.scale_y * found.skew,
-                                 found.scale_y * upright, 0, 0};
-  const double x = paper::points(size.width) / 2, y = paper::points(size.height) / 2;
-  return paper::then(paper::then(paper::shifted(-x, -y), paper::inverse(printed)),
-                     paper::shifted(x, y));
-}
-
 Problem template_problem(std::string code, std::string message) {
   return {Severity::error, std::move(code), std::move(message), {}, {}};
 }
 
-Result<std::string> render_template(const Job& job, const Cuts& cuts,
-                                    const TemplateOptions& options) {
+Result<Pages> template_pages(const Job& job, const Cuts& cuts, const TemplateOptions& options) {
   if (auto checked = check(cuts, options.layer); !checked) {
     return tl::unexpected(std::move(checked.error()));
   }
@@ -114,23 +121,39 @@ Result<std::string> render_template(const Job& job, const Cuts& cuts,
   if (options.format != paper::Format::pdf && (options.sheet || options.corners_only)) {
     return refuse("template-format", "sheets to be joined are written as a PDF only");
   }
+  if (asks_too_much(cuts, options)) {
+    return refuse("template-layer", "found " + std::to_string(cuts.layers.size()) +
+                                        " layers, of which a PNG holds one; name it");
+  }
   Pages pages;
   for (const BoardView& view : views_of(job, cuts, options)) {
     Result<Pages> more = pages_of(view, options);
     if (!more) return tl::unexpected(std::move(more.error()));
     std::move(more->begin(), more->end(), std::back_inserter(pages));
   }
-  return paper::write(
-      options.format, pages,
-      {options.locale.say("Template %1", job.reference), job.date, options.png_dpi});
+  return pages;
 }
 
-Result<std::string> render_dxf(const Cuts& cuts, const TemplateOptions& options) {
-  const int number = std::max(1, options.layer);
-  if (auto checked = check(cuts, number); !checked) {
+std::string write_template(const Job& job, const Pages& pages, const TemplateOptions& options) {
+  return paper::write(
+      options.format, pages,
+      {options.locale.say("Template %1", job.reference), job.date, options.png_dpi, true});
+}
+
+Result<std::string> render_template(const Job& job, const Cuts& cuts,
+                                    const TemplateOptions& options) {
+  const Result<Pages> pages = template_pages(job, cuts, options);
+  if (!pages) return tl::unexpected(pages.error());
+  return write_template(job, *pages, options);
+}
+
+Result<std::string> render_dxf(const Job& job, const Cuts& cuts, const TemplateOptions& options) {
+  if (auto checked = check(cuts, options.layer); !checked) {
     return tl::unexpected(std::move(checked.error()));
   }
-  const auto plot = plot_of(cuts, cuts.layers[static_cast<std::size_t>(number) - 1], options.kerf);
+  TemplateOptions together = options;
+  together.overlaid = true;
+  const auto plot = plot_of(views_of(job, cuts, together).front(), plot_options(options));
   if (!plot) return refuse("template-kerf", plot.error());
   return write_dxf(*plot);
 }

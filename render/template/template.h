@@ -8,10 +8,12 @@
 // What is cut is told by engine/cuts/cuts.h; where layers are overlaid, the top mat's edges are the
 // frame and those of the other blanks are drawn too. Either one page of the board's size a layer,
 // or sheets of any paper that are joined, with an overview before them, or small sheets of the
-// corners alone. SVG and PNG hold one page.
+// corners alone. An SVG shows all layers in one drawing, a group each, where none is named; a PNG
+// holds the one that is named.
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/cuts/cuts.h"
 #include "engine/job/job.h"
@@ -24,26 +26,38 @@ namespace mullion {
 
 struct TemplateOptions {
   paper::Format format = paper::Format::pdf;
-  int layer = 0;  // from 1; 0: all of them in a PDF, the first in an SVG or PNG
+  int layer = 0;  // from 1; 0: all of them
   double png_dpi = 150;
-  bool overlaid = false;                   // all layers in one drawing, a colour each
-  std::optional<paper::SheetSize> sheet;   // nothing: pages of the board's size
-  Length unprintable = sixty_fourths(16);  // 1/4 in at each edge of a sheet: common practice
+  bool overlaid = false;                  // all layers in one drawing, a colour each
+  std::optional<paper::SheetSize> sheet;  // nothing: pages of the board's size
+  // 1/4 in at each edge of a sheet: common practice. Of a page as the paper is fed, upright.
+  Sides unprintable{sixty_fourths(16), sixty_fourths(16), sixty_fourths(16), sixty_fourths(16)};
   bool butted = false;                    // joints are cut on both sheets; else one lies on another
   bool corners_only = false;              // small sheets of the corners instead of the whole board
   std::optional<PrinterProfile> printer;  // its faults are undone
   bool plot_only = false;                 // hairlines of the cut lines, nothing else
+  bool from_front = false;                // of a plot: not mirrored, the lines of the face
   Length kerf;                            // what the plotter takes away
+  Length lead_in, lead_over;              // of its tool: from the waste, and over its start
   Locale locale{};
 };
 
 // Errors: a layer that there is not, what no cutter can cut, paper that is too small or would take
-// too many sheets, sheets asked of an SVG or PNG. What is only too large for the cutter is drawn.
+// too many sheets, sheets asked of an SVG or PNG, several layers asked of a PNG or of an SVG for a
+// plotter. What is only too large for the cutter is drawn.
+Result<std::vector<paper::Page>> template_pages(const Job& job, const Cuts& cuts,
+                                                const TemplateOptions& options);
+
+// Those pages in the format that the options name.
+std::string write_template(const Job& job, const std::vector<paper::Page>& pages,
+                           const TemplateOptions& options);
+
+// Both.
 Result<std::string> render_template(const Job& job, const Cuts& cuts,
                                     const TemplateOptions& options);
 
-// The cut lines of a layer (the first where none is named) as DXF; see plot.h.
-Result<std::string> render_dxf(const Cuts& cuts, const TemplateOptions& options);
+// The cut lines of the layer that is named, or of all, as DXF; see plot.h.
+Result<std::string> render_dxf(const Job& job, const Cuts& cuts, const TemplateOptions& options);
 
 // Where the mat's upper left corner lies on a page of the mat's size, seen from behind.
 struct TemplatePage {

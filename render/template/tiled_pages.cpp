@@ -3,6 +3,7 @@
 
 #include "engine/mat/rect.h"
 #include "render/paper/tiling.h"
+#include "render/template/corrected.h"
 #include "render/template/join_marks.h"
 #include "render/template/overview.h"
 #include "render/template/pages.h"
@@ -69,17 +70,22 @@ void avoid_by_more_sheets(paper::TilingRequest& request, paper::Tiling& tiling) 
   }
 }
 
+Sides with_bleed(Sides margins) {
+  for (Length Sides::*side : every_side) margins.*side += bleed;
+  return margins;
+}
+
 tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const TemplateOptions& options,
                                               const Drawing& dimensions) {
   paper::TilingRequest request;
   avoid_corners(view, request);
   request.sheet = *options.sheet;
-  request.margin = options.unprintable + bleed;
+  request.margin = with_bleed(unprintable(options, false));
+  request.margin_turned = with_bleed(unprintable(options, true));
   request.footer = sheet_foot;
   request.overlap = options.butted ? Length() : overlap;
-  const paper::Spot left_over = shrinkage(options, request.sheet);
-  request.shrink_x = left_over.x;
-  request.shrink_y = left_over.y;
+  request.shrink = shrinkage(options, request.sheet, false);
+  request.shrink_turned = shrinkage(options, request.sheet, true);
   request.area = blank_of(view);
   auto tiling = paper::plan_tiling(request);
   if (!tiling) return tiling;

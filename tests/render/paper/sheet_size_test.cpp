@@ -55,3 +55,38 @@ TEST_CASE("sheets of no sense are refused") {
     CHECK_FALSE(parse_sheet_size(text, Unit::inch));
   }
 }
+
+TEST_CASE("architectural and B sheets have the sizes of ANSI/ASME Y14.1 and ISO 216") {
+  CHECK(parse_sheet_size("arch-d", Unit::inch)->height == inches(36));
+  CHECK(parse_sheet_size("B3", Unit::inch)->width == millimetres(353));
+}
+
+TEST_CASE("a width with its unit is a roll") {
+  const auto roll = parse_sheet_size("30in", Unit::millimetre);
+  REQUIRE(roll);
+  CHECK(roll->roll);
+  CHECK(roll->width == inches(30));
+  CHECK(parse_sheet_size("610 mm", Unit::inch)->width == millimetres(610));
+  CHECK(parse_sheet_size("24\"", Unit::inch)->roll);
+  for (const char* text : {"24", "100in", "2in", "in"}) {
+    INFO(text);
+    CHECK_FALSE(parse_sheet_size(text, Unit::inch));
+  }
+}
+
+TEST_CASE("a size without a unit is in the job's, or in the one in which it is a sheet") {
+  const auto letter = parse_sheet_size("8.5x11", Unit::millimetre);
+  REQUIRE(letter);
+  CHECK(letter->width == sixty_fourths(544));
+  CHECK(parse_sheet_size("210x297", Unit::inch)->width == millimetres(210));
+  // Both 21 in and 21 cm make a sheet; the latter is A4.
+  CHECK(parse_sheet_size("21x29.7", Unit::millimetre)->height == millimetres(297));
+  CHECK(parse_sheet_size("11x17", Unit::inch)->width == inches(11));
+}
+
+TEST_CASE("a page has the name of its paper in PWG 5101.1, upright or across") {
+  CHECK(paper::media_name({inches(11), sixty_fourths(544)}) == "na_letter_8.5x11in");
+  CHECK(paper::media_name({millimetres(297), millimetres(420)}) == "iso_a3_297x420mm");
+  CHECK(paper::media_name({inches(19), inches(13)}) == "custom_13x19in_13x19in");
+  CHECK(paper::media_name({millimetres(610), millimetres(423)}) == "custom_423x610mm_423x610mm");
+}

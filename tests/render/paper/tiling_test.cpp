@@ -14,11 +14,15 @@ using paper::TilingRequest;
 
 namespace {
 
+void set_margin(TilingRequest& request, Length margin) {
+  request.margin = request.margin_turned = {margin, margin, margin, margin};
+}
+
 TilingRequest board_on(const char* sheet, Length width, Length height) {
   TilingRequest request;
   request.area = {{}, {}, width, height};
   request.sheet = *paper::parse_sheet_size(sheet, Unit::inch);
-  request.margin = sixty_fourths(16);
+  set_margin(request, sixty_fourths(16));
   request.footer = inches(1);
   request.overlap = sixty_fourths(32);
   request.clearance = sixty_fourths(16);
@@ -63,8 +67,8 @@ TEST_CASE("every tile fits its sheet with its strip below the next one") {
     TilingRequest request = board_on(sheet.name.c_str(), inches(40), inches(60));
     const auto tiling = plan_tiling(request);
     REQUIRE(tiling);
-    const Length wide = tiling->page_width - request.margin * 2;
-    const Length high = tiling->page_height - request.margin * 2 - request.footer;
+    const Length wide = tiling->page_width - request.margin.left * 2;
+    const Length high = tiling->page_height - request.margin.top * 2 - request.footer;
     check_edges(tiling->columns, {}, inches(40), wide, request.overlap);
     check_edges(tiling->rows, {}, inches(60), high, request.overlap);
   }
@@ -95,7 +99,7 @@ TEST_CASE("a join that cannot keep its distance is counted, and costs no sheet")
 
 TEST_CASE("paper too small for its own margins is refused") {
   TilingRequest request = board_on("3 x 3 in", inches(15), inches(9));
-  request.margin = inches(1);
+  set_margin(request, inches(1));
   CHECK_FALSE(plan_tiling(request));
 }
 
@@ -127,8 +131,8 @@ std::size_t fewest_sheets(const TilingRequest& request) {
     }
   };
   const auto sheets = [&](Length width, Length height) {
-    return count(request.area.width(), width - request.margin * 2) *
-           count(request.area.height(), height - request.margin * 2 - request.footer);
+    return count(request.area.width(), width - request.margin.left * 2) *
+           count(request.area.height(), height - request.margin.top * 2 - request.footer);
   };
   const SheetSize& sheet = request.sheet;
   return std::min(sheets(sheet.width, sheet.height), sheets(sheet.height, sheet.width));
@@ -179,7 +183,7 @@ TEST_CASE("no other number of rows and columns, upright or across, needs fewer s
   for (const char* paper : {"a4", "a3", "a2", "329 x 483 mm", "200 x 900 mm"}) {
     for (int i = 0; i < 60; ++i) {
       TilingRequest request = board_on(paper, {}, {});
-      request.margin = millimetres(7);
+      set_margin(request, millimetres(7));
       request.footer = millimetres(23);
       request.overlap = millimetres(i % 2 == 0 ? 12 : 0);
       const auto side = [&] { return Length::from_ticks(200'000 + random() % 2'000'000); };
@@ -198,7 +202,7 @@ TEST_CASE("no other pair of joins keeps a better distance from corners or is mor
   std::mt19937 random(11);
   for (int i = 0; i < 40; ++i) {
     TilingRequest request = board_on("200 x 200 mm", millimetres(500), millimetres(100));
-    request.margin = millimetres(5);
+    set_margin(request, millimetres(5));
     request.footer = millimetres(20);
     request.overlap = millimetres(12);
     request.clearance = millimetres(6);

@@ -108,9 +108,10 @@ for path in sys.argv[1:]:
     drawing = ezdxf.readfile(path)
     boxes = {}
     for e in drawing.modelspace():
-        for p in (e.dxf.start, e.dxf.end):
+        if e.dxftype() == 'TEXT': continue
+        for x, y, *more in e.get_points():
             b = boxes.setdefault(e.dxf.layer, [1e9, 1e9, -1e9, -1e9])
-            b[:] = [min(b[0], p.x), min(b[1], p.y), max(b[2], p.x), max(b[3], p.y)]
+            b[:] = [min(b[0], x), min(b[1], y), max(b[2], x), max(b[3], y)]
     print(len(drawing.audit().errors), *('%s %.2f %.2f' % (n, boxes[n][2] - boxes[n][0], boxes[n][3] - boxes[n][1]) for n in sorted(boxes)))
 )";
   const std::string folder = oracle::scratch_folder("groove-dxf");
@@ -126,10 +127,10 @@ for path in sys.argv[1:]:
   INFO(run.err);
   // 9 3/4 + 2 x 1 3/32 = 11 15/16 in by 9 15/16 in; 16 x 14 in less twice the trim.
   CHECK(run.out ==
-        "0 GROOVES 303.21 252.41 OPENINGS 247.65 196.85 OUTER_EDGE 406.40 355.60\n"
-        "0 OPENINGS 247.65 196.85 OUTER_EDGE 400.05 349.25\n"
-        "0 OPENINGS 247.65 196.85 OUTER_EDGE 406.40 355.60\n"
-        "0 OPENINGS 247.65 196.85 OUTER_EDGE 381.00 330.20\n");
+        "0 LAYER_1_CUT 247.65 196.85 LAYER_1_GROOVE 303.21 252.41 LAYER_1_OUTLINE 406.40 355.60\n"
+        "0 LAYER_2_CUT 247.65 196.85 LAYER_2_OUTLINE 400.05 349.25\n"
+        "0 LAYER_2_CUT 247.65 196.85 LAYER_2_OUTLINE 406.40 355.60\n"
+        "0 LAYER_2_CUT 247.65 196.85 LAYER_2_OUTLINE 381.00 330.20\n");
 }
 
 TEST_CASE(

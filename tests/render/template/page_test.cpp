@@ -3,6 +3,8 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "engine/mat/rect.h"
+#include "render/template/template.h"
 #include "tests/oracle/drawn_page.h"
 #include "tests/oracle/program.h"
 #include "tests/render/template/made.h"
@@ -137,5 +139,65 @@ TEST_CASE("the page is the board's size and margins") {
     CHECK(page.width <= std::max(width + 4 * inch, 12 * inch));
     CHECK(page.height >= height + inch);
     CHECK(page.height <= height + 6 * inch);
+  }
+}
+
+TEST_CASE("the board says whose it is inside the line that is trimmed to, on every layer") {
+  const std::string folder = oracle::scratch_folder("template-named");
+  for (const std::string& job : made::all_jobs()) {
+    const mullion::Job read = mullion::read_job(job).value();
+    const mullion::Mat mat = made::mat_of(job);
+    const mullion::Cuts cuts = mullion::cuts_of(mat);
+    const auto pages = oracle::drawn_pages(made::template_of(job, folder + "/page.pdf"));
+    REQUIRE(pages.size() == cuts.layers.size());
+    const mullion::TemplatePage page = mullion::template_page(mat);
+    const std::string reference = read.reference.empty() ? "Layer" : read.reference;
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+      INFO(job << ", layer " << i + 1);
+      const mullion::Rect blank = mullion::mirrored(cuts.layers[i].blank, mat.outer.width());
+      const Bounds board{mullion::to_points(page.board_left + blank.left),
+                         mullion::to_points(page.board_top + blank.top),
+                         mullion::to_points(page.board_left + blank.right),
+                         mullion::to_points(page.board_top + blank.bottom)};
+      CHECK(std::any_of(pages[i].labels.begin(), pages[i].labels.end(), [&](const Label& label) {
+        const Bounds box = bounds_of(label);
+        return label.text.find(reference) == 0 && box.left > board.left &&
+               box.right < board.right && box.top > board.top && box.bottom < board.bottom;
+      }));
+    }
+  }
+}
+
+TEST_CASE("without any font there is an error that says so, and no file") {
+  const std::string folder = oracle::scratch_folder("template-no-font");
+  oracle::write_file(folder + "/fonts.conf", "<?xml version=\"1.0\"?><fontconfig><cachedir>" +
+                                                 folder + "/cache</cachedir></fontconfig>");
+  const oracle::Run run =
+      oracle::run({"env", "FONTCONFIG_FILE=" + folder + "/fonts.conf", MULLION_PROGRAM, "template",
+                   oracle::gallery("equal-borders.xml"), "-o", folder + "/out.pdf"});
+  CHECK(run.status != 0);
+  CHECK(run.err.find("no font was found on this machine") != std::string::npos);
+  CHECK(oracle::run({"test", "-e", folder + "/out.pdf"}).status != 0);
+}
+
+TEST_CASE("each side of a sheet keeps its own white edge") {
+  const std::string folder = oracle::scratch_folder("template-white");
+  const auto pages = oracle::drawn_pages(
+      made::template_of(oracle::gallery("equal-borders.xml"), folder + "/sheets.pdf",
+                        {"--paper", "letter", "--unprintable", "bottom=1, left=1/8, top=1/2"}));
+  for (std::size_t i = 1; i < pages.size(); ++i) {
+    const DrawnPage& page = pages[i];
+    const bool across = page.width > page.height;
+    // A page that lies across may be turned either way: 1 in at its sides, 1/4 in above and below.
+    const double left = across ? 1 : 0.125, right = across ? 1 : 0.25, top = across ? 0.25 : 0.5,
+                 bottom = across ? 0.25 : 1;
+    for (const oracle::Stroke& stroke : page.strokes) {
+      for (const Spot& end : {stroke.from, stroke.to}) {
+        CHECK(end.x > left * inch - 0.01);
+        CHECK(end.y > top * inch - 0.01);
+        CHECK(end.x < page.width - right * inch + 0.01);
+        CHECK(end.y < page.height - bottom * inch + 0.01);
+      }
+    }
   }
 }

@@ -1,70 +1,18 @@
-// Plots for cutting machines, read back: SVG by librsvg, DXF by a reader of its group codes
-// (AutoCAD Release 12 interchange format: a code on one line, its value on the next).
+// Plots for cutting machines, read back: SVG by librsvg, DXF by dxflib and by ezdxf.
 
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <map>
 #include <sstream>
 
 #include "tests/oracle/drawn_page.h"
 #include "tests/oracle/program.h"
+#include "tests/render/template/dxf_file.h"
 #include "tests/render/template/made.h"
 
 using namespace mullion;
 using oracle::Spot;
 
 namespace {
-
-struct Entity {
-  std::string kind, layer;
-  std::map<int, double> values;
-  Spot first() const { return end(50, 10); }
-  Spot last() const { return end(51, 11); }
-
-  // The ends, and for an arc the points furthest left, right, up and down that lie on it.
-  std::vector<Spot> outermost() const {
-    std::vector<Spot> spots{first(), last()};
-    for (int quarter = 0; kind == "ARC" && quarter < 8; ++quarter) {
-      const double angle = 90.0 * quarter, from = values.at(50), to = values.at(51);
-      if (angle < from || angle > (to < from ? to + 360 : to)) continue;
-      spots.push_back({values.at(10) + values.at(40) * std::cos(angle * std::acos(-1.0) / 180),
-                       values.at(20) + values.at(40) * std::sin(angle * std::acos(-1.0) / 180)});
-    }
-    return spots;
-  }
-
- private:
-  Spot end(int angle_code, int line_code) const {
-    if (kind == "LINE") return {values.at(line_code), values.at(line_code + 10)};
-    const double angle = values.at(angle_code) * std::acos(-1.0) / 180;
-    return {values.at(10) + values.at(40) * std::cos(angle),
-            values.at(20) + values.at(40) * std::sin(angle)};
-  }
-};
-
-std::vector<Entity> read_dxf(const std::string& text) {
-  std::vector<Entity> entities;
-  std::istringstream in(text);
-  std::string code, value;
-  bool inside = false;
-  while (std::getline(in, code) && std::getline(in, value)) {
-    if (code == "2" && value == "ENTITIES") inside = true;
-    if (!inside) continue;
-    if (code == "0") entities.push_back({value, {}, {}});
-    if (entities.empty()) continue;
-    if (code == "8") entities.back().layer = value;
-    const int number = std::stoi(code);
-    if (number >= 10 && number < 60) entities.back().values[number] = std::stod(value);
-  }
-  REQUIRE(entities.size() > 2);
-  CHECK(entities.back().kind == "EOF");
-  entities.resize(entities.size() - 2);  // ENDSEC, EOF
-  return entities;
-}
-
-bool meet(Spot a, Spot b) {
-  return std::hypot(a.x - b.x, a.y - b.y) < 0.001;
-}
 
 std::string written(const std::string& job, const std::string& file,
                     const std::vector<std::string>& words) {
@@ -107,86 +55,132 @@ TEST_CASE("a plot's lines are named groups of the SVG") {
   }
 }
 
-// ezdxf (Debian's, of Debian's Python) audits the file against the format and counts what it
-// understands.
-TEST_CASE("a DXF reader that we did not write finds the same lines and arcs and no fault") {
+TEST_CASE("a plot of several layers has a group for each, in one place") {
+  const std::string svg =
+      oracle::read_file(written(oracle::gallery("double-mat.xml"), "layers.svg", {"--plot"}));
+  for (const char* id : {"layer-1", "layer-1-opening-1", "layer-1-outer-edge", "layer-2",
+                         "layer-2-opening-1", "layer-2-outer-edge"}) {
+    CHECK(svg.find("<g id=\"" + std::string(id) + "\">") != std::string::npos);
+  }
+}
+
+// ezdxf and dxflib are Debian's. ezdxf audits the file against the format too.
+TEST_CASE("ezdxf finds no fault in any job's DXF, millimetres, and each line where it is cut") {
   std::vector<std::string> command{"/usr/bin/python3", "-c", R"(
 import ezdxf, sys
+from ezdxf import bbox
 for path in sys.argv[1:]:
     drawing = ezdxf.readfile(path)
-    found = {}
-    for entity in drawing.modelspace():
-        key = entity.dxf.layer + ' ' + entity.dxftype()
-        length = ((entity.dxf.end - entity.dxf.start).magnitude if entity.dxftype() == 'LINE' else entity.dxf.radius)
-        count, sum = found.get(key, (0, 0))
-        found[key] = (count + 1, sum + length)
-    print(drawing.dxfversion, len(drawing.audit().errors),
-          *('%s %d %.3f' % (key, *found[key]) for key in sorted(found)))
+    audit = drawing.audit()
+    print(drawing.dxfversion, len(audit.errors), len(audit.fixes), drawing.header['$INSUNITS'])
+    for e in drawing.modelspace():
+        if e.dxftype() == 'TEXT': continue
+        closed = e.dxftype() == 'CIRCLE' or e.closed
+        box = bbox.extents([e], flatten=0.0005)
+        print(e.dxf.layer, closed, *('%.2f' % v for v in (*box.extmin.vec2, *box.extmax.vec2)))
 )"};
   const std::string folder = oracle::scratch_folder("plots");
-  std::string expected;
+  std::vector<std::vector<dxf::PlannedLine>> expected;
   for (const std::string& job : made::all_jobs()) {
     command.push_back(
         made::template_of(job, folder + "/" + std::to_string(command.size()) + ".dxf", {}));
-    std::map<std::string, std::pair<int, double>> found;
-    for (const Entity& entity : read_dxf(oracle::read_file(command.back()))) {
-      auto& [count, sum] = found[entity.layer + " " + entity.kind];
-      ++count;
-      sum += entity.kind == "LINE" ? std::hypot(entity.last().x - entity.first().x,
-                                                entity.last().y - entity.first().y)
-                                   : entity.values.at(40);
-    }
-    expected += "AC1009 0";
-    for (const auto& [key, sums] : found) {
-      char text[96];
-      std::snprintf(text, sizeof text, " %s %d %.3f", key.c_str(), sums.first, sums.second);
-      expected += text;
-    }
-    expected += "\n";
+    const Mat mat = made::mat_of(job);
+    expected.push_back(dxf::planned_lines(cuts_of(mat)));
   }
   const oracle::Run run = oracle::run(command);
   INFO(run.err);
   CHECK(run.status == 0);
-  CHECK(run.out == expected);
+  std::istringstream found(run.out);
+  std::string line;
+  for (std::size_t i = 0; i < expected.size(); ++i) {
+    INFO(command[i + 3]);
+    REQUIRE(std::getline(found, line));
+    REQUIRE(line == "AC1015 0 0 4");
+    for (const dxf::PlannedLine& planned : expected[i]) {
+      REQUIRE(std::getline(found, line));
+      std::istringstream words(line);
+      std::string layer, closed;
+      double left = 0, low = 0, right = 0, high = 0;
+      words >> layer >> closed >> left >> low >> right >> high;
+      CHECK(layer == planned.layer);
+      CHECK(closed == "True");
+      CHECK(left == Approx(planned.box.left).margin(0.011));
+      CHECK(low == Approx(planned.box.low).margin(0.011));
+      CHECK(right == Approx(planned.box.right).margin(0.011));
+      CHECK(high == Approx(planned.box.high).margin(0.011));
+    }
+  }
 }
 
-TEST_CASE("a DXF holds every opening as a closed chain in millimetres, mirrored") {
+TEST_CASE("dxflib finds the same lines, circles as circles, and a line that names each layer") {
+  int circles = 0;
   for (const std::string& job : made::all_jobs()) {
     INFO(job);
     const Mat mat = made::mat_of(job);
     const Cuts cuts = cuts_of(mat);
-    const BoardCuts& layer = cuts.layers.front();
-    const std::vector<Entity> entities = read_dxf(oracle::read_file(written(job, "all.dxf", {})));
-    double left = 1e9, right = -1e9, low = 1e9, high = -1e9;
-    std::map<std::string, int> ends;
-    for (const Entity& entity : entities) {
-      const bool known = entity.kind == "LINE" || entity.kind == "ARC";
-      CHECK(known);
-      int met = 0;
-      for (const Entity& other : entities) {
-        if (&other == &entity || other.layer != entity.layer) continue;
-        for (const Spot& end : {other.first(), other.last()}) {
-          met += meet(end, entity.first()) ? 1 : 0;
-          met += meet(end, entity.last()) ? 1 : 0;
-        }
-      }
-      CHECK(met == 2);
-      if (entity.layer != "OPENINGS") continue;
-      for (const Spot& end : entity.outermost()) {
-        left = std::min(left, end.x);
-        right = std::max(right, end.x);
-        low = std::min(low, end.y);
-        high = std::max(high, end.y);
-      }
+    const dxf::File file = dxf::read(written(job, "all.dxf", {}));
+    const std::vector<dxf::PlannedLine> planned = dxf::planned_lines(cuts);
+    REQUIRE(file.lines.size() == planned.size());
+    for (std::size_t i = 0; i < planned.size(); ++i) {
+      const dxf::Line& line = file.lines[i];
+      CHECK(line.layer == planned[i].layer);
+      CHECK(line.closed);
+      const dxf::Extent box = dxf::extent_of(line);
+      CHECK(box.left == Approx(planned[i].box.left).margin(0.006));
+      CHECK(box.low == Approx(planned[i].box.low).margin(0.006));
+      CHECK(box.right == Approx(planned[i].box.right).margin(0.006));
+      CHECK(box.high == Approx(planned[i].box.high).margin(0.006));
+      CHECK((line.radius > 0) == planned[i].circle);
+      circles += planned[i].circle ? 1 : 0;
     }
-    Rect all = layer.windows().front().back;
-    for (const Window& window : layer.windows()) {
-      all = {std::min(all.left, window.back.left), std::min(all.top, window.back.top),
-             std::max(all.right, window.back.right), std::max(all.bottom, window.back.bottom)};
+    REQUIRE(file.texts.size() == mat.layers.size());
+    for (const std::string& text : file.texts) {
+      CHECK(text.find("seen from behind") != std::string::npos);
     }
-    CHECK(left == Approx(to_millimetres(layer.blank.right - all.right)).margin(0.01));
-    CHECK(right == Approx(to_millimetres(layer.blank.right - all.left)).margin(0.01));
-    CHECK(high == Approx(to_millimetres(layer.blank.bottom - all.top)).margin(0.01));
-    CHECK(low == Approx(to_millimetres(layer.blank.bottom - all.bottom)).margin(0.01));
   }
+  CHECK(circles > 2);
+}
+
+TEST_CASE("from the front, a plot is not mirrored and has the lines of the face") {
+  const std::string job = oracle::test_data("worked/asymmetric.xml");
+  const Mat mat = made::mat_of(job);
+  const dxf::File file = dxf::read(written(job, "front.dxf", {"--front", "--layer", "1"}));
+  const std::vector<Window>& windows = mat.layers.front().windows;
+  REQUIRE(file.lines.size() == windows.size() + 1);
+  for (std::size_t i = 0; i < windows.size(); ++i) {
+    const dxf::Extent box = dxf::extent_of(file.lines[i]);
+    CHECK(box.left == Approx(to_millimetres(windows[i].face.left)).margin(0.01));
+    CHECK(box.right == Approx(to_millimetres(windows[i].face.right)).margin(0.01));
+    CHECK(box.high ==
+          Approx(to_millimetres(mat.outer.height() - windows[i].face.top)).margin(0.01));
+  }
+  CHECK(file.texts.at(0).find("seen from the front") != std::string::npos);
+}
+
+// Lengths along the drawn way are measured on what dxflib read.
+TEST_CASE("a tool comes from the waste at a right angle, and runs over its start") {
+  for (const char* name : {"worked/shapes.xml", "worked/asymmetric.xml"}) {
+    const std::string job = oracle::test_data(name);
+    const dxf::File whole = dxf::read(written(job, "whole.dxf", {}));
+    const dxf::File led =
+        dxf::read(written(job, "led.dxf", {"--lead-in", "2 mm", "--over-cut", "7 mm"}));
+    REQUIRE(led.lines.size() == whole.lines.size());
+    for (std::size_t i = 0; i < led.lines.size(); ++i) {
+      INFO(name << ", line " << i << " of " << led.lines[i].layer);
+      const dxf::Line& line = led.lines[i];
+      CHECK_FALSE(line.closed);
+      CHECK(dxf::length_of(line) == Approx(dxf::length_of(whole.lines[i]) + 9).margin(0.01));
+      const bool outer = line.layer.ends_with("OUTLINE");
+      const Spot first = line.corners.at(0).at, start = line.corners.at(1).at;
+      CHECK(std::hypot(first.x - start.x, first.y - start.y) == Approx(2).margin(1e-5));
+      CHECK(dxf::encloses(whole.lines[i], first) != outer);
+      CHECK(dxf::distance(whole.lines[i], first) == Approx(2).margin(0.01));
+      CHECK(dxf::distance(whole.lines[i], line.corners.back().at) == Approx(0).margin(0.01));
+    }
+  }
+  const oracle::Run run =
+      oracle::mullion({"template", oracle::test_data("worked/shapes.xml"), "-o",
+                       oracle::scratch_folder("plot") + "/no-room.dxf", "--lead-in", "50 mm"});
+  CHECK(run.status == 2);
+  CHECK(run.err.find("no room in the waste for the lead-in") != std::string::npos);
 }

@@ -65,6 +65,9 @@ std::vector<Explanation> output_codes() {
       {"printer-reading", error, "what was measured is not possible for a printer",
        "A correction from a wrong reading makes every mat wrong.",
        "Measure again, from line to line, and check the unit."},
+      {"printer-other-paper", note, "the printer was measured on other paper than this template's",
+       "Papers and trays run through a printer differently.",
+       "Measure the printer on this paper: `mullion printer --paper` with its name."},
   };
 }
 

@@ -67,10 +67,25 @@ std::string printer_json(const PrinterProfile& profile) {
   out["unit"] = word_for(unit);
   out["across"] = of(profile.across, unit);
   out["down"] = of(profile.down, unit);
-  out["measured"] = {{"across", of(profile.measured.across, unit)},
-                     {"down", of(profile.measured.down, unit)},
-                     {"falling", of(profile.measured.falling, unit)},
-                     {"rising", of(profile.measured.rising, unit)}};
+  const auto reading = [&](const CalibrationReading& measured) {
+    return Json{{"across", of(measured.across, unit)},
+                {"down", of(measured.down, unit)},
+                {"falling", of(measured.falling, unit)},
+                {"rising", of(measured.rising, unit)}};
+  };
+  out["paper"] = profile.paper;
+  out["measured"] = Json::array();
+  for (const CalibrationReading& measured : profile.measured) {
+    out["measured"].push_back(reading(measured));
+  }
+  out["assembled"] = Json::array();
+  for (const AssembledTemplate& assembled : profile.assembled) {
+    Json one = reading(assembled.measured);
+    one["width"] = of(assembled.width, unit);
+    one["height"] = of(assembled.height, unit);
+    one["turned"] = assembled.turned;
+    out["assembled"].push_back(std::move(one));
+  }
   out["scale_across"] = profile.correction.scale_x;
   out["scale_down"] = profile.correction.scale_y;
   out["skew"] = profile.correction.skew;

@@ -1,5 +1,6 @@
 #include "engine/shop/printer_correction.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
@@ -57,6 +58,48 @@ tl::expected<Correction, std::string> correction_from(const CalibrationReading& 
                     "or typed wrongly; measure again"));
   }
   return correction;
+}
+
+tl::expected<CalibrationReading, std::string> mean_of(const CalibrationReading& first,
+                                                      const CalibrationReading& second) {
+  struct Named {
+    const char* name;
+    Length CalibrationReading::*length;
+  };
+  CalibrationReading mean;
+  for (const Named& named :
+       {Named{"across", &CalibrationReading::across}, Named{"down", &CalibrationReading::down},
+        Named{"falling", &CalibrationReading::falling},
+        Named{"rising", &CalibrationReading::rising}}) {
+    const Length a = first.*named.length, b = second.*named.length;
+    const Length apart = a > b ? a - b : b - a;
+    const Length most = std::max(sixty_fourths(1), Length::from_ticks(a.ticks() / 2000));
+    if (apart > most) {
+      return tl::unexpected(std::string("the two readings of ") + named.name +
+                            " differ by more than a reading may: measure that one again");
+    }
+    mean.*named.length = Length::from_ticks((a.ticks() + b.ticks()) / 2);
+  }
+  return mean;
+}
+
+Correction together(const Correction& used, const Correction& left, bool turned) {
+  const double x = turned ? left.scale_y : left.scale_x, y = turned ? left.scale_x : left.scale_y;
+  return {used.scale_x * x, used.scale_y * y, used.skew + (turned ? -left.skew : left.skew)};
+}
+
+std::string words_for(const Correction& correction) {
+  const auto side = [](const char* name, double scale) {
+    char text[64];
+    const double off = (scale - 1) * 100;
+    if (std::abs(off) < 0.005) return std::string(name) + " true";
+    std::snprintf(text, sizeof text, "%s %.2f %% too %s", name, std::abs(off),
+                  off > 0 ? "long" : "short");
+    return std::string(text);
+  };
+  char skew[64];
+  std::snprintf(skew, sizeof skew, "out of square by %.2f %%", std::abs(correction.skew) * 100);
+  return side("across", correction.scale_x) + ", " + side("down", correction.scale_y) + ", " + skew;
 }
 
 }  // namespace mullion

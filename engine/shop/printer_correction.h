@@ -26,10 +26,27 @@ struct Correction {
 
 inline constexpr double largest_correction = 0.03;
 
+// A slip of the hand shows as a print that is out of square by more than this, which hardly any
+// printer is (our own figure): it is believed only where two readings say so.
+inline constexpr double plausible_skew = 0.002;
+
 // Refuses readings that are off by more than 3 %, or that contradict one another. The error is one
 // sentence with advice.
 tl::expected<Correction, std::string> correction_from(const CalibrationReading& nominal,
                                                       const CalibrationReading& measured);
+
+// The mean of two readings of the same lengths, which differ by no more than 1/64 in or 1/2000,
+// whichever is more. The error is one sentence: which of them differ.
+tl::expected<CalibrationReading, std::string> mean_of(const CalibrationReading& first,
+                                                      const CalibrationReading& second);
+
+// What is left to undo after `used` was undone, and `left` was found on what was printed so: both
+// together. `turned`: what was measured came from sheets that lay across, on which the printer's
+// axes are exchanged.
+Correction together(const Correction& used, const Correction& left, bool turned);
+
+// "across 0.29 % too long, down 0.22 % too short, out of square by 0.05 %".
+std::string words_for(const Correction& correction);
 
 // The reading of a perfect printer for a rectangle of these sides, to the nearest tick.
 CalibrationReading nominal_reading(Length across, Length down);

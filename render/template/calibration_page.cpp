@@ -1,5 +1,6 @@
 #include "render/template/calibration_page.h"
 
+#include <algorithm>
 #include <cstdio>
 
 #include "render/paper/document.h"
@@ -13,6 +14,7 @@ using paper::Drawing;
 using paper::Spot;
 using paper::TextStyle;
 
+constexpr Length least_side = millimetres(125);  // the instructions stand inside
 constexpr const char* calibration_title = mark("Printer calibration");
 const paper::Pen line_pen{0.4, {0, 0, 0}, {}, 1};
 const paper::Pen measured_pen{0.3, {0x50, 0x50, 0x50}, {}, 1};
@@ -63,7 +65,7 @@ void draw_rectangle(Drawing& drawing, const Box& box, Unit unit) {
 }
 
 void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSides& sides,
-                const Locale& locale) {
+                const paper::SheetSize& paper, const Locale& locale) {
   const double middle = box.x + box.width / 2;
   const Box plate{middle - 165, box.y + box.height / 2 - 112, 330, 224};
   drawing.fill(paper::rectangle(plate), {{255, 255, 255}, 1});
@@ -76,8 +78,8 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
       locale.say(
           "Print one-sided at 100 %, no scaling, no \"fit to page\". Let the paper rest until it "
           "is flat. "
-          "Measure from crossing to crossing with a steel rule, as finely as you can read it, and "
-          "note:"),
+          "Measure from crossing to crossing with a steel rule, as finely as you can read it; then "
+          "once more from the other end. Note both:"),
       plain, plate.width - 28);
   drawing.text(steps, {x, plate.y + 44});
   const CalibrationReading nominal = nominal_reading(sides.across, sides.down);
@@ -92,32 +94,47 @@ void draw_words(Drawing& drawing, const Box& box, Unit unit, const CalibrationSi
   double y = plate.y + 98;
   for (const Line& line : lines) {
     drawing.text(locale.say(line.what), {x, y}, {9, true, {0, 0, 0}, Anchor::left, 0});
-    drawing.stroke(paper::line({x + 96, y + 2}, {x + 186, y + 2}), line_pen);
-    drawing.text(locale.say("drawn: %1", decimal(line.nominal, unit, locale)), {x + 192, y},
+    drawing.stroke(paper::line({x + 96, y + 2}, {x + 142, y + 2}), line_pen);
+    drawing.stroke(paper::line({x + 150, y + 2}, {x + 196, y + 2}), line_pen);
+    drawing.text(locale.say("drawn: %1", decimal(line.nominal, unit, locale)), {x + 204, y},
                  {7.5, false, {0x40, 0x40, 0x40}, Anchor::left, 0});
     y += 22;
   }
-  const paper::Text last(
-      "mullion printer -o printer.xml --name NAME\n"
-      "    --across .. --down .. --falling .. --rising ..\n"
-      "mullion template JOB --printer printer.xml ..\n" +
-          locale.say("Measure again after a change of paper, tray or toner."),
-      plain, plate.width - 28);
+  std::string asked = paper.name;
+  if (asked.find(' ') != std::string::npos) asked = "\"" + asked + "\"";
+  const paper::Text last("mullion printer -o printer.xml --name NAME --paper " + asked +
+                             " --unit " + (unit == Unit::inch ? "in" : "mm") +
+                             "\n    --across .. .. --down .. .. --falling .. .. --rising .. ..\n" +
+                             "mullion template JOB --printer printer.xml ..\n" +
+                             locale.say("Measure again after a change of paper, tray or toner."),
+                         {7.5, false, {0, 0, 0}, Anchor::left, 0}, plate.width - 28);
   drawing.text(last, {x, y + 2});
 }
 
 }  // namespace
 
-std::string render_calibration(Unit unit, const Locale& locale) {
-  const bool inch = unit == Unit::inch;
-  const paper::PageSize size = inch ? paper::letter_page : paper::a4_page;
-  const CalibrationSides sides = calibration_sides(unit);
+paper::SheetSize calibration_paper(Unit unit) {
+  return *paper::parse_sheet_size(unit == Unit::inch ? "letter" : "a4", unit);
+}
+
+CalibrationSides calibration_sides(const paper::SheetSize& paper, Unit unit) {
+  return calibration_sides(paper.width, paper.roll ? paper.width : paper.height, unit);
+}
+
+tl::expected<std::string, std::string> render_calibration(const paper::SheetSize& paper, Unit unit,
+                                                          const Locale& locale) {
+  const paper::PageSize size{paper.width, paper.roll ? paper.width : paper.height};
+  const CalibrationSides sides = calibration_sides(paper, unit);
+  if (std::min(sides.across, sides.down) < least_side) {
+    return tl::unexpected("the paper \"" + paper.name +
+                          "\" is too small for a calibration page; expected 7 in or 180 mm a side");
+  }
   const Box box{(paper::points(size.width) - paper::points(sides.across)) / 2,
                 (paper::points(size.height) - paper::points(sides.down)) / 2,
                 paper::points(sides.across), paper::points(sides.down)};
   Drawing drawing;
   draw_rectangle(drawing, box, unit);
-  draw_words(drawing, box, unit, sides, locale);
+  draw_words(drawing, box, unit, sides, paper, locale);
   const std::string title = locale.say(calibration_title);
   return paper::write_pdf({{size, title, std::move(drawing)}}, {title, "", 150, true});
 }

@@ -11,7 +11,15 @@
 
 namespace mullion {
 
-// A PDF of one page, Letter for inches and A4 for metric units.
-std::string render_calibration(Unit unit, const Locale& locale = {});
+// The paper that is meant where none is named: Letter for inches, A4 for metric units.
+paper::SheetSize calibration_paper(Unit unit);
+
+// A PDF of one page of that paper; of a roll a page as long as it is wide. The error is one
+// sentence: the paper is too small.
+tl::expected<std::string, std::string> render_calibration(const paper::SheetSize& paper, Unit unit,
+                                                          const Locale& locale = {});
+
+// The sides of the rectangle on it.
+CalibrationSides calibration_sides(const paper::SheetSize& paper, Unit unit);
 
 }  // namespace mullion

@@ -202,13 +202,14 @@ TEST_CASE("test cuts are set to the scales that the words tell, and go to a file
 }
 
 TEST_CASE("a printer's JSON has the scale that its profile file holds") {
-  const Words command = {"printer",  "-o",        folder() + "/printer.xml",
-                         "--across", "7",         "--down",
-                         "9",        "--falling", "11.4",
-                         "--rising", "11.4"};
+  const Words command = {"printer",   "-o",   folder() + "/printer.xml",
+                         "--across",  "7",    "7",
+                         "--down",    "9",    "9",
+                         "--falling", "11.4", "11.4",
+                         "--rising",  "11.4", "11.4"};
   const Both both = both_ways(command);
   CHECK(both.words.status == 0);
-  CHECK(text(both.json.at("measured").at("falling")) == "11.4 in");
+  CHECK(text(both.json.at("measured").at(0).at("falling")) == "11.4 in");
   CHECK(both.json.at("scale_across").get<double>() == Approx(1).margin(0.01));
   CHECK(!oracle::read_file(folder() + "/printer.xml").empty());
 }

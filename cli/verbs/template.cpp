@@ -85,6 +85,15 @@ int complete(Options& options, const Scale& scale) {
   auto profile = read_printer(options.printer);
   if (!profile) return report(profile.error());
   drawing.printer = std::move(*profile);
+  const std::string& measured = drawing.printer->paper;
+  if (drawing.sheet && !measured.empty() && measured != drawing.sheet->name) {
+    report(Problems{
+        {Severity::note,
+         "printer-other-paper",
+         "the printer was measured on " + measured + ", and this is " + drawing.sheet->name,
+         {},
+         {}}});
+  }
   return success;
 }
 
@@ -195,6 +204,10 @@ void add_template(CommandLine& program) {
   verb.option("--unprintable", Takes::length, options->unprintable,
               "Edge of a sheet that the printer leaves white (1/4 in), of all sides or by side: "
               "\"bottom=1/2, left=1/8\"");
+  verb.flag("--fewest", options->drawing.fewest,
+            "As few sheets as will do, though joins then run close by corners");
+  verb.flag("--by-layer", options->drawing.by_layer,
+            "Sheets for each layer, where one set would show all");
   verb.flag("--butt", options->drawing.butted,
             "Sheets are cut on both sides of a join, not laid over one another");
   verb.flag("--corners", options->drawing.corners_only,

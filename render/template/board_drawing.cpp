@@ -6,6 +6,7 @@
 #include "engine/job/layer_name.h"
 #include "engine/mat/rect.h"
 #include "engine/sheets/plan/inner_rectangle.h"
+#include "render/template/line_distances.h"
 #include "render/template/running_dimensions.h"
 #include "render/template/sheet_furniture.h"
 
@@ -76,6 +77,7 @@ class BoardDrawing {
       if (lowest) hatch(hatching, window, b);
       faces.stroke(trace(window.face_edge), face_pen);
       if (lowest) add_labels(labels, window, b);
+      if (view_.scale == 1) add_distances(labels, window, b, index);
     }
     draw_cut_lines(cuts, board, pen);
     if (index == 0 && view_.grooves() != nullptr) draw_grooves(grooves, *view_.grooves(), pen);
@@ -218,6 +220,14 @@ class BoardDrawing {
     if (view_.scale == 1) number_corners(labels, window, b);
   }
 
+  void add_distances(Labels& labels, const Window& window, const Box& b, std::size_t index) const {
+    const std::vector<Box> taken{label_box(window, b)};
+    for (const LineDistance& distance : line_distances(window, view_, index, taken)) {
+      labels.papers.append(paper::rectangle(paper::grown(distance.box, 1)));
+      labels.texts.text(distance.text, distance.baseline);
+    }
+  }
+
   // So that a sheet that shows one corner only says whose it is.
   void number_corners(Labels& labels, const Window& window, const Box& b) const {
     constexpr double inset = 9;
@@ -310,7 +320,7 @@ Drawing draw_board(const BoardView& view) {
   return BoardDrawing(view).draw();
 }
 
-Drawing draw_board_dimensions(const BoardView& view) {
+Drawing draw_board_dimensions(const BoardView& view, bool* complete) {
   const Length width = view.width();
   const Rect board = mirrored(view.layers.front()->blank, width);
   const auto at = [&](Length length) { return paper::points(length) * view.scale; };
@@ -333,14 +343,18 @@ Drawing draw_board_dimensions(const BoardView& view) {
   const Scale& scale = view.job->scale;
   const double size = view.scale < 1 ? 7.5 : 10;
   Drawing drawing;
-  draw_running_dimensions(drawing, from_left, DimensionSide::above, top, left, right, size, scale,
-                          view.locale);
-  draw_running_dimensions(drawing, from_right, DimensionSide::below, bottom, left, right, size,
-                          scale, view.locale);
-  draw_running_dimensions(drawing, from_top, DimensionSide::left, left, top, bottom, size, scale,
-                          view.locale);
-  draw_running_dimensions(drawing, from_bottom, DimensionSide::right, right, top, bottom, size,
-                          scale, view.locale);
+  bool all = true;
+  const auto draw = [&](std::vector<DimensionMark>& marks, DimensionSide side, double edge,
+                        double from, double to) {
+    const bool drawn = draw_running_dimensions(drawing, std::move(marks), side, edge, from, to,
+                                               size, scale, view.locale);
+    all = all && drawn;
+  };
+  draw(from_left, DimensionSide::above, top, left, right);
+  draw(from_right, DimensionSide::below, bottom, left, right);
+  draw(from_top, DimensionSide::left, left, top, bottom);
+  draw(from_bottom, DimensionSide::right, right, top, bottom);
+  if (complete != nullptr) *complete = all;
   return drawing;
 }
 
@@ -360,7 +374,7 @@ std::string title_of(const BoardView& view) {
 Pen cut_pen_of(const BoardView& view, std::size_t index) {
   const Colour colour =
       view.layers.size() == 1 ? Colour{} : overlaid_colours[index % overlaid_colours.size()];
-  return {cut_width, colour, {}, 1};
+  return {cut_width * (1 + 0.8 * static_cast<double>(index)), colour, {}, 1};
 }
 
 }  // namespace mullion

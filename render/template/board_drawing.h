@@ -37,8 +37,9 @@ paper::Drawing draw_board(const BoardView& view);
 paper::Spot label_spot(const Window& window, const BoardView& view);
 
 // Running dimensions around the first layer's blank, from each of its edges; those of V-grooves say
-// so.
-paper::Drawing draw_board_dimensions(const BoardView& view);
+// so. An edge with more lines than its margin can hold has none: `complete`, where it is given,
+// says whether all have them.
+paper::Drawing draw_board_dimensions(const BoardView& view, bool* complete = nullptr);
 
 // "Layer 2 of 3: Under-mat"; what a layer is called on every sheet and bookmark.
 std::string layer_title(const BoardView& view, const BoardCuts& board);
@@ -46,7 +47,8 @@ std::string layer_title(const BoardView& view, const BoardCuts& board);
 // That of the only layer, or "All layers".
 std::string title_of(const BoardView& view);
 
-// The pen that draws a layer's cut lines: black for a layer alone, a colour each where overlaid.
+// The pen that draws a layer's cut lines: black for a layer alone; where overlaid, a colour each,
+// and wider for each layer below, so that they are told apart without colour.
 paper::Pen cut_pen_of(const BoardView& view, std::size_t index);
 
 }  // namespace mullion

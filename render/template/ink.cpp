@@ -1,11 +1,15 @@
 #include "render/template/ink.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
 namespace mullion {
 namespace {
+
+constexpr std::array<const char*, 4> board_line_groups{"outer-edge", "face-edges", "cut-lines",
+                                                       "grooves"};
 
 struct Collect {
   Ink& ink;
@@ -24,6 +28,27 @@ struct Collect {
   void operator()(const paper::Group& group) const {
     if (group.id.ends_with("hatching")) return;
     add_ink(ink, *group.drawing, then(group.placed, placed));
+  }
+};
+
+struct BoardLines {
+  std::vector<paper::Edge>& lines;
+  bool inside;
+
+  void operator()(const paper::Stroke& stroke) const {
+    if (!inside) return;
+    const std::vector<paper::Edge> edges = paper::flattened(stroke.path);
+    lines.insert(lines.end(), edges.begin(), edges.end());
+  }
+  void operator()(const paper::Area&) const {}
+  void operator()(const paper::Image&) const {}
+  void operator()(const paper::Label&) const {}
+  void operator()(const paper::Group& group) const {
+    const bool wanted = std::any_of(board_line_groups.begin(), board_line_groups.end(),
+                                    [&](const char* ending) { return group.id.ends_with(ending); });
+    for (const paper::Item& item : group.drawing->items()) {
+      std::visit(BoardLines{lines, inside || wanted}, item);
+    }
   }
 };
 
@@ -46,6 +71,12 @@ std::optional<Interval> part_beside(paper::Spot a, paper::Spot b, double reach) 
 
 void add_ink(Ink& ink, const paper::Drawing& drawing, const paper::Transform& placed) {
   for (const paper::Item& item : drawing.items()) std::visit(Collect{ink, placed}, item);
+}
+
+std::vector<paper::Edge> board_lines(const paper::Drawing& board) {
+  std::vector<paper::Edge> lines;
+  for (const paper::Item& item : board.items()) std::visit(BoardLines{lines, false}, item);
+  return lines;
 }
 
 std::vector<Interval> ink_beside(const Ink& ink, const paper::Edge& line, double reach) {

@@ -16,6 +16,9 @@ struct Ink {
 // Adds the strokes and labels of the drawing; hatching does not count.
 void add_ink(Ink& ink, const paper::Drawing& drawing, const paper::Transform& placed = {});
 
+// The lines of the board itself: its edges, cuts, grooves, and where bevels come out.
+std::vector<paper::Edge> board_lines(const paper::Drawing& board);
+
 struct Interval {
   double from = 0, to = 0;
 };

@@ -102,24 +102,24 @@ std::string sheet_name(std::size_t row, std::size_t column) {
 }
 
 void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row, std::size_t column,
-                const Ink& ink, const Locale& locale) {
+                const NeededSheets& sheets, const Ink& ink, const Locale& locale) {
   const double left = paper::points(tiling.columns[column]);
   const double right = paper::points(tiling.columns[column + 1]);
   const double top = paper::points(tiling.rows[row]);
   const double bottom = paper::points(tiling.rows[row + 1]);
   Marks marks;
-  if (column > 0) {
+  if (column > 0 && sheets.has(row, column - 1)) {
     add_join(marks, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink,
              locale);
   }
-  if (row > 0) {
+  if (row > 0 && sheets.has(row - 1, column)) {
     add_join(marks, {{left, top}, {right, top}, {0, 1}, sheet_name(row - 1, column)}, ink, locale);
   }
-  if (column + 2 < tiling.columns.size()) {
+  if (column + 2 < tiling.columns.size() && sheets.has(row, column + 1)) {
     add_join(marks, {{right, top}, {right, bottom}, {-1, 0}, sheet_name(row, column + 1)}, ink,
              locale);
   }
-  if (row + 2 < tiling.rows.size()) {
+  if (row + 2 < tiling.rows.size() && sheets.has(row + 1, column)) {
     add_join(marks, {{left, bottom}, {right, bottom}, {0, -1}, sheet_name(row + 1, column)}, ink,
              locale);
   }

@@ -122,14 +122,24 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   SheetPage page{page_size(view, options), overview.title, {}};
   const double width = paper::points(page.size.width) - 2 * margin;
   const double height = paper::points(page.size.height) - 2 * margin;
-  Drawing steps;
-  const double steps_height = draw_steps(steps, overview.steps, {0, 0}, width);
-  const double foot = steps_height + (view.grooves() == nullptr ? 4 : 5) * line_height + 16;
   const double board_width = paper::points(view.cuts->mat->outer.width());
   const double board_height = paper::points(view.cuts->mat->outer.height());
   BoardView small = view;
-  small.scale = std::min({(width - 2 * around) / board_width,
-                          (height - heading - foot - 2 * around) / board_height, 0.999});
+  std::vector<std::string> words = overview.steps;
+  Drawing steps, dimensions;
+  double steps_height = 0;
+  for (bool complete = false; !complete;) {
+    steps = {};
+    steps_height = draw_steps(steps, words, {0, 0}, width);
+    const double foot = steps_height + (view.grooves() == nullptr ? 4 : 5) * line_height + 16;
+    small.scale = std::min({(width - 2 * around) / board_width,
+                            (height - heading - foot - 2 * around) / board_height, 0.999});
+    dimensions = draw_board_dimensions(small, &complete);
+    if (complete || words.size() > overview.steps.size()) break;
+    words.push_back(view.locale.say(
+        "An edge has more lines than there is room for beside it: their distances stand at the "
+        "lines on the sheets."));
+  }
   const double left = margin + (width - board_width * small.scale) / 2;
   const double top = margin + heading + around;
   const paper::Transform placed = paper::shifted(left, top);
@@ -142,7 +152,7 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
                {8.5, true, {0, 0, 0}, Anchor::left, 0});
   draw_cautions(cautions, {0, 0}, width, view);
   content.place(draw_board(small), placed, "board")
-      .place(draw_board_dimensions(small), placed, "dimensions", view.locale.say("Dimensions"))
+      .place(std::move(dimensions), placed, "dimensions", view.locale.say("Dimensions"))
       .place(std::move(parts), placed, "sheets", view.locale.say("Joins of the sheets"))
       .place(std::move(steps), paper::shifted(margin, below + 10), "steps")
       .place(std::move(cautions), paper::shifted(margin, below + 14 + steps_height), "cautions");

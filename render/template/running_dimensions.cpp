@@ -109,12 +109,13 @@ std::string dimension_text(Length length, const Scale& scale, const Locale& loca
   return (fine.exact ? "" : about) + locale.number(fine.text);
 }
 
-void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
+bool draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
                              DimensionSide side, double edge, double from, double to, double size,
                              const Scale& scale, const Locale& locale) {
   const std::vector<SharedLabel> labels = labels_of(std::move(marks), scale, locale);
   std::vector<double> wished;
   for (const SharedLabel& label : labels) wished.push_back(label.middle());
+  if (static_cast<double>(labels.size()) * (size + 2) > to - from + size) return false;
   const std::vector<double> places = spread_labels(wished, size + 2, from, to);
   const paper::TextStyle style = style_for(side, size);
   for (std::size_t i = 0; i < labels.size(); ++i) {
@@ -128,6 +129,7 @@ void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark>
     drawing.text(labels[i].text,
                  spot_at(side, edge, places[i] + size * 0.36, tick + leader + label_gap), style);
   }
+  return true;
 }
 
 }  // namespace mullion

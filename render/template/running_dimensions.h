@@ -23,8 +23,8 @@ enum class DimensionSide { above, below, left, right };
 
 // `edge` is where the board's edge runs, in points across the axis; the marks' labels stand away
 // from the board on the given side. `from`, `to` bound the labels along the axis; `size` is the
-// labels' font size in points.
-void draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
+// labels' font size in points. False, and nothing is drawn, where the edge has no room for so many.
+bool draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,
                              DimensionSide side, double edge, double from, double to, double size,
                              const Scale& scale, const Locale& locale = {});
 

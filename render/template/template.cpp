@@ -17,6 +17,23 @@ constexpr Length bottom_margin = inches(3);
 constexpr Length least_page_width = inches(9);
 constexpr double page_margin = 24;
 
+// Lines of different layers lie on one another, or so far apart that a pencil tells them.
+bool legible_together(const BoardView& view) {
+  constexpr Length least = sixty_fourths(8);
+  for (std::size_t i = 0; i + 1 < view.layers.size(); ++i) {
+    for (const Window& upper : view.layers[i]->windows()) {
+      for (const Window& lower : view.layers[i + 1]->windows()) {
+        for (const Length apart :
+             {lower.back.left - upper.back.left, lower.back.top - upper.back.top,
+              upper.back.right - lower.back.right, upper.back.bottom - lower.back.bottom}) {
+          if (apart != Length() && apart < least && apart > Length() - least) return false;
+        }
+      }
+    }
+  }
+  return true;
+}
+
 std::vector<BoardView> views_of(const Job& job, const Cuts& cuts, const TemplateOptions& options) {
   std::vector<BoardView> views;
   BoardView all{&job, &cuts, {}, 1, options.locale};
@@ -26,6 +43,10 @@ std::vector<BoardView> views_of(const Job& job, const Cuts& cuts, const Template
     views.push_back({&job, &cuts, {&board}, 1, options.locale});
   }
   if (options.overlaid || options.format == paper::Format::svg) return {all};
+  if (all.layers.size() > 1 && options.sheet && !options.corners_only && !options.by_layer &&
+      legible_together(all)) {
+    return {all};
+  }
   return views;
 }
 

@@ -32,7 +32,9 @@ struct TemplateOptions {
   std::optional<paper::SheetSize> sheet;  // nothing: pages of the board's size
   // 1/4 in at each edge of a sheet: common practice. Of a page as the paper is fed, upright.
   Sides unprintable{sixty_fourths(16), sixty_fourths(16), sixty_fourths(16), sixty_fourths(16)};
-  bool butted = false;                    // joints are cut on both sheets; else one lies on another
+  bool fewest = false;    // sheets, though joins then run by corners
+  bool by_layer = false;  // sheets of each layer for itself, though all would be legible together
+  bool butted = false;    // joints are cut on both sheets; else one lies on another
   bool corners_only = false;              // small sheets of the corners instead of the whole board
   std::optional<PrinterProfile> printer;  // its faults are undone
   bool plot_only = false;                 // hairlines of the cut lines, nothing else

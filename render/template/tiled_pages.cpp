@@ -75,8 +75,13 @@ Sides with_bleed(Sides margins) {
   return margins;
 }
 
-tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const TemplateOptions& options,
-                                              const Drawing& dimensions) {
+struct Plan {
+  paper::Tiling tiling;
+  std::size_t fewest = 0;  // sheets that would do, with joins by corners
+};
+
+tl::expected<Plan, std::string> plan(const BoardView& view, const TemplateOptions& options,
+                                     const Drawing& dimensions) {
   paper::TilingRequest request;
   avoid_corners(view, request);
   request.sheet = *options.sheet;
@@ -88,8 +93,9 @@ tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const Templ
   request.shrink_turned = shrinkage(options, request.sheet, true);
   request.area = blank_of(view);
   auto tiling = paper::plan_tiling(request);
-  if (!tiling) return tiling;
-  if (tiling->unwanted_joins > 0) avoid_by_more_sheets(request, *tiling);
+  if (!tiling) return tl::unexpected(tiling.error());
+  const std::size_t fewest = tiling->sheets();
+  if (tiling->unwanted_joins > 0 && !options.fewest) avoid_by_more_sheets(request, *tiling);
   if (tiling->sheets() > most_sheets) {
     return tl::unexpected("the board would take " + std::to_string(tiling->sheets()) +
                           " sheets of " + request.sheet.name + "; choose larger paper");
@@ -99,9 +105,9 @@ tl::expected<paper::Tiling, std::string> plan(const BoardView& view, const Templ
   const auto larger = paper::plan_tiling(request);
   if (larger && larger->sheets() <= tiling->sheets() &&
       larger->unwanted_joins <= tiling->unwanted_joins) {
-    return larger;
+    return Plan{*larger, fewest};
   }
-  return tiling;
+  return Plan{*tiling, fewest};
 }
 
 Box clip_of(const paper::Tiling& tiling, std::size_t row, std::size_t column, bool butted) {
@@ -118,6 +124,7 @@ Box clip_of(const paper::Tiling& tiling, std::size_t row, std::size_t column, bo
 struct Whole {
   std::shared_ptr<const Drawing> board, dimensions;
   paper::Tiling tiling;
+  NeededSheets sheets;
   bool shows_dimensions = false;  // they are on the overview in any case
   SheetFrame frame;
   SheetFoot foot;
@@ -137,7 +144,7 @@ SheetPage tile_page(const TemplateOptions& options, const Whole& whole, std::siz
   if (whole.shows_dimensions)
     tile.place({whole.dimensions, {}, {}, "dimensions", options.locale.say("Dimensions")});
   Drawing joins;
-  draw_joins(joins, tiling, row, column, whole.ink, options.locale);
+  draw_joins(joins, tiling, row, column, whole.sheets, whole.ink, options.locale);
   tile.place(std::move(joins), {}, "joins", options.locale.say("Joins of the sheets"));
 
   Drawing content;
@@ -154,12 +161,30 @@ SheetPage tile_page(const TemplateOptions& options, const Whole& whole, std::siz
   return page;
 }
 
-Overview overview_of(const BoardView& view, const TemplateOptions& options,
-                     const paper::Tiling& tiling) {
+// What is measured on the whole makes the printer's profile finer.
+std::string feed_back(const BoardView& view, const TemplateOptions& options,
+                      const paper::Tiling& tiling) {
+  const Rect blank = blank_of(view);
+  const Scale& scale = view.job->scale;
+  const bool turned = is_turned(options, {tiling.page_width, tiling.page_height});
+  return view.locale.say(
+             "Is the outer line %1 by %2? If not, measure its sides and diagonals and "
+             "make the printer's profile finer:",
+             view.locale.length(blank.width(), scale), view.locale.length(blank.height(), scale)) +
+         " mullion printer -o printer.xml --from printer.xml --assembled \"" +
+         format_length(blank.width(), scale).text + " x " +
+         format_length(blank.height(), scale).text + "\"" + (turned ? " --turned" : "") +
+         " --across .. --down .. --falling .. --rising ..";
+}
+
+Overview overview_of(const BoardView& view, const TemplateOptions& options, const Plan& plan,
+                     const NeededSheets& sheets) {
+  const paper::Tiling& tiling = plan.tiling;
   Overview overview;
   overview.title = title_of(view);
   for (std::size_t row = 0; row + 1 < tiling.rows.size(); ++row) {
     for (std::size_t column = 0; column + 1 < tiling.columns.size(); ++column) {
+      if (!sheets.has(row, column)) continue;
       overview.parts.push_back({sheet_name(row, column),
                                 {tiling.columns[column], tiling.rows[row],
                                  tiling.columns[column + 1], tiling.rows[row + 1]}});
@@ -170,7 +195,7 @@ Overview overview_of(const BoardView& view, const TemplateOptions& options,
       locale.say(
           "%1 sheets, %2 rows of %3; sheet 2-3 is the third of the second row. Measure the rules "
           "and the square's diagonals on the first sheet before you go on.",
-          tiling.sheets(), tiling.rows.size() - 1, tiling.columns.size() - 1),
+          sheets.count(), tiling.rows.size() - 1, tiling.columns.size() - 1),
       options.butted
           ? locale.say(
                 "Cut every sheet along its dash-dotted joins with a knife and a straightedge, and "
@@ -184,6 +209,24 @@ Overview overview_of(const BoardView& view, const TemplateOptions& options,
       locale.say(
           "Tape the whole to the back of the board, filled corner to the corner that is at the top "
           "left from behind, outer line on the board's edges. Measure the outer line once more.")};
+  if (view.layers.size() > 1) {
+    overview.steps.push_back(locale.say(
+        "One set of sheets serves all layers: tape it to each board in turn, the outer line of "
+        "that layer on the board's edges, and prick its corners through."));
+  }
+  if (sheets.left_out() > 0) {
+    overview.steps.push_back(locale.plural(
+        static_cast<long>(sheets.left_out()),
+        "%1 sheet without a line is left out: the map shows its place without a name.",
+        "%1 sheets without a line are left out: the map shows their places without a name."));
+  }
+  if (tiling.sheets() > plan.fewest) {
+    overview.steps.push_back(
+        locale.say("With --fewest the board would lie on %1 sheets instead of %2, with joins close "
+                   "by corners.",
+                   plan.fewest, tiling.sheets()));
+  }
+  if (options.printer) overview.steps.push_back(feed_back(view, options, tiling));
   if (tiling.unwanted_joins > 0) {
     overview.steps.push_back(
         locale.say("A join runs close by the corner of an opening: there was no other way with so "
@@ -196,24 +239,28 @@ Overview overview_of(const BoardView& view, const TemplateOptions& options,
 
 Result<Pages> tiled_pages(const BoardView& view, const TemplateOptions& options) {
   Drawing dimensions = draw_board_dimensions(view);
-  const auto tiling = plan(view, options, dimensions);
-  if (!tiling) return tl::unexpected(Problems{template_problem("template-paper", tiling.error())});
-  const SheetFrame frame = sheet_frame(options, {tiling->page_width, tiling->page_height});
+  const auto planned = plan(view, options, dimensions);
+  if (!planned)
+    return tl::unexpected(Problems{template_problem("template-paper", planned.error())});
+  const paper::Tiling& tiling = planned->tiling;
+  const SheetFrame frame = sheet_frame(options, {tiling.page_width, tiling.page_height});
   const SheetFoot foot(frame, view, options);
-  Whole whole{std::make_shared<const Drawing>(draw_board(view)),
+  const auto board = std::make_shared<const Drawing>(draw_board(view));
+  Whole whole{board,
               std::make_shared<const Drawing>(std::move(dimensions)),
-              *tiling,
-              tiling->columns.front() < blank_of(view).left,
+              tiling,
+              NeededSheets(tiling, board_lines(*board)),
+              tiling.columns.front() < blank_of(view).left,
               frame,
               foot,
-              SheetMap(*tiling, foot.room()),
+              SheetMap(tiling, foot.room()),
               {}};
   add_ink(whole.ink, *whole.board);
   if (whole.shows_dimensions) add_ink(whole.ink, *whole.dimensions);
-  Pages pages{overview_page(view, options, overview_of(view, options, *tiling))};
-  for (std::size_t row = 0; row + 1 < tiling->rows.size(); ++row) {
-    for (std::size_t column = 0; column + 1 < tiling->columns.size(); ++column) {
-      pages.push_back(tile_page(options, whole, row, column));
+  Pages pages{overview_page(view, options, overview_of(view, options, *planned, whole.sheets))};
+  for (std::size_t row = 0; row + 1 < tiling.rows.size(); ++row) {
+    for (std::size_t column = 0; column + 1 < tiling.columns.size(); ++column) {
+      if (whole.sheets.has(row, column)) pages.push_back(tile_page(options, whole, row, column));
     }
   }
   return pages;

@@ -1,10 +1,12 @@
 #include "tests/oracle/joined_sheets.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 #include <map>
 #include <optional>
+#include <set>
 #include <stdexcept>
 #include <string>
 
@@ -139,39 +141,56 @@ void add_strokes(const Sheet& sheet, DrawnPage& whole) {
   }
 }
 
+// A sheet laid beside one that lies: what the marks of both say.
+void lay(Sheet& sheet, const Join& here, const Sheet& beside, const Join& there) {
+  const Spot by = move_between(here, there);
+  sheet.moved = {beside.moved.x + by.x, beside.moved.y + by.y};
+}
+
 JoinedSheets joined(std::map<Place, Sheet>& sheets) {
   JoinedSheets out;
   for (auto& [place, sheet] : sheets) {
     out.rows = std::max(out.rows, place.row);
     out.columns = std::max(out.columns, place.column);
   }
-  if (sheets.size() != static_cast<std::size_t>(out.rows) * out.columns) {
-    throw std::runtime_error("sheets are missing");
-  }
-  for (auto& [place, sheet] : sheets) {
-    const auto [row, column] = place;
-    if (column > 1) {
-      const Sheet& before = sheets.at({row, column - 1});
-      const Join& here = needed(sheet.left, place, "left");
-      const Join& there = needed(before.right, {row, column - 1}, "right");
-      const Spot by = move_between(here, there);
-      sheet.moved = {before.moved.x + by.x, before.moved.y + by.y};
-      out.worst_mark = std::max(out.worst_mark, misfit(here, sheet.moved, there, before.moved));
-    }
-    if (row > 1) {
-      const Sheet& above = sheets.at({row - 1, column});
-      const Join& here = needed(sheet.top, place, "top");
-      const Join& there = needed(above.bottom, {row - 1, column}, "bottom");
-      if (column == 1) {
-        const Spot by = move_between(here, there);
-        sheet.moved = {above.moved.x + by.x, above.moved.y + by.y};
+  // From the first sheet on, each beside one that lies already.
+  std::set<Place> laid{{1, 1}};
+  std::vector<Place> open{{1, 1}};
+  struct Way {
+    int down, right;
+    std::optional<Join> Sheet::*from;
+    std::optional<Join> Sheet::*to;
+    const char *from_name, *to_name;
+  };
+  const std::array<Way, 4> ways{Way{0, 1, &Sheet::right, &Sheet::left, "right", "left"},
+                                Way{1, 0, &Sheet::bottom, &Sheet::top, "bottom", "top"},
+                                Way{0, -1, &Sheet::left, &Sheet::right, "left", "right"},
+                                Way{-1, 0, &Sheet::top, &Sheet::bottom, "top", "bottom"}};
+  for (std::size_t i = 0; i < open.size(); ++i) {
+    const Place here = open[i];
+    Sheet& lying = sheets.at(here);
+    for (const Way& way : ways) {
+      const Place there{here.row + way.down, here.column + way.right};
+      const auto next = sheets.find(there);
+      if (next == sheets.end()) {
+        if (lying.*way.from) throw std::runtime_error("a join leads to no sheet");
+        continue;
       }
-      out.worst_mark = std::max(out.worst_mark, misfit(here, sheet.moved, there, above.moved));
+      const Join& on = needed(lying.*way.from, here, way.from_name);
+      const Join& of = needed(next->second.*way.to, there, way.to_name);
+      if (laid.insert(there).second) {
+        lay(next->second, of, lying, on);
+        open.push_back(there);
+      }
+      out.worst_mark = std::max(out.worst_mark, misfit(of, next->second.moved, on, lying.moved));
     }
-    if (row == 1 && column < out.columns) {
+  }
+  if (laid.size() != sheets.size()) throw std::runtime_error("sheets are missing");
+  for (auto& [place, sheet] : sheets) {
+    if (place.row == 1 && place.column < out.columns) {
       out.joins_x.push_back(needed(sheet.right, place, "right").at + sheet.moved.x);
     }
-    if (column == 1 && row < out.rows) {
+    if (place.column == 1 && place.row < out.rows) {
       out.joins_y.push_back(needed(sheet.bottom, place, "bottom").at + sheet.moved.y);
     }
     add_strokes(sheet, out.whole);

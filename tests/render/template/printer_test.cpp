@@ -36,15 +36,23 @@ oracle::Spot slanted(oracle::Spot spot) {
   return {spot.x + slant * spot.y, spot.y};
 }
 
+// A slant is believed where each length was measured twice.
+std::string twice(double across, double down, double falling, double rising) {
+  std::ostringstream text;
+  text.precision(12);
+  text << "<measured across=\"" << across << "\" down=\"" << down << "\" falling=\"" << falling
+       << "\" rising=\"" << rising << "\"/>";
+  return text.str() + text.str();
+}
+
 // The sides and diagonals of a rectangle of 7 x 9 in as it prints them (Pythagoras).
 std::string slanted_profile() {
   const double aside = slant * 9;
   std::ostringstream text;
   text.precision(12);
   text << "<printer version=\"1\" name=\"Slanting\" unit=\"in\" across=\"7\" down=\"9\">"
-       << "<measured across=\"7\" down=\"" << std::hypot(9, aside) << "\" falling=\""
-       << std::hypot(7 + aside, 9) << "\" rising=\"" << std::hypot(7 - aside, 9)
-       << "\"/></printer>";
+       << twice(7, std::hypot(9, aside), std::hypot(7 + aside, 9), std::hypot(7 - aside, 9))
+       << "</printer>";
   return text.str();
 }
 
@@ -82,9 +90,9 @@ std::string bad_profile() {
   std::ostringstream text;
   text.precision(12);
   text << "<printer version=\"1\" name=\"Bad\" unit=\"in\" across=\"7\" down=\"9\">"
-       << "<measured across=\"" << right.x << "\" down=\"" << std::hypot(down.x, down.y)
-       << "\" falling=\"" << std::hypot(right.x + down.x, down.y) << "\" rising=\""
-       << std::hypot(right.x - down.x, down.y) << "\"/></printer>";
+       << twice(right.x, std::hypot(down.x, down.y), std::hypot(right.x + down.x, down.y),
+                std::hypot(right.x - down.x, down.y))
+       << "</printer>";
   return text.str();
 }
 

@@ -21,10 +21,12 @@ void check_joined(const std::string& job, const std::string& pdf,
   const Mat mat = mat_of(job);
   const Cuts cuts = cuts_of(mat);
   const std::vector<JoinedSheets> boards = oracle::join_sheets(oracle::drawn_pages(pdf, reader));
-  REQUIRE(boards.size() == cuts.layers.size());
-  for (std::size_t i = 0; i < boards.size(); ++i) {
-    CHECK(boards[i].worst_mark < hundredth_mm);
-    CHECK(missing_lines(boards[i].whole, cuts.layers[i]) == "");
+  // One set of sheets for all layers, or one for each.
+  REQUIRE((boards.size() == 1 || boards.size() == cuts.layers.size()));
+  for (std::size_t i = 0; i < cuts.layers.size(); ++i) {
+    const JoinedSheets& board = boards[boards.size() == 1 ? 0 : i];
+    CHECK(board.worst_mark < hundredth_mm);
+    CHECK(missing_lines(board.whole, cuts.layers[i]) == "");
   }
 }
 
@@ -96,4 +98,64 @@ TEST_CASE("a 40 x 60 in collage of 24 openings in two layers on Letter takes les
   CHECK(oracle::run({"qpdf", "--check", pdf}).status == 0);
   CHECK(oracle::run({"pdffonts", pdf}).out.find(" no ") == std::string::npos);
   check_joined(job, pdf);
+}
+
+TEST_CASE("a double mat is one set of sheets where its lines are legible together") {
+  const std::string folder = oracle::scratch_folder("tiled-together");
+  std::string xml = oracle::read_file(oracle::gallery("double-mat.xml"));
+  const auto boards = [&](const std::vector<std::string>& words) {
+    std::vector<std::string> all{"--paper", "letter"};
+    all.insert(all.end(), words.begin(), words.end());
+    return oracle::join_sheets(
+        oracle::drawn_pages(template_of(folder + "/job.xml", folder + "/mat.pdf", all)));
+  };
+  oracle::write_file(folder + "/job.xml", xml);
+  CHECK(boards({}).size() == 1);
+  CHECK(boards({"--by-layer"}).size() == 2);
+  // A reveal of 1/32 in, and the board's 1/16 in: the lines lie 3/32 in apart.
+  const std::size_t at = xml.find("reveal=\"1/4\"");
+  REQUIRE(at != std::string::npos);
+  oracle::write_file(folder + "/job.xml", xml.replace(at, 12, "reveal=\"1/32\""));
+  CHECK(boards({}).size() == 2);
+}
+
+TEST_CASE("sheets without a line are left out, said so, and the rest still lie true") {
+  const std::string folder = oracle::scratch_folder("tiled-sparse");
+  oracle::write_file(
+      folder + "/small.xml",
+      "<job version=\"1\" unit=\"in\" reference=\"S\"><layers><layer board=\"Chalk\"/>"
+      "</layers><outer width=\"40\" height=\"60\"/><arrange><opening width=\"3/8\" "
+      "height=\"3/8\"/></arrange></job>");
+  const std::string pdf =
+      template_of(folder + "/small.xml", folder + "/small.pdf", {"--paper", "letter"});
+  check_joined(folder + "/small.xml", pdf);
+  const auto pages = oracle::drawn_pages(pdf);
+  const auto boards = oracle::join_sheets(pages);
+  const std::size_t grid =
+      static_cast<std::size_t>(boards.at(0).rows) * static_cast<std::size_t>(boards[0].columns);
+  // The frame of the board, the opening, and a way to it: little more than half of the grid.
+  CHECK(pages.size() - 1 < grid * 7 / 10);
+  CHECK(oracle::text_of(pages[0]).find(std::to_string(grid - pages.size() + 1) +
+                                       " sheets without a line are left out") != std::string::npos);
+}
+
+TEST_CASE("as few sheets as will do are given where they are asked for, and spoken of elsewhere") {
+  const std::string folder = oracle::scratch_folder("tiled-fewest");
+  int spoken = 0;
+  for (const std::string& job : all_jobs()) {
+    const auto pages = [&](const std::vector<std::string>& words) {
+      std::vector<std::string> all{"--paper", "letter", "--layer", "1"};
+      all.insert(all.end(), words.begin(), words.end());
+      return oracle::drawn_pages(template_of(job, folder + "/mat.pdf", all));
+    };
+    const auto usual = pages({}), fewest = pages({"--fewest"});
+    INFO(job);
+    CHECK(fewest.size() <= usual.size());
+    std::string text = oracle::text_of(usual[0]);
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    const bool said = text.find("With --fewest") != std::string::npos;
+    spoken += said ? 1 : 0;
+    if (fewest.size() < usual.size()) CHECK(said);
+  }
+  CHECK(spoken > 0);
 }

@@ -212,6 +212,10 @@ void add_template(CommandLine& program) {
             "Sheets are cut on both sides of a join, not laid over one another");
   verb.flag("--corners", options->drawing.corners_only,
             "Small pieces for the corners alone, to be located from the board's edges");
+  verb.flag("--sticks", options->drawing.sticks,
+            "Marking sticks: strips with every line, to be ticked off along the board's edges");
+  verb.flag("--light", options->drawing.light,
+            "For a projector: light lines on black, with a grid and a measured rectangle");
   verb.flag("--overlaid", options->drawing.overlaid, "All layers in one drawing, a colour each");
   verb.flag("--plot", options->drawing.plot_only,
             "Hairlines of the cut lines and nothing else, for a plotter or laser cutter");

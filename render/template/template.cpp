@@ -4,9 +4,11 @@
 
 #include "engine/cuts/refusal.h"
 #include "render/template/corrected.h"
+#include "render/template/light.h"
 #include "render/template/pages.h"
 #include "render/template/plot.h"
 #include "render/template/sheet_furniture.h"
+#include "render/template/sticks.h"
 
 namespace mullion {
 namespace {
@@ -84,6 +86,7 @@ Result<Pages> pages_of(const BoardView& view, const TemplateOptions& options) {
     if (!plot) return refuse("template-kerf", plot.error());
     return Pages(1, plot_page(*plot, title_of(view)));
   }
+  if (options.light) return Pages{light_page(view)};
   if (options.corners_only) return corner_pages(view, options);
   if (options.sheet) return tiled_pages(view, options);
   return Pages{board_page(view, options)};
@@ -137,14 +140,29 @@ Result<Pages> template_pages(const Job& job, const Cuts& cuts, const TemplateOpt
     return tl::unexpected(std::move(checked.error()));
   }
   if (options.plot_only && (options.sheet || options.corners_only || options.overlaid)) {
-    return refuse("template-plot", "a plot holds one layer on a page of the board's size");
+    return refuse("template-plot", "a plot is a page of the board's size");
   }
-  if (options.format != paper::Format::pdf && (options.sheet || options.corners_only)) {
+  if (options.plot_only + options.corners_only + options.sticks + options.light > 1) {
+    return refuse("template-kinds",
+                  "a plot, corners, sticks and light are four kinds of template; "
+                  "choose one");
+  }
+  if (options.light && options.sheet) {
+    return refuse("template-kinds", "light is thrown on the whole board; leave out the paper");
+  }
+  if (options.format != paper::Format::pdf &&
+      (options.sheet || options.corners_only || options.sticks)) {
     return refuse("template-format", "sheets to be joined are written as a PDF only");
   }
   if (asks_too_much(cuts, options)) {
     return refuse("template-layer", "found " + std::to_string(cuts.layers.size()) +
                                         " layers, of which a PNG holds one; name it");
+  }
+  if (options.sticks) {
+    TemplateOptions each = options;
+    each.overlaid = false;
+    each.by_layer = true;
+    return stick_pages(views_of(job, cuts, each), each);
   }
   Pages pages;
   for (const BoardView& view : views_of(job, cuts, options)) {

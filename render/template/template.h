@@ -32,6 +32,8 @@ struct TemplateOptions {
   std::optional<paper::SheetSize> sheet;  // nothing: pages of the board's size
   // 1/4 in at each edge of a sheet: common practice. Of a page as the paper is fed, upright.
   Sides unprintable{sixty_fourths(16), sixty_fourths(16), sixty_fourths(16), sixty_fourths(16)};
+  bool sticks = false;    // marking sticks instead of the whole board
+  bool light = false;     // for a projector: light lines on black, on a page of the board's size
   bool fewest = false;    // sheets, though joins then run by corners
   bool by_layer = false;  // sheets of each layer for itself, though all would be legible together
   bool butted = false;    // joints are cut on both sheets; else one lies on another

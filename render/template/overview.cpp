@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <optional>
 #include <set>
 #include <tuple>
 
@@ -50,19 +51,23 @@ std::vector<Box> number_boxes(const BoardView& view) {
   return boxes;
 }
 
-// The corner of the part in which its name hides no number and no other name.
-Spot place_name(const Box& part, double name, double size, const std::vector<Box>& taken) {
+// Where the part's name hides no number and no other name: a corner, or else the middle of an edge
+// or of the part. Nothing where there is no such place.
+std::optional<Spot> place_name(const Box& part, double name, double size,
+                               const std::vector<Box>& taken) {
   const double left = part.x + 2.5, right = part.x + part.width - name - 2.5;
   const double high = part.y + size, low = part.y + part.height - 2.5;
+  const double middle = (left + right) / 2, half = (high + low) / 2;
   for (const Spot& spot :
-       {Spot{right, low}, Spot{left, low}, Spot{right, high}, Spot{left, high}}) {
-    const Box box{spot.x, spot.y - size, name, size};
+       {Spot{right, low}, Spot{left, low}, Spot{right, high}, Spot{left, high}, Spot{middle, low},
+        Spot{middle, high}, Spot{left, half}, Spot{right, half}, Spot{middle, half}}) {
+    const Box box{spot.x - 1, spot.y - size, name + 2, size * 1.25};
     if (std::none_of(taken.begin(), taken.end(),
                      [&](const Box& other) { return paper::overlap(box, other); })) {
       return spot;
     }
   }
-  return {right, low};
+  return std::nullopt;
 }
 
 // Neighbours share a line, which is drawn once, so that its dashes show.
@@ -91,14 +96,18 @@ void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, const 
     const auto at = [&](Length length) { return paper::points(length) * view.scale; };
     const Box box{at(part.rect.left), at(part.rect.top), at(part.rect.width()),
                   at(part.rect.height())};
-    const double size = std::clamp(std::min(box.width, box.height) / 4, 4.5, 9.0);
-    const TextStyle style{size, true, red, Anchor::left, 0};
-    const double name = paper::text_width(part.name, style);
-    const Spot spot = place_name(box, name, size, taken);
-    const Box letters{spot.x - 1, spot.y - size * 0.8, name + 2, size};
-    drawing.fill(paper::rectangle(letters), {{255, 255, 255}, 0.8});
-    drawing.text(part.name, spot, style);
-    taken.push_back(letters);
+    const double largest = std::clamp(std::min(box.width, box.height) / 4, 4.5, 9.0);
+    for (const double size : {largest, 4.5}) {
+      const TextStyle style{size, true, red, Anchor::left, 0};
+      const double name = paper::text_width(part.name, style);
+      const std::optional<Spot> spot = place_name(box, name, size, taken);
+      if (!spot) continue;
+      const Box letters{spot->x - 1, spot->y - size * 0.8, name + 2, size};
+      drawing.fill(paper::rectangle(letters), {{255, 255, 255}, 0.8});
+      drawing.text(part.name, *spot, style);
+      taken.push_back(letters);
+      break;
+    }
   }
 }
 

@@ -168,7 +168,7 @@ TEST_CASE("a template has its labels in the language, and none of them is cut sh
                                                        {"es", "DORSO DEL CART\xC3\x93N"}};
   for (const auto& [language, mark] : marks) {
     for (const std::vector<std::string>& how : {std::vector<std::string>{"--overlaid"},
-                                                {"--paper", "a4"},
+                                                {"--paper", "a4", "--by-layer"},
                                                 {"--paper", "letter", "--butt"},
                                                 {"--corners"}}) {
       std::vector<std::string> command{"template",        job,          "-o",
@@ -179,7 +179,8 @@ TEST_CASE("a template has its labels in the language, and none of them is cut sh
       INFO(language << " " << how.front() << "\n" << words);
       CHECK(has(words, mark));
       // From the top mat's edge, and from the edge of the under-mat's blank, 3 mm smaller.
-      CHECK(has(words, how.front() == "--overlaid" ? "62,7" : "59,7"));
+      const bool together = how.front() == "--overlaid" || how.back() == "--butt";
+      CHECK(has(words, together ? "62,7" : "59,7"));
       CHECK_FALSE(has(words, "\xE2\x80\xA6"));  // an ellipsis
       CHECK_FALSE(has(words, "Layer"));
     }

@@ -1,10 +1,14 @@
 // What a page carries besides the lines of the mat, measured in the file.
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <random>
 
 #include "engine/mat/rect.h"
 #include "render/template/template.h"
+#include "tests/engine/layout/random_job.h"
+#include "tests/how_many.h"
 #include "tests/oracle/drawn_page.h"
 #include "tests/oracle/program.h"
 #include "tests/render/template/made.h"
@@ -102,6 +106,36 @@ TEST_CASE("no label touches another or leaves the page") {
     CHECK(page.labels.size() > 10);
     CHECK(collisions(page) == "");
   }
+}
+
+// Rows and columns of up to 40 pictures of any size: more lines than the margins can hold.
+TEST_CASE("no label of a random job's template touches another or leaves its page") {
+  const std::string folder = oracle::scratch_folder("template-random");
+  std::mt19937 random(19);
+  const int wanted = test::how_many(12, 200);
+  int drawn = 0, crowded = 0;
+  for (int i = 0; drawn < wanted; ++i) {
+    const int most = i % 3 == 0 ? 40 : 10;
+    const std::string job = folder + "/job.xml";
+    oracle::write_file(job, "<job version=\"1\" unit=\"in\" reference=\"R\">" +
+                                test::random_job(random, most) + "</job>");
+    const oracle::Run run = oracle::mullion({"template", job, "-o", folder + "/board.pdf"});
+    if (run.status != 0) continue;  // its sizes contradict one another, or it is too large
+    ++drawn;
+    INFO(i << "\n" << oracle::read_file(job));
+    for (const DrawnPage& page : oracle::drawn_pages(folder + "/board.pdf")) {
+      CHECK(collisions(page) == "");
+    }
+    const DrawnPage overview =
+        oracle::drawn_pages(
+            made::template_of(job, folder + "/sheets.pdf", {"--paper", "letter", "--by-layer"}))
+            .at(0);
+    CHECK(collisions(overview) == "");
+    std::string text = oracle::text_of(overview);
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    crowded += text.find("An edge has more lines than there is room for") != std::string::npos;
+  }
+  CHECK(crowded > 0);
 }
 
 TEST_CASE("a label upon another would be noticed") {

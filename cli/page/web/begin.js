@@ -3,7 +3,7 @@
 import { Component, h } from "./preact.js";
 import { Blank } from "./blank.js";
 import { desk, address_of, failed, go_to } from "./desk.js";
-import { Button } from "./fields.js";
+import { Button, facts_of } from "./fields.js";
 import { job_path, post } from "./server.js";
 import { say } from "./words.js";
 
@@ -68,7 +68,7 @@ function Card({ job }) {
       h("span", { class: "hung" }, h("img", { src: job_path(job.name) + "/thumbnail.svg", alt: "", loading: "lazy" })),
       h("span", { class: "called" }, job.title || job.name),
       h("span", { class: "for" }, job.customer || ""),
-      h("span", { class: "facts" }, [job.reference, job.date, size].filter(Boolean).join(" · ")),
+      h("span", { class: "facts" }, facts_of([job.reference, job.date, size])),
       job.problem ? h("span", { class: "mark wrong" }, job.problem)
         : job.warnings > 0 ? h("span", { class: "mark" }, say("To look at: %1", job.warnings)) : null),
     h(Button, { kind: "quiet copy", does: () => copy_of(job.name) }, say("Copy"),

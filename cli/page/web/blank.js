@@ -108,8 +108,7 @@ export class Blank extends Component {
       finishes.length > 0 ? h(Choice, { label: say("Finish"), value: finish, name: "finish",
         options: [["", say("boards are chosen later")], ...finishes.map((one) => [one.name, one.name])],
         choose: (value) => this.setState({ finish: value }) }) : null,
-      line("customer", say("For"), customer, "customer"),
-      line("title", say("Title"), title, "title"),
+      h("div", { class: "side-by-side" }, line("customer", say("For"), customer, "customer"), line("title", say("Title"), title, "title")),
       h("button", { type: "submit", class: "main" }, say("Make this job")));
   }
 }

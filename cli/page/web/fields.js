@@ -80,3 +80,6 @@ export function FilePicker({ label, name, several, accept, takes }) {
     h("input", { type: "file", name, accept, multiple: several, class: "unseen",
       onChange: (event) => { takes([...event.target.files]); event.target.value = ""; } }));
 }
+
+// Short facts one after the other, none of them broken.
+export const facts_of = (facts) => facts.filter(Boolean).flatMap((fact, place) => [place ? " · " : "", h("span", { class: "whole" }, fact)]);

@@ -3,7 +3,7 @@
 
 import { h } from "./preact.js";
 import { change, desk, go_to, redraw, seen, works_here } from "./desk.js";
-import { Field } from "./fields.js";
+import { Field, facts_of } from "./fields.js";
 import { state, take_out, written } from "./edits.js";
 import { say } from "./words.js";
 import { Pictures } from "./pictures.js";
@@ -76,7 +76,7 @@ function Line({ step, number, title, short, content }) {
 function Head({ job: { title, customer, reference, date, note, quantity, wall } }) {
   const field = (label, name, value, found) =>
     h(Field, { label, name, value, found, wide: name !== "reference" && name !== "date", commit: (text) => change([text.trim() === "" && name === "customer.name" ? take_out("customer") : written(name, text)]), key: name });
-  const facts = [customer?.name, reference, date].filter(Boolean).flatMap((fact, place) => [place ? " · " : "", h("span", { class: "whole" }, fact)]);
+  const facts = facts_of([customer?.name, reference, date]);
   return h("details", { class: "of-job" },
     h("summary", { id: "of-job" }, h("span", { class: "of-job-head" }, h("h1", null, title || desk.name),
       h("span", { class: "facts" }, facts.length > 0 ? facts : say("Customer, title, date, wall")))),

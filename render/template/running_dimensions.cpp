@@ -41,6 +41,7 @@ paper::TextStyle style_for(DimensionSide side, double size) {
 
 struct SharedLabel {
   std::string text;
+  std::string digits;          // the text without its sign for "about"
   std::vector<double> places;  // of its marks, rising
   double middle() const { return (places.front() + places.back()) / 2; }
 };
@@ -58,8 +59,14 @@ std::vector<SharedLabel> labels_of(std::vector<DimensionMark> marks, const Scale
               marks.end());
   std::vector<SharedLabel> labels;
   for (const DimensionMark& mark : marks) {
-    std::string text = mark.before + dimension_text(mark.distance, scale, locale);
-    if (labels.empty() || labels.back().text != text) labels.push_back({std::move(text), {}});
+    std::string text = dimension_text(mark.distance, scale, locale);
+    const bool exact = !text.starts_with(about);
+    std::string digits = mark.before + (exact ? text : text.substr(about.size()));
+    if (labels.empty() || labels.back().digits != digits) {
+      labels.push_back({mark.before + text, std::move(digits), {}});
+    }
+    // "2 3/16" and what a rule cannot tell from it are one place.
+    if (!exact) labels.back().text = mark.before + text;
     labels.back().places.push_back(mark.place);
   }
   return labels;

@@ -56,6 +56,15 @@ TEST_CASE("marks whose labels would say the same share one") {
   CHECK(std::abs(ends[3].x - ends[2].x) > 72);
 }
 
+TEST_CASE("a place that a rule tells exactly and one that it cannot tell from it share a label") {
+  const DrawnPage page = dimensions_at({4 * 40640, 4 * 40640 + 3, 6 * 40640});
+  REQUIRE(page.labels.size() == 2);
+  CHECK(page.labels[0].text ==
+        "\xE2\x89\x88"
+        "4");
+  CHECK(page.labels[1].text == "6");
+}
+
 TEST_CASE("marks at different lengths have labels of their own, apart from one another") {
   const DrawnPage page = dimensions_at({4 * 40640, 4 * 40640 + 40640 / 16});
   REQUIRE(page.labels.size() == 2);

@@ -35,6 +35,7 @@ class OpenJob(unittest.TestCase):
             shutil.copytree(os.path.join(GALLERY, "shop"), os.path.join(self.folder, "shop"))
         self.before = self.text()
         self.opened = Opened(self.folder)
+        self.addCleanup(self.opened.end)
         self.page.open(self.opened.address)
         self.page.click(".card a")
         self.page.wait_for(".size")
@@ -42,7 +43,6 @@ class OpenJob(unittest.TestCase):
     def tearDown(self):
         complaints, self.page.complaints = self.page.complaints, []
         self.page.open("about:blank")
-        self.opened.end()
         self.assertEqual(complaints, [])
 
     # ---- The file

@@ -32,6 +32,7 @@ class Order(unittest.TestCase):
     def setUp(self):
         self.folder = folder_for("order-" + "-".join(self.id().rsplit(".", 2)[1:]))
         self.opened = Opened(self.folder)
+        self.addCleanup(self.opened.end)
         self.hands.open(self.opened.address)
         self.hands.wait("document.activeElement.id === 'said'")
         self.hands.actions = 0
@@ -39,7 +40,6 @@ class Order(unittest.TestCase):
     def tearDown(self):
         self.hands.complaints = []
         self.hands.open("about:blank")
-        self.opened.end()
 
     def count(self, most):
         way = "keyboard" if "keyboard" in self.id() else "pointer"

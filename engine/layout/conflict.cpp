@@ -5,10 +5,10 @@
 #include <optional>
 
 #include "engine/layout/changed_statement.h"
+#include "engine/layout/faults.h"
 #include "engine/layout/layout.h"
 #include "engine/layout/remedy.h"
 #include "engine/layout/words.h"
-#include "engine/mat/sound.h"
 
 namespace mullion::layout {
 namespace {

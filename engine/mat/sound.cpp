@@ -1,5 +1,4 @@
-#include "engine/mat/sound.h"
-
+#include "engine/layout/faults.h"
 #include "engine/mat/checks.h"
 
 namespace mullion {

@@ -1,6 +1,8 @@
 #pragma once
 
 // Whether a job passes: it can be laid out, its mat can be built, and what errors its checks find.
+// A conflict asks this of what it proposes; it is answered in engine/mat/sound.cpp, since the
+// layout knows nothing of mats.
 
 #include <optional>
 #include <set>

@@ -1,5 +1,4 @@
 #include <cstdio>
-#include <map>
 #include <memory>
 
 #include "cli/answer.h"
@@ -22,13 +21,17 @@ struct Options {
   std::vector<std::string> jobs;
   std::string output = "-", cutter, way;
   int quantity = 0;
+  bool marks = false;  // the lines to draw alone
   UnderMats under_mats;
   Locale locale;  // of a PDF
   Answer answer{"cuts"};
 };
 
-const std::map<std::string, Way> ways = {
-    {"pencil", Way::pencilled}, {"one-stop", Way::one_stop}, {"two-stops", Way::two_stops}};
+std::vector<std::string> way_words() {
+  std::vector<std::string> out;
+  for (const Way way : all_ways) out.push_back(word_of(way));
+  return out;
+}
 
 Problems checks_of(const std::vector<OrderedJob>& jobs) {
   Problems out;
@@ -45,7 +48,10 @@ tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit
   const auto under_mats = cut_options(options.under_mats, unit);
   if (!under_mats) return tl::unexpected(under_mats.error());
   static_cast<CutOptions&>(out) = *under_mats;
-  if (!options.way.empty()) out.way = ways.at(options.way);
+  for (const Way way : all_ways) {
+    if (options.way == word_of(way)) out.way = way;
+  }
+  if (options.marks) out.way = Way::pencilled;
   return out;
 }
 
@@ -78,12 +84,16 @@ int write_plan(const Options& options, const OrderedJob& order, const Problems& 
   if (!plan) return options.answer.fail(plan.error());
   plan->reference = job.reference;
   plan->title = job.title;
-  return write_by_ending(options, {[&] { return plan_to_json(*plan); },
-                                   [&] { return render_cutsheet(*plan, job.date, options.locale); },
-                                   [&] { return plan_to_text(*plan); },
-                                   [&] {
-                                     return cuts_json(*plan, {success, checks});
-                                   }});
+  return write_by_ending(
+      options, {[&] { return plan_to_json(*plan); },
+                [&] {
+                  return options.marks ? render_marking_sheet(*plan, job.date, options.locale)
+                                       : render_cutsheet(*plan, job.date, options.locale);
+                },
+                [&] { return options.marks ? marks_to_text(*plan) : plan_to_text(*plan); },
+                [&] {
+                  return cuts_json(*plan, {success, checks});
+                }});
 }
 
 int write_run(const Options& options, std::vector<OrderedJob> orders, const Problems& checks,
@@ -127,6 +137,9 @@ int make_cuts(const Options& options) {
   if (!cutter) return answer.fail(cutter.error());
   const auto wanted = plan_options(options, first.scale.unit);
   if (!wanted) return answer.fail_option("--trim", wanted.error());
+  if (options.marks && orders->size() > 1) {
+    return answer.fail_option("--marks", "expected one job");
+  }
   if (orders->size() == 1) return write_plan(options, orders->front(), checks, *cutter, *wanted);
   return write_run(options, std::move(*orders), checks, *cutter, *wanted);
 }
@@ -150,8 +163,11 @@ void add_cuts(CommandLine& program) {
               "Mats alike of the one job; the job's where not given")
       .between(1, most_mats);
   verb.option("--way", Takes::word, options->way,
-              "pencil, one-stop or two-stops; the quickest else")
-      .among({"pencil", "one-stop", "two-stops"});
+              "How to work: pencil, guide-lines, template, one-stop, two-stops, stop-blocks or "
+              "gauges; what the cutter's file prefers else, or what costs least in time and error")
+      .among(way_words());
+  verb.flag("--marks", options->marks,
+            "Only the lines to pencil on the backs, each as its distance from an edge");
   add_language_option(verb, options->locale);
   add_under_mat_options(verb, options->under_mats);
   options->answer.add_option(verb);

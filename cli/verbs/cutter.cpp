@@ -13,9 +13,34 @@
 namespace mullion::cli {
 namespace {
 
+// What can be measured on the test cuts.
+struct Measured {
+  const char* option;
+  std::optional<Length> TestMeasures::*to;
+  const char* help;
+};
+constexpr Measured measured[] = {
+    {"--line", &TestMeasures::line, "From the edge at the guide to the cut, at its near end"},
+    {"--line-far", &TestMeasures::line_far, "The same at its far end"},
+    {"--near-end", &TestMeasures::near_end, "From the arm's edge to the cut's near end"},
+    {"--far-end", &TestMeasures::far_end, "From the arm's edge to the cut's far end"},
+    {"--mark", &TestMeasures::mark, "Blade past a line where a cut ends, with the mark on it"},
+    {"--start-mark", &TestMeasures::start_mark, "The same where a cut starts"},
+    {"--corner", &TestMeasures::corner,
+     "Cut past the corner on the face where it ends; short of it: below zero"},
+    {"--start-corner", &TestMeasures::start_corner, "The same where a cut starts"},
+    {"--rail", &TestMeasures::rail,
+     "From a line along the rail's edge to the cut, away from the guide; toward it: below zero"},
+    {"--piece", &TestMeasures::piece, "Width of the piece cut off at the squaring arm's stop"},
+    {"--diagonal-ab", &TestMeasures::diagonal_ab,
+     "Of a square cut on this machine, from its corner at edges A and B"},
+    {"--diagonal-bc", &TestMeasures::diagonal_bc, "Its other diagonal"},
+};
+
 struct Options {
   Locale locale;  // of the test cuts as a PDF
-  std::string cutter = "bench", output, thickness, line, near_end, far_end, mark, corner;
+  std::string cutter = "bench", output, thickness;
+  std::vector<std::string> measures = std::vector<std::string>(std::size(measured));
   Answer show_answer{"cutter show"}, check_answer{"cutter check"};
 };
 
@@ -51,11 +76,9 @@ Result<TestMeasures> measures_of(const Options& options, Unit unit) {
   std::optional<Length> thickness =
       unit == Unit::inch ? sixty_fourths(4) : Length::from_ticks(2400);
   read("--thickness", options.thickness, thickness);
-  read("--line", options.line, out.line);
-  read("--near-end", options.near_end, out.near_end);
-  read("--far-end", options.far_end, out.far_end);
-  read("--mark", options.mark, out.mark);
-  read("--corner", options.corner, out.corner);
+  for (std::size_t i = 0; i < std::size(measured); ++i) {
+    read(measured[i].option, options.measures[i], out.*measured[i].to);
+  }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   out.thickness = *thickness;
   return out;
@@ -88,15 +111,15 @@ int check(const Options& options) {
   if (!cutter) return answer.fail(cutter.error());
   const Result<TestMeasures> measures = measures_of(options, cutter->scale.unit);
   if (!measures) return answer.fail(measures.error());
-  const auto measured = measure_up(*cutter, *measures);
-  if (!measured) {
-    return answer.fail(Problem{Severity::error, "usage", measured.error(), {}, ""});
+  const auto found = measure_up(*cutter, *measures);
+  if (!found) {
+    return answer.fail(Problem{Severity::error, "usage", found.error(), {}, ""});
   }
-  if (measured->corrections.empty()) {
+  if (found->corrections.empty() && found->turn.empty()) {
     return give_test_cuts(options, *cutter, measures->thickness);
   }
-  if (!answer.is_json()) std::fputs(corrections_text(*measured).c_str(), stderr);
-  return give_cutter(options, measured->cutter, answer, corrections_json(*measured));
+  if (!answer.is_json()) std::fputs(corrections_text(*found).c_str(), stderr);
+  return give_cutter(options, found->cutter, answer, corrections_json(*found));
 }
 
 }  // namespace
@@ -125,15 +148,9 @@ void add_cutter(CommandLine& program) {
                  "cutter file");
   checked.option("--thickness", Takes::length, options->thickness,
                  "Of the board (1/16 in or 1.5 mm)");
-  checked.option("--line", Takes::length, options->line,
-                 "From the edge at the guide to the cut, on the back");
-  checked.option("--near-end", Takes::length, options->near_end,
-                 "From the arm's edge to the cut's near end");
-  checked.option("--far-end", Takes::length, options->far_end,
-                 "From the arm's edge to the cut's far end");
-  checked.option("--mark", Takes::length, options->mark, "Blade past a line, with the mark on it");
-  checked.option("--corner", Takes::length, options->corner,
-                 "Cut past the corner on the face; short of it: below zero");
+  for (std::size_t i = 0; i < std::size(measured); ++i) {
+    checked.option(measured[i].option, Takes::length, options->measures[i], measured[i].help);
+  }
   add_language_option(checked, options->locale);
   options->check_answer.add_option(checked);
   checked.runs([options] { return check(*options); });

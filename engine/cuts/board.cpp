@@ -40,6 +40,12 @@ BoardEdge edge_at_guide(BoardEdge kept, BladeLean lean) {
   return lean == BladeLean::to_guide ? kept : opposite(kept);
 }
 
+// Face down and pulled toward the operator, the table's left is the front's.
+bool cut_as_outlined(const CutterProfile& cutter) {
+  const bool tip_left = (cutter.side == GuideSide::left) == (cutter.lean == BladeLean::to_guide);
+  return tip_left == (cutter.stroke == Stroke::pull);
+}
+
 Length distance_from(BoardEdge edge, const Point& point, const Rect& board) {
   switch (edge) {
     case BoardEdge::top:

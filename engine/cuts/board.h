@@ -43,6 +43,10 @@ int quarter_turns(BoardEdge from, BoardEdge to);
 
 BoardEdge edge_at_guide(BoardEdge kept, BladeLean lean);
 
+// Whether a slanting line is cut in the order of its outline, which has the kept board to its left
+// as seen from the front.
+bool cut_as_outlined(const CutterProfile& cutter);
+
 // Distance of a point from an edge of the board.
 Length distance_from(BoardEdge edge, const Point& point, const Rect& board);
 

@@ -68,15 +68,35 @@ class CutsBuilder {
     board.taped = out_.stacked && layer.number > 1;
     board.edges = board.blank = mat().outer;
     if (board.taped) board.blank = inset(mat().outer, {trim_, trim_, trim_, trim_});
-    board.over_cut = over_cut(out_.cutter, layer.run);
+    if (layer.board.spacer) {
+      board.kind = StageKind::spacer;
+      return board;
+    }
+    board.over_cut = over_cut(out_.cutter, layer.board.thickness, layer.run);
+    board.passes = passes(out_.cutter, layer.board.thickness, layer.run);
     return board;
   }
 
   void add_layer(const MatLayer& layer) {
     BoardCuts board = this->board(layer);
+    if (board.kind == StageKind::layer) check_thickness(board);
     board.lines = lines_of(layer.windows, board.over_cut);
+    start_earlier(board);
     if (board.taped) check_trim(board);
     out_.layers.push_back(std::move(board));
+  }
+
+  void check_thickness(const BoardCuts& board) {
+    const MatLayer& layer = *board.layer;
+    const Length thickness = layer.board.thickness;
+    const auto refuse_for = [&](Why why, Length limit) {
+      refuse({why, layer.number, {}, thickness, limit, {}, layer.board.place});
+    };
+    if (out_.cutter.thickest_board && thickness > *out_.cutter.thickest_board) {
+      refuse_for(Why::board_too_thick, *out_.cutter.thickest_board);
+    } else if (board.passes == 0) {
+      refuse_for(Why::cut_too_deep, out_.cutter.deepest_in_two.value_or(*out_.cutter.deepest_cut));
+    }
   }
 
   void check_blank() {
@@ -123,6 +143,7 @@ class CutsBuilder {
     }
     if (!possible) return;
     board.lines = lines_of(board.panels, board.over_cut);
+    start_earlier(board);
     out_.grooves = std::move(board);
   }
 
@@ -130,21 +151,57 @@ class CutsBuilder {
   void check_rail() {
     Refusal wide{Why::board_too_wide, 0, {}, {}, out_.cutter.widest_board, {}, {}};
     Refusal along{Why::cut_too_long, 0, {}, {}, out_.cutter.longest_cut, {}, {}};
+    Refusal out{Why::beyond_rail, 0, {}, {}, out_.cutter.reach.value_or(Length()), {}, {}};
     const auto look = [&](const BoardCuts& board) {
       for (const StraightLine& line : board.lines.straight) {
         const bool level = line.kept == BoardEdge::top || line.kept == BoardEdge::bottom;
         wide.found = std::max(wide.found, level ? board.edges.height() : board.edges.width());
         take(along, cut_length(line), board, line.window);
+        take(out, farthest(line, board), board, line.window);
       }
       for (const SkewLine& line : board.lines.skew) {
         take(along, cut_length(line), board, line.window);
       }
     };
-    for (const BoardCuts& board : out_.layers) look(board);
-    if (out_.grooves) look(*out_.grooves);
-    for (Refusal& refusal : {std::ref(wide), std::ref(along)}) {
-      if (refusal.found > refusal.limit) refuse(std::move(refusal));
+    for (const BoardCuts& board : out_.layers) {
+      if (board.kind == StageKind::layer) look(board);
     }
+    if (out_.grooves) look(*out_.grooves);
+    out_.farthest = out.found;
+    if (!out_.cutter.reach) out.found = Length();
+    for (Refusal& refusal : {std::ref(wide), std::ref(along), std::ref(out)}) {
+      const bool any = refusal.found > Length();
+      if (any && refusal.found > refusal.limit) refuse(std::move(refusal));
+    }
+  }
+
+  // What a cut needs more where it starts than where it ends.
+  void start_earlier(BoardCuts& board) const {
+    const CutterProfile& cutter = out_.cutter;
+    if (cutter.start_extra == Length()) return;
+    const auto add = [&](Length& over_cut) {
+      if (over_cut > Length()) over_cut = std::max(Length(), over_cut + cutter.start_extra);
+    };
+    for (StraightLine& line : board.lines.straight) {
+      const BoardEdge near = near_edge(edge_at_guide(line.kept, cutter.lean), cutter.side);
+      const Length first = distance_from(near, line.ends[0].at, board.edges);
+      const Length second = distance_from(near, line.ends[1].at, board.edges);
+      add(line.ends[(first > second) == (cutter.stroke == Stroke::pull) ? 0 : 1].over_cut);
+    }
+    for (SkewLine& line : board.lines.skew) {
+      add(cut_as_outlined(cutter) ? line.from_over_cut : line.to_over_cut);
+    }
+  }
+
+  // Where the cut's far end is along the rail, the board against guide and squaring arm.
+  Length farthest(const StraightLine& line, const BoardCuts& board) const {
+    const BoardEdge at_guide = edge_at_guide(line.kept, out_.cutter.lean);
+    const BoardEdge near = near_edge(at_guide, out_.cutter.side);
+    Length most;
+    for (const LineEnd& end : line.ends) {
+      most = std::max(most, distance_from(near, end.at, board.edges) + end.over_cut);
+    }
+    return most;
   }
 
   static void take(Refusal& longest, Length length, const BoardCuts& board, int window) {

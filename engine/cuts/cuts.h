@@ -35,10 +35,10 @@ struct CutOptions {
 // the top mat shows by as much all around from behind.
 Length usual_trim(Unit unit);
 
-enum class StageKind { groove, layer };
+enum class StageKind { groove, layer, spacer };
 
-// What is cut out of one board while it lies on the cutter: a layer's windows, or the panels of the
-// top mat's V-grooves.
+// What is cut out of one board while it lies on the cutter: a layer's windows, the panels of the
+// top mat's V-grooves, or a spacer's, which are cut square: no bevel, no over-cut.
 struct BoardCuts {
   StageKind kind = StageKind::layer;
   const MatLayer* layer = nullptr;
@@ -46,6 +46,7 @@ struct BoardCuts {
   Rect blank;                  // the board itself
   Rect edges;                  // those that lie at the guide and the squaring arm
   Length over_cut;             // at a square corner
+  int passes = 1;              // of the bevel blade
   std::vector<Window> panels;  // groove: one for each of the mat's grooves, in their order
   CutLines lines;              // of the windows
 
@@ -57,11 +58,14 @@ struct BoardCuts {
 // Why a mat cannot be cut.
 struct Refusal {
   enum class Why {
-    no_layer,        // there is no board
-    trim,            // the trim leaves no blank, or a line beyond its edge
-    board_too_wide,  // for the cutter: `found` across its rail
-    cut_too_long,    // for the cutter: `found` along its rail, over-cuts included
-    groove,          // its panel cannot be cut out: see `detail`
+    no_layer,         // there is no board
+    trim,             // the trim leaves no blank, or a line beyond its edge
+    board_too_wide,   // for the cutter: `found` across its rail
+    cut_too_long,     // for the cutter: `found` along its rail, over-cuts included
+    beyond_rail,      // for the cutter: a cut lies `found` from its squaring arm, over-cut included
+    board_too_thick,  // for the cutter: does not lie under its rail
+    cut_too_deep,     // for the cutter: `found` thick, at the layer's bevel, even in two passes
+    groove,           // its panel cannot be cut out: see `detail`
   };
   Why why = Why::no_layer;
   int layer = 0;              // from 1; 0: the whole mat
@@ -71,7 +75,7 @@ struct Refusal {
   Place place;  // of the layer or groove in the job
 
   // Another cutter might do it; else no cutter can.
-  bool is_of_the_cutter() const { return why == Why::board_too_wide || why == Why::cut_too_long; }
+  bool is_of_the_cutter() const { return why >= Why::board_too_wide && why <= Why::cut_too_deep; }
 };
 
 // Refers to the mat.
@@ -83,6 +87,7 @@ struct Cuts {
   std::vector<BoardCuts> layers;     // one each, top to bottom
   std::vector<Refusal> refusals;     // empty: the cutter can cut it. Each reason at most once but
                                      // for grooves and layers
+  Length farthest;  // of a cut along the rail from the squaring arm, over-cut included
 };
 
 Cuts cuts_of(const Mat& mat, const CutterProfile& cutter, const CutOptions& options = {});

@@ -9,8 +9,8 @@ namespace {
 struct Run {
   Point from, to;
   Segment segment;
-  bool curved = false;
-  int line = -1;  // index among the straight lines
+  bool curved = false;  // or a short side of a drawn outline: cut along a template
+  int line = -1;        // index among the straight lines
 
   std::int64_t dx() const { return (to.x - from.x).ticks(); }
   std::int64_t dy() const { return (to.y - from.y).ticks(); }
@@ -47,10 +47,10 @@ int turn_sign(const Run& a, const Run& b) {
 // The directions in which a run sets out and arrives.
 Vector first_direction(const Run& run) {
   const Vector from = vector_of(run.from);
-  if (run.curved && run.segment.control1 != run.from) {
+  if (run.segment.curved && run.segment.control1 != run.from) {
     return vector_of(run.segment.control1) - from;
   }
-  if (run.curved && run.segment.control2 != run.from) {
+  if (run.segment.curved && run.segment.control2 != run.from) {
     return vector_of(run.segment.control2) - from;
   }
   return vector_of(run.to) - from;
@@ -58,12 +58,14 @@ Vector first_direction(const Run& run) {
 
 Vector last_direction(const Run& run) {
   const Vector to = vector_of(run.to);
-  if (run.curved && run.segment.control2 != run.to) return to - vector_of(run.segment.control2);
-  if (run.curved && run.segment.control1 != run.to) return to - vector_of(run.segment.control1);
+  if (run.segment.curved && run.segment.control2 != run.to)
+    return to - vector_of(run.segment.control2);
+  if (run.segment.curved && run.segment.control1 != run.to)
+    return to - vector_of(run.segment.control1);
   return to - vector_of(run.from);
 }
 
-// Thousandths of a square corner's over-cut where one of the two is a curve. A mitre longer than
+// Thousandths of a square corner's over-cut at any other angle. A mitre longer than
 // six times the run is cut off (engine/mat/parallel.h).
 int share_between(const Run& a, const Run& b) {
   constexpr double smooth = 0.01;  // half a degree
@@ -78,8 +80,12 @@ Length part_of(Length whole, std::int64_t number, std::int64_t of) {
   return Length::from_ticks((whole.ticks() * number + of - 1) / of);
 }
 
-Length blunt_over_cut(Length square) {
-  return part_of(square, 29, 70);
+// One of them parallel to an edge of the board, the other at 45 degrees.
+bool turns_by_45_degrees(const Run& a, const Run& b) {
+  const auto diagonal = [](const Run& run) {
+    return run.dx() == run.dy() || run.dx() == -run.dy();
+  };
+  return (a.along_edge() && diagonal(b)) || (diagonal(a) && b.along_edge());
 }
 
 Length curve_over_cut(const Run& a, const Run& b, Length square) {
@@ -89,7 +95,10 @@ Length curve_over_cut(const Run& a, const Run& b, Length square) {
 Length over_cut_between(const Run& a, const Run& b, Length square) {
   if (a.curved || b.curved) return curve_over_cut(a, b, square);
   if (turn_sign(a, b) <= 0) return Length();
-  return a.along_edge() && b.along_edge() ? square : blunt_over_cut(square);
+  if (a.along_edge() && b.along_edge()) return square;
+  const bool sharp = dot(last_direction(a), first_direction(b)) < 0;
+  if (turns_by_45_degrees(a, b) && !sharp) return part_of(square, 29, 70);
+  return curve_over_cut(a, b, square);
 }
 
 // What of the runs from `first` on is curved, up to the next straight one.
@@ -121,8 +130,16 @@ std::vector<CurveLine> curve_lines(const std::vector<Run>& runs, Length square) 
   return out;
 }
 
+bool is_short(const Run& run) {
+  const double least = static_cast<double>(least_straight_side.ticks());
+  return norm(vector_of(run.to) - vector_of(run.from)) < least;
+}
+
 void add_window(const Window& window, int index, Length square, CutLines& out) {
   std::vector<Run> runs = runs_of(window.back_edge);
+  if (window.shape.kind == ShapeKind::outline) {
+    for (Run& run : runs) run.curved = run.curved || is_short(run);
+  }
   bool curved = false;
   for (Run& run : runs) {
     curved = curved || run.curved;
@@ -142,7 +159,8 @@ void add_window(const Window& window, int index, Length square, CutLines& out) {
       line.ends[0] = {run.from, over_cut_between(before, run, square), before.line};
       line.ends[1] = {run.to, over_cut_between(run, after, square), after.line};
     } else if (!run.curved) {
-      out.skew.push_back({index, run.from, run.to, blunt_over_cut(square)});
+      out.skew.push_back({index, run.from, run.to, over_cut_between(before, run, square),
+                          over_cut_between(run, after, square)});
     }
   }
   if (curved) {
@@ -190,9 +208,6 @@ CutLines lines_of(const std::vector<Window>& windows, Length over_cut) {
     if (windows[i].shape.kind == ShapeKind::ellipse) {
       const std::vector<Length> none(edge.segments.size() + 1);
       out.curves.push_back({index, CurveKind::oval, {{true, edge, none}}});
-    } else if (windows[i].shape.kind == ShapeKind::outline) {
-      out.curves.push_back(
-          {index, CurveKind::template_cut, {curve_from(runs_of(edge), 0, true, over_cut)}});
     } else {
       add_window(windows[i], index, over_cut, out);
     }
@@ -217,7 +232,8 @@ Length cut_length(const StraightLine& line) {
 
 Length cut_length(const SkewLine& line) {
   const double length = norm(vector_of(line.to) - vector_of(line.from));
-  return Length::from_ticks(static_cast<std::int64_t>(std::ceil(length))) + line.over_cut * 2;
+  return Length::from_ticks(static_cast<std::int64_t>(std::ceil(length))) + line.from_over_cut +
+         line.to_over_cut;
 }
 
 std::vector<BladePath> blade_paths(const CutLines& lines) {
@@ -229,9 +245,11 @@ std::vector<BladePath> blade_paths(const CutLines& lines) {
   }
   for (const SkewLine& line : lines.skew) {
     const Vector from = vector_of(line.from), to = vector_of(line.to);
-    const Vector over = unit(to - from) * static_cast<double>(line.over_cut.ticks());
-    paths.push_back(
-        {false, {nearest_point(from - over), {{false, {}, {}, nearest_point(to + over)}}}});
+    const Vector ahead = unit(to - from);
+    const auto over = [&](Length by) { return ahead * static_cast<double>(by.ticks()); };
+    paths.push_back({false,
+                     {nearest_point(from - over(line.from_over_cut)),
+                      {{false, {}, {}, nearest_point(to + over(line.to_over_cut))}}}});
   }
   for (const Curve& curve : lines.curves) {
     for (const CurveLine& line : curve.lines) add_curve_paths(paths, line);

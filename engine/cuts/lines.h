@@ -10,6 +10,9 @@
 // that angle times the run: all of a square corner's over-cut at 90 degrees, 29/70 of it (just
 // above tan 22.5 degrees) where two straight lines turn by 45, rounded up. None where the mat's
 // board stands into the window, or where a line goes on smoothly.
+//
+// A drawn outline's straight sides are lines like those of any other shape where they are at least
+// `least_straight_side` long; shorter ones belong to the curve.
 
 #include <vector>
 
@@ -36,7 +39,7 @@ struct StraightLine {
 struct SkewLine {
   int window = 0;
   Point from, to;
-  Length over_cut;  // at both ends
+  Length from_over_cut, to_over_cut;
 };
 
 enum class CurveKind { oval, template_cut };
@@ -60,8 +63,11 @@ struct CutLines {
   std::vector<Curve> curves;
 };
 
-// Ellipses are ovals; drawn outlines are template cuts as a whole; the curves of other shapes are
-// template cuts and their straight parts are lines. `over_cut` is that of a square corner.
+// A board cannot be lined up well by a shorter line. Our own figure.
+inline constexpr Length least_straight_side = sixty_fourths(32);
+
+// Ellipses are ovals; the curves of other shapes are template cuts and their straight parts are
+// lines. `over_cut` is that of a square corner.
 CutLines lines_of(const std::vector<Window>& windows, Length over_cut);
 
 // From `other` on through `end`, farther by `by`; the two differ in one coordinate.

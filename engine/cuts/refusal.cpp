@@ -17,6 +17,12 @@ const char* code_of(Why why) {
       return "cutter-board-too-wide";
     case Why::cut_too_long:
       return "cutter-cut-too-long";
+    case Why::beyond_rail:
+      return "cutter-beyond-rail";
+    case Why::board_too_thick:
+      return "cutter-board-too-thick";
+    case Why::cut_too_deep:
+      return "cutter-cut-too-deep";
     case Why::groove:
       return "cutter-groove";
   }
@@ -41,6 +47,16 @@ std::string message_of(const Refusal& refusal, const Cuts& cuts) {
     case Why::cut_too_long:
       return layer + " needs a cut of " + text(refusal.found) + ", over-cuts included; " + cutter +
              "cuts at most " + text(refusal.limit);
+    case Why::beyond_rail:
+      return layer + " needs a cut that lies " + text(refusal.found) +
+             " from the squaring arm, over-cut included; " + cutter + "reaches " +
+             text(refusal.limit);
+    case Why::board_too_thick:
+      return layer + " is " + text(refusal.found) + " thick; under the rail of " + cutter +
+             "goes board of " + text(refusal.limit);
+    case Why::cut_too_deep:
+      return layer + " is " + text(refusal.found) + " thick; " + cutter + "bevels board of " +
+             text(refusal.limit) + " at 45 degrees at most";
     case Why::groove:
       return "the panel of a V-groove cannot be cut: " + refusal.detail;
   }
@@ -76,6 +92,26 @@ void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
             f.say("%1 needs a cut of %2, over-cuts included; the cutter \"%3\" cuts at most %4",
                   layer(), f.text(refusal.found), cutter, f.text(refusal.limit)),
             f.job.outer_place);
+      return;
+    case Why::beyond_rail:
+      f.add(
+          "check-cutter-reach",
+          f.say("%1 needs a cut that lies %2 from the squaring arm, over-cut included; the cutter "
+                "\"%3\" reaches %4",
+                layer(), f.text(refusal.found), cutter, f.text(refusal.limit)),
+          f.job.outer_place);
+      return;
+    case Why::board_too_thick:
+      f.add("check-cutter-thick",
+            f.say("%1 is %2 thick; under the rail of the cutter \"%3\" goes board of %4", layer(),
+                  f.text(refusal.found), cutter, f.text(refusal.limit)),
+            refusal.place);
+      return;
+    case Why::cut_too_deep:
+      f.add("check-cutter-deep",
+            f.say("%1 is %2 thick; the cutter \"%3\" bevels board of %4 at 45 degrees at most",
+                  layer(), f.text(refusal.found), cutter, f.text(refusal.limit)),
+            refusal.place);
       return;
     case Why::groove:
       f.add("check-cutter-groove",

@@ -127,6 +127,17 @@ const std::vector<Explanation>& check_table() {
             "that is "
             "begun again in the middle shows."),
        mark("Name another cutter with --cutter, or make the opening smaller.")},
+      {"check-cutter-reach", warning, mark("a cut lies beyond the end of the rail"),
+       mark("With its edge at the squaring arm the board's far lines lie where the blade does not "
+            "get, however short they are."),
+       mark("Name a cutter whose rail reaches as far with --cutter, or make the mat smaller.")},
+      {"check-cutter-thick", warning, mark("the board does not go under the rail"),
+       mark("The rail presses the board down along the cut."),
+       mark("Name another cutter with --cutter, or use thinner board; a thick layer that is not "
+            "seen is a spacer (spacer=\"yes\").")},
+      {"check-cutter-deep", warning, mark("the blade does not cut through the board"),
+       mark("At a bevel its way through the board is longer than the board is thick."),
+       mark("Use thinner board or a steeper bevel, or name another cutter with --cutter.")},
       {"check-cutter-trim", warning, mark("an under-mat's trim cuts into its window"),
        mark("An under-mat that is taped behind the top mat is smaller by the trim on each side "
             "(1/8 in "

@@ -29,7 +29,9 @@ Json of(const HandlingTimes& times) {
           {"pencil_line", times.pencil_line},     {"by_eye", times.by_eye},
           {"freehand_line", times.freehand_line}, {"bevel_cut", times.bevel_cut},
           {"straight_cut", times.straight_cut},   {"curve", times.curve},
-          {"tape_layer", times.tape_layer},       {"arm_stop_move", times.arm_stop_move}};
+          {"tape_layer", times.tape_layer},       {"arm_stop_move", times.arm_stop_move},
+          {"guide_stroke", times.guide_stroke},   {"gauge_piece", times.gauge_piece},
+          {"gauge_change", times.gauge_change},   {"tape_template", times.tape_template}};
 }
 
 Json of(const CutterProfile& cutter) {
@@ -40,6 +42,11 @@ Json of(const CutterProfile& cutter) {
               {"division", of(cutter.scale.increment, unit)},
               {"longest_cut", of(cutter.longest_cut, unit)},
               {"widest_board", of(cutter.widest_board, unit)},
+              {"reach", of(cutter.reach, unit)},
+              {"thickest_board", of(cutter.thickest_board, unit)},
+              {"deepest_cut", of(cutter.deepest_cut, unit)},
+              {"deepest_in_two", of(cutter.deepest_in_two, unit)},
+              {"stroke", cutter.stroke == Stroke::pull ? "pull" : "push"},
               {"guide_side", cutter.side == GuideSide::left ? "left" : "right"},
               {"blade_tip", cutter.lean == BladeLean::to_guide ? "to guide" : "from guide"},
               {"guide", guide_of(cutter, unit)},
@@ -48,6 +55,11 @@ Json of(const CutterProfile& cutter) {
               {"arm_length", of(cutter.arm_length, unit)},
               {"arm_zero", of(cutter.arm_zero, unit)},
               {"mark_lead", of(cutter.mark_lead, unit)},
+              {"start_lead", of(start_lead(cutter), unit)},
+              {"start_extra", of(cutter.start_extra, unit)},
+              {"line_from_rail", of(cutter.line_from_rail, unit)},
+              {"prefers", cutter.prefers ? Json(word_of(*cutter.prefers)) : Json()},
+              {"farther_first", cutter.farther_first},
               {"kerf", of(cutter.kerf, unit)},
               {"over_cuts", Json::array()},
               {"seconds", of(cutter.times)}};
@@ -102,11 +114,11 @@ std::string test_cut_json(const CutterProfile& cutter, Length thickness) {
   const Unit unit = cutter.scale.unit;
   const TestCut test = test_cut(cutter, thickness);
   Json out = document("cutter check");
-  out["test_cut"] = {{"scrap", of(test.scrap, unit)},
-                     {"thickness", of(test.thickness, unit)},
-                     {"guide", of(test.guide, unit)},
-                     {"near_stop", of(test.near_stop, unit)},
-                     {"far_stop", of(test.far_stop, unit)}};
+  out["test_cut"] = {
+      {"scrap", of(test.scrap, unit)},         {"thickness", of(test.thickness, unit)},
+      {"guide", of(test.guide, unit)},         {"near_stop", of(test.near_stop, unit)},
+      {"far_stop", of(test.far_stop, unit)},   {"arm", of(test.arm, unit)},
+      {"mark_past", of(test.mark_past, unit)}, {"start_mark_past", of(test.start_mark_past, unit)}};
   return report::text_of(out);
 }
 
@@ -120,6 +132,7 @@ std::string corrections_json(const MeasuredUp& measured) {
                                   {"becomes", of(correction.becomes, unit)},
                                   {"reason", correction.reason}});
   }
+  out["turn"] = measured.turn;
   out["cutter"] = of(measured.cutter);
   return report::text_of(out);
 }

@@ -72,52 +72,46 @@ paper::Spot BoardView::place(const Point& point) const {
   return {rail_x(distance_from(edge_, point, rect_)), box_.y + box_.height - near * scale_};
 }
 
-// Numbers in discs, each where it covers no other.
-class Discs {
+// What is drawn in a diagram, so that a number finds a place beside it.
+class Taken {
  public:
-  Discs(Drawing& page, double type) : page_(page), radius_(type * 0.72), type_(type) {}
+  void add(Spot a, Spot b) { lines_.push_back({a, b}); }
+  void add(const Box& box) { boxes_.push_back(box); }
 
-  // Beside the line from `a` to `b`, on the side of `beside`.
-  void put(int number, Spot a, Spot b, Spot beside) {
-    constexpr std::array<double, 7> along = {0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95};
-    Spot best{};
-    double widest = -1;
-    for (const double side : {1.0, -1.0}) {
-      for (const double t : along) {
-        const Spot spot{a.x + (b.x - a.x) * t + beside.x * side * (radius_ + 2),
-                        a.y + (b.y - a.y) * t + beside.y * side * (radius_ + 2)};
-        const double room = room_at(spot);
-        if (room > widest) {
-          best = spot;
-          widest = room;
-        }
-        if (room >= 2 * radius_) return draw(number, spot);
-      }
+  // How many lines and texts lie under the box.
+  int under(const Box& box) const {
+    int count = 0;
+    for (const auto& [a, b] : lines_) count += meets(box, a, b) ? 1 : 0;
+    for (const Box& other : boxes_) {
+      const bool apart = other.x > box.x + box.width || box.x > other.x + other.width ||
+                         other.y > box.y + box.height || box.y > other.y + other.height;
+      count += apart ? 0 : 2;
     }
-    draw(number, best);
+    return count;
   }
 
  private:
-  double room_at(Spot spot) const {
-    double room = 1e9;
-    for (const Spot& other : taken_) {
-      room = std::min(room, std::hypot(other.x - spot.x, other.y - spot.y));
-    }
-    return room;
+  // By what of the line is left between the box's sides (Liang and Barsky's clipping).
+  static bool meets(const Box& box, Spot a, Spot b) {
+    double from = 0, to = 1;
+    const auto clip = [&](double start, double step, double least, double most) {
+      if (std::abs(step) < 1e-9) return start >= least && start <= most;
+      const double p = (least - start) / step, q = (most - start) / step;
+      from = std::max(from, std::min(p, q));
+      to = std::min(to, std::max(p, q));
+      return from <= to;
+    };
+    return clip(a.x, b.x - a.x, box.x, box.x + box.width) &&
+           clip(a.y, b.y - a.y, box.y, box.y + box.height);
   }
 
-  void draw(int number, Spot spot) {
-    taken_.push_back(spot);
-    page_.fill(paper::circle(spot, radius_), {now});
-    const double size = type_ * (number < 10 ? 1.0 : number < 100 ? 0.85 : 0.62);
-    page_.text(std::to_string(number), {spot.x, spot.y + size * 0.36},
-               {.size = size, .bold = true, .colour = white, .anchor = Anchor::centre});
-  }
-
-  Drawing& page_;
-  double radius_, type_;
-  std::vector<Spot> taken_;
+  std::vector<std::pair<Spot, Spot>> lines_;
+  std::vector<Box> boxes_;
 };
+
+Box text_box(Spot middle, double width, double type) {
+  return {middle.x - width / 2, middle.y - type * 0.45, width, type * 0.9};
+}
 
 class Diagram {
  public:
@@ -125,17 +119,35 @@ class Diagram {
       : page_(page),
         board_(board),
         view_(board.plan.outer, at_guide, board.plan.cutter.side, box, bar + board.type * 1.15),
-        discs_(page, board.type) {}
+        type_(board.type) {}
 
   void draw_ground() {
     page_.fill(paper::rectangle(view_.board()), {board_colour});
     page_.stroke(paper::rectangle(view_.board()), solid(0.8, {0, 0, 0}));
     draw_letters();
     draw_curves({.width = 0.6, .colour = line_colour, .dashes = {1.5, 2}});
+  }
+
+  // Once all lines are there: each where it lies on none, as near the opening's middle as it can
+  // be.
+  void draw_openings() {
     for (const OpeningMark& mark : board_.openings) {
-      const Spot at = view_.place(mark.middle);
-      page_.text(mark.number, {at.x, at.y + board_.type * 0.36},
-                 {.size = board_.type, .colour = opening_colour, .anchor = Anchor::centre});
+      const Spot middle = view_.place(mark.middle);
+      const double wide = paper::text_width(mark.number, {.size = type_});
+      const double step = type_ * 0.6;
+      Spot best = middle;
+      int least = std::numeric_limits<int>::max();
+      for (const auto& [right, down] : std::initializer_list<std::pair<int, int>>{
+               {0, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, -1}, {1, -1}, {-1, 1}}) {
+        const Spot at{middle.x + right * step, middle.y + down * step};
+        const int under = taken_.under(text_box(at, wide, type_));
+        if (under >= least) continue;
+        best = at;
+        least = under;
+      }
+      taken_.add(text_box(best, wide, type_));
+      page_.text(mark.number, {best.x, best.y + type_ * 0.36},
+                 {.size = type_, .colour = opening_colour, .anchor = Anchor::centre});
     }
   }
 
@@ -153,14 +165,13 @@ class Diagram {
       const bool cut = line.number < first_number;
       Pen pen = solid(cut ? 0.9 : 0.6, line_colour);
       if (!cut) pen.dashes = {1.5, 2};
-      page_.stroke(paper::line(view_.place(line.start), view_.place(line.end)), pen);
+      stroke(view_.place(line.start), view_.place(line.end), pen);
     }
   }
 
   void draw_pencilled() {
     for (const BoardLine& line : board_.lines) {
-      page_.stroke(paper::line(view_.place(line.start), view_.place(line.end)),
-                   solid(0.7, line_colour));
+      stroke(view_.place(line.start), view_.place(line.end), solid(0.7, line_colour));
     }
   }
 
@@ -174,8 +185,8 @@ class Diagram {
     page_.fill(paper::rectangle({b.x - bar, b.y + b.height, b.width + 2 * bar, bar}), {metal});
     for (const BevelCut& cut : placement.cuts) {
       const double x = view_.rail_x(cut.distance);
-      page_.stroke(paper::line({x, b.y - 3}, {x, b.y + b.height}),
-                   {.width = 0.6, .colour = metal, .dashes = {5, 2, 1, 2}});
+      stroke({x, b.y - 3}, {x, b.y + b.height},
+             {.width = 0.6, .colour = metal, .dashes = {5, 2, 1, 2}});
     }
   }
 
@@ -194,8 +205,18 @@ class Diagram {
         {from, to, {(to.y - from.y) / length, -(to.x - from.x) / length}, cut.number});
   }
 
+  // Beside their arrows. One arrow alone needs no number.
   void draw_numbers() {
-    for (const Arrow& a : arrows_) discs_.put(a.number, a.from, a.to, a.beside);
+    if (arrows_.size() < 2) return;
+    for (const Arrow& a : arrows_) {
+      const std::string text = std::to_string(a.number);
+      const paper::TextStyle style{
+          .size = type_, .bold = true, .colour = now, .anchor = Anchor::centre};
+      const double wide = paper::text_width(text, style);
+      const Spot spot = place_beside(a, wide);
+      taken_.add(text_box(spot, wide, type_));
+      page_.text(text, {spot.x, spot.y + type_ * 0.36}, style);
+    }
   }
 
  private:
@@ -204,7 +225,32 @@ class Diagram {
     int number;
   };
 
+  Spot place_beside(const Arrow& a, double wide) const {
+    constexpr std::array<double, 9> along = {0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, -0.1, 1.1};
+    Spot best{};
+    int least = std::numeric_limits<int>::max();
+    for (const double away : {wide / 2 + 2.5, wide / 2 + 6}) {
+      for (const double side : {1.0, -1.0}) {
+        for (const double t : along) {
+          const Spot spot{a.from.x + (a.to.x - a.from.x) * t + a.beside.x * side * away,
+                          a.from.y + (a.to.y - a.from.y) * t + a.beside.y * side * away};
+          const int under = taken_.under(text_box(spot, wide, type_));
+          if (under >= least) continue;
+          best = spot;
+          least = under;
+        }
+      }
+    }
+    return best;
+  }
+
+  void stroke(Spot a, Spot b, const Pen& pen) {
+    taken_.add(a, b);
+    page_.stroke(paper::line(a, b), pen);
+  }
+
   void arrow(Spot from, Spot to) {
+    taken_.add(from, to);
     const double length = std::max(1.0, std::hypot(to.x - from.x, to.y - from.y));
     const Spot d{(to.x - from.x) / length, (to.y - from.y) / length};
     const double head = std::min(6.0, length);
@@ -220,6 +266,7 @@ class Diagram {
     const Box& b = view_.board();
     const double off = bar + board_.type * 0.62;
     const auto put = [&](BoardEdge edge, Spot at) {
+      taken_.add(text_box(at, board_.type, board_.type));
       page_.text(std::string(1, letter(edge)), {at.x, at.y + board_.type * 0.36},
                  {.size = board_.type, .bold = true, .anchor = Anchor::centre});
     };
@@ -259,7 +306,8 @@ class Diagram {
   Drawing& page_;
   const BoardPicture& board_;
   BoardView view_;
-  Discs discs_;
+  double type_;
+  Taken taken_;
   std::vector<Arrow> arrows_;
 };
 
@@ -343,12 +391,14 @@ void draw_board_as_it_lies(Drawing& page, const BoardPicture& board, const Place
   diagram.draw_lines(placement.cuts.front().number);
   for (const BoardLine& line : lines_of(board.plan, placement)) diagram.draw_cut(line);
   diagram.draw_numbers();
+  diagram.draw_openings();
 }
 
 void draw_back(Drawing& page, const BoardPicture& board, const Box& box) {
   Diagram diagram(page, board, guide_edge_with_top_up(board.plan), box);
   diagram.draw_ground();
   diagram.draw_pencilled();
+  diagram.draw_openings();
 }
 
 void draw_curves(Drawing& page, const BoardPicture& board, const Box& box) {
@@ -356,6 +406,7 @@ void draw_curves(Drawing& page, const BoardPicture& board, const Box& box) {
   diagram.draw_ground();
   diagram.draw_lines(std::numeric_limits<int>::max());
   diagram.draw_curves_to_cut();
+  diagram.draw_openings();
 }
 
 void draw_skew_lines(Drawing& page, const BoardPicture& board, const Box& box) {
@@ -364,6 +415,7 @@ void draw_skew_lines(Drawing& page, const BoardPicture& board, const Box& box) {
   diagram.draw_lines(board.stage.skew_cuts.front().number);
   for (const SkewCut& cut : board.stage.skew_cuts) diagram.draw_skew(cut);
   diagram.draw_numbers();
+  diagram.draw_openings();
 }
 
 }  // namespace mullion::cutsheet

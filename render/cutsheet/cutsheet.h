@@ -15,6 +15,11 @@ namespace mullion {
 std::string render_cutsheet(const CuttingPlan& plan, const std::string& date = {},
                             const Locale& locale = {});
 
+// What to pencil on the back of every layer and nothing else: each line as its distance from an
+// edge, with the back drawn. For a plan that is cut with pencil lines.
+std::string render_marking_sheet(const CuttingPlan& plan, const std::string& date = {},
+                                 const Locale& locale = {});
+
 // The sheet of a run: its kinds and orders, the blanks, then step by step what to set and which
 // mats to cut with it, with a tally box for every mat.
 std::string render_run_sheet(const CuttingRun& run, const std::string& date = {},

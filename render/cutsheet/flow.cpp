@@ -27,9 +27,6 @@ int columns_for(const std::vector<std::string>& texts, double width,
   return std::clamp(columns, 1, std::min(most_columns, static_cast<int>(texts.size())));
 }
 
-constexpr const char* how_boards_lie = mark(
-    "Boards lie face down; letter the back's edges clockwise: A top, B, C, D. Red: cut now, "
-    "pulled toward you.");
 constexpr const char* blanks_title =
     mark("Blanks: straight blade, no backing sheet, guide and stops off");
 
@@ -149,10 +146,10 @@ void add_sentences(Flow& flow, const std::vector<std::string>& sentences, const 
 }
 
 void add_head(Flow& flow, const std::string& title, const std::string& summary,
-              const std::vector<std::string>& cautions, const Locale& locale, const Look& look) {
+              const std::string& lie, const std::vector<std::string>& cautions, const Look& look) {
   flow.text(title, {.size = look.title(), .bold = true});
   flow.text(summary, {.size = look.text()});
-  flow.text(locale.say(how_boards_lie), {.size = look.text()});
+  flow.text(lie, {.size = look.text()});
   add_sentences(flow, cautions, "!", {.size = look.small()});
   flow.gap(4);
 }

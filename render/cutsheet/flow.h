@@ -56,9 +56,10 @@ void add_sentences(Flow& flow, const std::vector<std::string>& sentences, const 
 
 inline constexpr double line_spacing = 1.3;
 
-// What stands at the top of every sheet: what it is for, the cautions, and the straight cuts.
+// What stands at the top of every sheet: what it is for, how boards lie, the cautions, and the
+// straight cuts.
 void add_head(Flow& flow, const std::string& title, const std::string& summary,
-              const std::vector<std::string>& cautions, const Locale& locale, const Look& look);
+              const std::string& lie, const std::vector<std::string>& cautions, const Look& look);
 
 void add_blanks(Flow& flow, const std::vector<std::string>& blanks, const Locale& locale,
                 const Look& look);

@@ -1,5 +1,6 @@
 #include "render/cutsheet/pages.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -20,11 +21,41 @@ int pages_of(const paper::PageSize& page, const Write& write, const Look& look) 
 // Diagrams of lower layers as large as the pages allow.
 Look with_larger_repeats(const paper::PageSize& page, const Write& write, const Look& look) {
   const int pages = pages_of(page, write, look);
-  for (double again = 1; again > look.again + step / 2; again -= step) {
-    const Look larger{look.size, look.columns, again};
+  for (double again = 1; again > std::max(look.again, least_again - step) + step / 2;
+       again -= step) {
+    const Look larger{look.size, look.columns, again, look.dense};
     if (pages_of(page, write, larger) <= pages) return larger;
   }
   return look;
+}
+
+// Where the usual looks need more pages than a framer wants to turn, or where it saves the only
+// page to turn, small tiles are tried.
+constexpr int many_pages = 2;
+constexpr int fewest_dense_columns = 4, most_dense_columns = 5;
+constexpr double dense_least = 0.55, none_again = 0;
+
+std::optional<Look> dense_look(const paper::PageSize& page, const Write& write, int usual) {
+  if (usual == 1) return std::nullopt;
+  std::optional<Look> best;
+  int fewest = usual > many_pages ? usual : 2;
+  for (int columns = fewest_dense_columns; columns <= most_dense_columns; ++columns) {
+    const Look look{dense_least, columns, none_again, true};
+    const int pages = pages_of(page, write, look);
+    if (pages >= fewest) continue;
+    fewest = pages;
+    best = look;
+  }
+  if (!best) return best;
+  // Pictures of lower layers before larger type.
+  const Look pictured{dense_least, best->columns, least_again, true};
+  if (pages_of(page, write, pictured) == fewest) best = pictured;
+  for (double size = dense_least + step; size <= largest; size += step) {
+    const Look larger{size, best->columns, best->again, true};
+    if (pages_of(page, write, larger) > fewest) break;
+    best = larger;
+  }
+  return best;
 }
 
 Look best_look(const paper::PageSize& page, const Write& write) {
@@ -38,6 +69,9 @@ Look best_look(const paper::PageSize& page, const Write& write) {
       fewest = pages;
       best = {smallest, columns, least_again};
     }
+  }
+  if (const auto dense = dense_look(page, write, *fewest)) {
+    return with_larger_repeats(page, write, *dense);
   }
   for (int columns = fewest_columns; columns <= most_tile_columns; ++columns) {
     // Pages grow with the type, so the largest type that keeps them is found by halving.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/cuts/sheet/scale_text.h"
 #include "engine/cuts/sheet/words.h"
 #include "render/paper/drawing.h"
 
@@ -15,8 +16,8 @@ using paper::TextStyle;
 
 // A diagram takes what height its row leaves, up to so many times its usual one.
 constexpr double stretched = 1.3;
-// A cut's name is set smaller, down to this, before it is broken.
-constexpr double least_name = 0.85;
+// A cut's name is set smaller, down to this and to this size, before it is broken.
+constexpr double least_name = 0.85, least_size = 7.1;
 
 // One tick and the lines of its text.
 struct Entry {
@@ -46,7 +47,8 @@ void draw_entries(Drawing& page, const std::vector<Entry>& entries, const Look& 
 
 Entry entry_of(const std::string& first, const std::string& more, const Look& look, double width) {
   const double room = width - tile_gap - look.text() * 1.6;
-  Entry entry{paper::lines_of(first, room / least_name, {.size = look.text()}), room};
+  const double least = std::max(least_name, least_size / look.text());
+  Entry entry{paper::lines_of(first, room / least, {.size = look.text()}), room};
   if (more.empty()) return entry;
   for (std::string& line : paper::lines_of(more, room, {.size = look.text()})) {
     entry.lines.push_back(std::move(line));
@@ -55,39 +57,49 @@ Entry entry_of(const std::string& first, const std::string& more, const Look& lo
 }
 
 // The opening is not named where there is one alone.
-Entry cut_entry(const BoardPicture& board, const BevelCut& cut, const Look& look, double width) {
-  const ToldPlan& plan = board.plan;
-  const Stage& stage = board.stage;
-  std::string more = brief_ends_text(plan, stage, cut);
-  if (cut.pencil > 0 && lines_are_named(plan, stage)) {
-    more = plan.locale.say("on line %1", cut.pencil) + (more.empty() ? "" : ", ") + more;
-  }
+std::string name_of_cut(const BoardPicture& board, const BevelCut& cut) {
+  const Locale& locale = board.plan.locale;
   const std::string opening =
-      board.openings.empty() ? "" : openings_text(cut.openings, plan.locale) + ", ";
-  return entry_of(
-      std::to_string(cut.number) + "  " + opening + plan.locale.say(front_name(cut.kept)), more,
-      look, width);
+      board.openings.empty() ? "" : openings_text(cut.openings, locale) + ", ";
+  return std::to_string(cut.number) + "  " + opening + locale.say(front_name(cut.kept));
 }
 
-// The distances of freehand lines from the edge at the guide's side.
-std::string freehand_distances(const ToldPlan& plan, const Placement& placement) {
-  std::string out;
-  std::optional<Length> last;
-  for (const BevelCut& cut : placement.cuts) {
-    if (cut.pencil == 0 || last == cut.distance) continue;
-    last = cut.distance;
-    out += (out.empty() ? "" : ", ") + distance_text(plan, cut.distance);
+// Where the line and its ends are that no scale shows.
+std::string more_words(const BoardPicture& board, const Placement& placement, const BevelCut& cut) {
+  const ToldPlan& plan = board.plan;
+  std::string more;
+  if (cut.pencil > 0) {
+    more = plan.locale.say("%1 from %2", rule_text(cut.distance, plan.cutter.scale, plan.locale),
+                           std::string(1, letter(placement.edge)));
   }
-  if (out.empty()) return "";
-  return plan.locale.say("%1 from %2", out, std::string(1, letter(placement.edge)));
+  const std::string ends = brief_ends_text(plan, board.stage, cut);
+  if (!ends.empty()) more += (more.empty() ? "" : ", ") + ends;
+  return more;
 }
 
-// From the placement before; where there are several mats, every blank is taken up first.
-std::string turn_words(const ToldPlan& plan, const Placement& placement, bool first) {
+Entry cut_entry(const BoardPicture& board, const Placement& placement, const BevelCut& cut,
+                const Look& look, double width) {
+  Entry entry = entry_of(name_of_cut(board, cut), more_words(board, placement, cut), look, width);
+  for (const std::string& check : checks_at(board.plan, board.stage, cut.number)) {
+    for (std::string& line : paper::lines_of(check, entry.room, {.size = look.small()})) {
+      entry.lines.push_back(std::move(line));
+    }
+  }
+  return entry;
+}
+
+std::string heading_of(const ToldPlan& plan, const Placement& placement) {
+  const bool freehand = placement.cuts.front().pencil > 0;
+  return plan.locale.say(freehand ? mark("Edge %1, freehand") : mark("Edge %1 at the guide"),
+                         std::string(1, letter(placement.edge)));
+}
+
+// From the placement before, or how every blank is laid.
+std::string turn_words(const ToldPlan& plan, const Placement& placement) {
   const Locale& locale = plan.locale;
-  const std::string turn = turn_text(placement.turns, locale);
+  const std::string turn = lay_text(plan, placement.edge, placement.laid, placement.turns);
   if (plan.quantity == 1) return turn;
-  return first ? locale.say("take up every blank") : locale.say("then %1", turn);
+  return locale.say(placement.laid ? mark("every blank: %1") : mark("then %1"), turn);
 }
 
 Tile placement_tile(const BoardPicture& board, const Placement& placement, const std::string& turn,
@@ -96,45 +108,56 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   const double inner = width - tile_gap;
   std::vector<Entry> entries;
   for (const BevelCut& cut : placement.cuts) {
-    entries.push_back(cut_entry(board, cut, look, width));
+    entries.push_back(cut_entry(board, placement, cut, look, width));
   }
-  const std::string distances = freehand_distances(plan, placement);
-  std::vector<std::string> freehand;
-  if (!distances.empty()) freehand = paper::lines_of(distances, inner, tile_heading(look));
-  const std::string heading =
-      plan.locale.say(freehand.empty() ? mark("Edge %1 at the guide") : mark("Edge %1, freehand"),
-                      std::string(1, letter(placement.edge)));
-  const double line = look.text() * line_spacing;
-  const double diagram = look.diagram() * (board.stage.same_order ? look.again : 1.0);
-  const double top = look.text() * 2.5;
+  const std::string heading = heading_of(plan, placement);
+  const double part = board.stage.same_order ? look.again : 1.0;
+  const double diagram = look.diagram() * part;
+  const paper::TextStyle turn_style{.size = look.dense ? look.small() : look.text()};
+  const std::vector<std::string> turns = paper::lines_of(turn, inner, turn_style);
+  const double top = look.text() * 1.3 + turn_style.size * 1.2 * static_cast<double>(turns.size());
   Tile tile;
-  const double height = top + diagram + line * static_cast<double>(freehand.size()) +
-                        entries_height(entries, look) + 2;
+  const double height = top + diagram + entries_height(entries, look) + 2;
   tile.height = height;
   tile.draw = [=, &board, &placement](Drawing& page, const Box& box) {
     draw_fitted(page, heading, {box.x, box.y + look.text() * 1.05}, inner, tile_heading(look));
-    draw_fitted(page, turn, {box.x, box.y + look.text() * 2.25}, inner, {.size = look.text()});
-    const double room = box.height - height;
-    const double tall = std::clamp(diagram + room, diagram, look.diagram() * stretched);
-    draw_board_as_it_lies(page, board, placement, {box.x, box.y + top, inner, tall});
-    double y = box.y + top + tall;
-    for (const std::string& words : freehand) {
-      y += line;
-      page.text(words, {box.x, y - look.text() * 0.2}, tile_heading(look));
+    double y = box.y + look.text() * 1.05;
+    for (const std::string& words : turns) {
+      y += turn_style.size * 1.2;
+      page.text(words, {box.x, y}, turn_style);
     }
-    draw_entries(page, entries, look, {box.x, y + 2});
+    const double room = box.height - height;
+    double tall = 0;
+    if (part > 0) {
+      tall = std::clamp(diagram + room, diagram, look.diagram() * stretched);
+      draw_board_as_it_lies(page, board, placement, {box.x, box.y + top, inner, tall});
+    }
+    draw_entries(page, entries, look, {box.x, box.y + top + tall + 2});
   };
   return tile;
 }
 
 }  // namespace
 
+std::string lying_words(const ToldPlan& plan, const Placement& placement) {
+  return heading_of(plan, placement) + ", " + turn_words(plan, placement);
+}
+
+std::string cut_words(const BoardPicture& board, const Placement& placement, const BevelCut& cut) {
+  std::string out = name_of_cut(board, cut);
+  const std::string more = more_words(board, placement, cut);
+  if (!more.empty()) out += ", " + more;
+  for (const std::string& check : checks_at(board.plan, board.stage, cut.number)) {
+    out += "; " + check;
+  }
+  return out;
+}
+
 std::vector<Tile> placement_tiles(const BoardPicture& board, const SetUp& set_up, const Look& look,
                                   double width) {
   std::vector<Tile> out;
   for (const Placement& placement : set_up.placements) {
-    out.push_back(placement_tile(board, placement, turn_words(board.plan, placement, out.empty()),
-                                 look, width));
+    out.push_back(placement_tile(board, placement, turn_words(board.plan, placement), look, width));
   }
   return out;
 }

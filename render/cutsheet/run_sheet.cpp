@@ -29,8 +29,8 @@ class RunSheet {
   }
 
   void write() {
-    cutsheet::add_head(flow_, title_of(run_, locale_), summary(), cautions(run_, locale_), locale_,
-                       look_);
+    cutsheet::add_head(flow_, title_of(run_, locale_), summary(),
+                       how_boards_lie(run_.cutter, locale_), cautions(run_, locale_), look_);
     add_kinds();
     std::vector<std::string> blanks;
     for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank, locale_));
@@ -67,7 +67,7 @@ class RunSheet {
 
   void add_step(const RunStep& step) {
     for (const RunWork& work : step.work) add_work(step, work);
-    shown_ = shown_after(shown_, step.settings);
+    shown_ = step.settings;
   }
 
   void add_work(const RunStep& step, const RunWork& work) {
@@ -107,7 +107,8 @@ class RunSheet {
       box.tallies.push_back({locale_.say("%1: %2", share.order, share.quantity), share.quantity});
     }
     tiles_.push_back(settings_tile(box, look_, width()));
-    const SetUp& set_up = stage_of(run_, work).set_ups[static_cast<std::size_t>(work.set_up)];
+    set_ups_.push_back(laid_anew(stage_of(run_, work), work));
+    const SetUp& set_up = set_ups_.back();
     for (Tile& tile : placement_tiles(board, set_up, look_, width())) {
       tiles_.push_back(std::move(tile));
     }
@@ -127,6 +128,7 @@ class RunSheet {
   Settings shown_;
   std::vector<ToldPlan> plans_;                  // of the kinds
   std::vector<Tile> tiles_;                      // not yet on the page
+  std::deque<SetUp> set_ups_;                    // as shown, likewise
   std::deque<cutsheet::BoardPicture> pictures_;  // of all set-ups: tiles refer to them
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/cuts/sheet/scale_text.h"
 #include "engine/cuts/sheet/words.h"
 #include "render/paper/drawing.h"
 
@@ -14,7 +15,7 @@ using paper::Spot;
 using paper::TextStyle;
 
 constexpr int most_boxes = 60;
-constexpr double padding = 5;
+constexpr double padding = 4;
 constexpr double least_stays =
     0.85;  // what stays is set smaller, down to this, before it is broken
 constexpr Colour settings_colour{0xe6, 0xec, 0xf1};
@@ -47,7 +48,14 @@ class Painter {
  public:
   Painter(const SettingsBox& box, const Look& look, double width)
       : box_(box), look_(look), inner_(width - tile_gap - 2 * padding) {
-    if (!box.block.empty()) block_ = paper::lines_of(box.block, inner_, bold());
+    const bool dense = look.dense;
+    for (const std::string& block :
+         {dense ? box.block_in_short : box.block, dense ? box.arm_block_in_short : box.arm_block}) {
+      if (block.empty()) continue;
+      for (std::string& line : paper::lines_of(block, inner_, bold())) {
+        block_.push_back(std::move(line));
+      }
+    }
     for (const std::string& note : box.notes) {
       for (std::string& line : paper::lines_of(note, inner_, plain()))
         notes_.push_back(std::move(line));
@@ -81,7 +89,7 @@ class Painter {
  private:
   TextStyle plain() const { return {.size = look_.text()}; }
   TextStyle bold() const { return {.size = look_.text(), .bold = true}; }
-  double line() const { return look_.text() * line_spacing; }
+  double line() const { return (look_.dense ? look_.text() * 1.15 : look_.text()) * line_spacing; }
 
   void write(Drawing& page, const std::string& words, TextStyle style) {
     y_ += line();
@@ -91,19 +99,31 @@ class Painter {
   // What stays is said in one line, or in two where a tile is narrow.
   static bool stays(const Dial& dial) { return dial.set && !dial.moves; }
   std::vector<std::string> stays_text(const Dial& dial) const {
-    const std::string value =
-        dial.remainder.empty() ? dial.shows : dial.shows + " " + dial.remainder;
-    const std::string all = box_.locale.say("%1 stays %2", dial.name, value);
+    const std::string all = box_.locale.say("%1 stays %2", dial.name, dial.shows);
     if (paper::text_width(all, plain()) <= inner_ / least_stays) return {all};
-    return {box_.locale.say("%1 stays", dial.name), value};
+    return {box_.locale.say("%1 stays", dial.name), dial.shows};
   }
   double dial_height(const Dial& dial) const {
+    if (look_.dense && !stays(dial)) return line();
     if (stays(dial)) return line() * static_cast<double>(stays_text(dial).size());
     if (!dial.set) return line();
     return look_.small() * 1.4 + look_.value() * 1.06;
   }
 
+  // Name and value on one line.
+  void draw_dense(Drawing& page, const Dial& dial) {
+    y_ += line();
+    TextStyle value = bold();
+    value.size = look_.value();
+    const std::string name = dial.name + " ";
+    const double wide = paper::text_width(name, {.size = look_.small()});
+    const double base = y_ - look_.text() * 0.25;
+    page.text(name, {x_, base}, {.size = look_.small()});
+    draw_fitted(page, dial.shows, {x_ + wide, base}, inner_ - wide, value);
+  }
+
   void draw_dial(Drawing& page, const Dial& dial) {
+    if (look_.dense && !stays(dial)) return draw_dense(page, dial);
     if (!dial.set) return write(page, box_.locale.say("%1: %2", dial.name, dial.shows), plain());
     if (stays(dial)) {
       TextStyle grey = plain();
@@ -113,18 +133,8 @@ class Painter {
     }
     page.text(dial.name, {x_, y_ + look_.small() * 1.1}, {.size = look_.small()});
     TextStyle value{.size = look_.value(), .bold = true};
-    TextStyle rest = bold();
-    const double wide = paper::text_width(dial.shows, value) +
-                        (dial.remainder.empty() ? 0 : paper::text_width(dial.remainder, rest) + 5);
-    if (wide > inner_) {
-      value.size *= inner_ / wide;
-      rest.size *= inner_ / wide;
-    }
-    const double base = y_ + look_.small() * 1.4 + look_.value() * 0.83;
-    page.text(dial.shows, {x_, base}, value);
-    if (!dial.remainder.empty()) {
-      page.text(dial.remainder, {x_ + paper::text_width(dial.shows, value) + 5, base}, rest);
-    }
+    value.size = std::min(value.size, value.size * inner_ / paper::text_width(dial.shows, value));
+    page.text(dial.shows, {x_, y_ + look_.small() * 1.4 + look_.value() * 0.83}, value);
     y_ += dial_height(dial);
   }
 
@@ -152,7 +162,34 @@ SettingsBox settings_box(const ToldPlan& plan, const Settings& settings, const S
   SettingsBox out;
   out.dials = dials_of(plan, settings, shown);
   out.locale = plan.locale;
+  const auto width = [&](Length length) {
+    return rule_text(length, plan.cutter.scale, plan.locale);
+  };
+  if (settings.block) {
+    out.block_in_short = plan.locale.say("block %1 at the guide", width(settings.block->width));
+  }
+  if (settings.arm_block) {
+    out.arm_block_in_short = plan.locale.say("block %1 at the arm", width(*settings.arm_block));
+  }
   if (settings.block) out.block = plan.locale.say("with a %1", block_text(plan, *settings.block));
+  if (settings.arm_block) {
+    out.arm_block = plan.locale.say("with a %1", arm_block_text(plan, *settings.arm_block));
+  }
+  return out;
+}
+
+std::string changed_settings(const ToldPlan& plan, const Settings& settings,
+                             const Settings& shown) {
+  const SettingsBox box = settings_box(plan, settings, shown);
+  std::string out;
+  const auto add = [&](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
+  for (const Dial& dial : box.dials) {
+    if (dial.set && dial.moves) add(dial.name + " " + dial.shows);
+  }
+  if (settings.block != shown.block && settings.block) add(box.block_in_short);
+  if (settings.arm_block != shown.arm_block) {
+    add(settings.arm_block ? box.arm_block_in_short : plan.locale.say("no block at the arm"));
+  }
   return out;
 }
 

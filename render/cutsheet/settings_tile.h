@@ -17,12 +17,17 @@ struct SettingsBox {
   std::string title;        // "Set-up 3"
   std::vector<Dial> dials;  // none: all stays as it is
   std::string block;        // "with a block ...", or empty
+  std::string arm_block;    // the same at the squaring arm
+  std::string block_in_short, arm_block_in_short;
   std::vector<std::string> notes;
   std::vector<Tally> tallies;
   Locale locale;
 };
 
 SettingsBox settings_box(const ToldPlan& plan, const Settings& settings, const Settings& shown);
+
+// Only what is set otherwise than the scales show: "near stop 3 in, block 2 in at the arm".
+std::string changed_settings(const ToldPlan& plan, const Settings& settings, const Settings& shown);
 
 Tile settings_tile(const SettingsBox& box, const Look& look, double width);
 

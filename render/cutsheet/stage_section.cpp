@@ -2,6 +2,7 @@
 
 #include <map>
 
+#include "engine/cuts/sheet/scale_text.h"
 #include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/tiles.h"
 
@@ -35,27 +36,19 @@ void add_amount(Flow& flow, const std::string& shift, const Locale& locale, cons
   });
 }
 
-std::vector<std::string> named_lines(const ToldPlan& plan, const Stage& stage) {
-  std::vector<std::string> out;
-  for (const Marking& marking : markings_of(stage)) {
-    out.push_back(plan.locale.say("Draw %1", marking_text(plan, marking)));
-  }
-  return out;
-}
-
 // One text an edge: "From A: 2 7/8 in at 1, 3, 6; 9 7/8 in at 4".
 std::vector<std::string> lines_by_edge(const ToldPlan& plan, const BoardPicture& board) {
   std::map<BoardEdge, std::string> texts;
   for (const Marking& marking : markings_of(board.stage)) {
     std::string& text = texts[marking.edge];
-    const std::string distance = distance_text(plan, marking.distance);
+    const std::string distance = rule_text(marking.distance, plan.cutter.scale, plan.locale);
     const std::string line = board.openings.empty()
                                  ? distance
                                  : plan.locale.say_in("openings", "%1 at %2", distance,
                                                       openings_text(marking.openings, plan.locale));
-    text = text.empty()
-               ? plan.locale.say("From edge %1: %2", std::string(1, letter(marking.edge)), line)
-               : text + "; " + line;
+    text = text.empty() ? plan.locale.say("From edge %1: %2",
+                                          edge_name(board.stage, marking.edge, plan.locale), line)
+                        : text + "; " + line;
   }
   std::vector<std::string> out;
   for (const auto& [edge, text] : texts) out.push_back(text);
@@ -137,7 +130,41 @@ void add_skew_lines(Flow& flow, const BoardPicture& board, const Look& look) {
       .add(tasks);
 }
 
+void add_lines(Flow& flow, const BoardPicture& board, const Look& look) {
+  const ToldPlan& plan = board.plan;
+  const Stage& stage = board.stage;
+  const TextStyle style{.size = look.text()};
+  if (stage.pencil_lines.empty()) return;
+  if (plan.way == Way::template_taped) {
+    add_list(flow, {plan.locale.say("Tape the printed template of this layer on.")}, style);
+    return;
+  }
+  add_list(flow, guide_marking_texts(plan, stage), style);
+  const std::vector<std::string> lines = lines_by_edge(plan, board);
+  const bool pictured = plan.way == Way::pencilled && !stage.same_order && !look.dense;
+  if (pictured) {
+    Pictured(flow, board, look, draw_back, plan.locale.say("Draw on the back:")).add(lines);
+  } else {
+    for (const std::string& line : lines) {
+      add_list(flow, {plan.locale.say("Draw on the back: %1", line)}, style);
+    }
+  }
+}
+
 }  // namespace
+
+void add_marks(Flow& flow, const BoardPicture& board, const Look& look) {
+  const ToldPlan& plan = board.plan;
+  const std::string prepare = prepare_text(plan, board.stage);
+  if (!prepare.empty()) flow.text(prepare, {.size = look.text()});
+  std::vector<std::string> lines = lines_by_edge(plan, board);
+  for (const SkewCut& cut : board.stage.skew_cuts) lines.push_back(skew_brief_text(plan, cut));
+  for (std::string& curve : curve_texts(plan, board.stage)) lines.push_back(std::move(curve));
+  if (!lines.empty()) {
+    Pictured(flow, board, look, draw_back, plan.locale.say("Draw on the back:")).add(lines);
+  }
+  add_list(flow, spacer_texts(plan, board.stage), {.size = look.text()});
+}
 
 void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
   const ToldPlan& plan = board.plan;
@@ -147,20 +174,15 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
     flow.text(prepare, style);
   }
   add_amount(flow, shift_text(plan, stage), plan.locale, look);
-  if (lines_are_named(plan, stage)) {
-    add_list(flow, named_lines(plan, stage), style);
-  } else if (stage.same_order) {
-    add_list(flow, lines_by_edge(plan, board), style);
-  } else if (!stage.pencil_lines.empty()) {
-    Pictured(flow, board, look, draw_back, plan.locale.say("Draw on the back:"))
-        .add(lines_by_edge(plan, board));
-  }
+  add_lines(flow, board, look);
   if (const std::string by_eye = by_eye_text(plan, stage); !by_eye.empty()) {
     flow.text(by_eye, style);
   }
   if (const std::string blocks = outside_blocks_text(plan, stage); !blocks.empty()) {
     flow.text(plan.locale.say("Or, %1.", blocks), {.size = look.small()});
   }
+  add_list(flow, checks_at(plan, stage, 0), style);
+  add_list(flow, spacer_texts(plan, stage), style);
   flow.gap(4);
 }
 
@@ -172,6 +194,8 @@ void add_after(Flow& flow, const BoardPicture& board, const Look& look) {
   std::vector<std::string> texts;
   for (const GrooveTrim& trim : board.stage.trims) texts.push_back(trim_text(board.plan, trim));
   add_list(flow, texts, {.size = look.text()});
+  const std::vector<std::string> checks = checks_at(board.plan, board.stage, -1);
+  add_sentences(flow, checks, "=", {.size = look.text()});
 }
 
 }  // namespace mullion::cutsheet

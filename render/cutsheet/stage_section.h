@@ -12,6 +12,9 @@ namespace mullion::cutsheet {
 // back as it looks then.
 void add_before(Flow& flow, const BoardPicture& board, const Look& look);
 
+// Taping and the lines to draw alone, every stage pictured.
+void add_marks(Flow& flow, const BoardPicture& board, const Look& look);
+
 // Curves and panels. Slanting lines are tiles.
 void add_after(Flow& flow, const BoardPicture& board, const Look& look);
 

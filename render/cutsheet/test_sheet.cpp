@@ -62,15 +62,15 @@ class TestSheet {
     if (test_.guide || test_.near_stop || test_.far_stop) add_scales();
     add_mark();
     add_corner();
+    add_rail();
+    add_square();
     flow_.text(locale_.say("Then run the same command with what you measured, --thickness, and -o "
                            "with the file to write."),
                {.size = text, .bold = true});
   }
 
  private:
-  std::string scale(Length length) const {
-    return scale_text(length, Length(), cutter_.scale, locale_).all();
-  }
+  std::string scale(Length length) const { return rule_text(length, cutter_.scale, locale_); }
   bool metric() const { return cutter_.scale.unit != Unit::inch; }
   bool on_left() const { return cutter_.side == GuideSide::left; }
 
@@ -116,12 +116,14 @@ class TestSheet {
       measures.push_back(option);
     };
     add(mark("guide %1"), test_.guide, "--line");
+    if (test_.guide) measures.push_back("--line-far");
     add(mark("near stop %1"), test_.near_stop, "--near-end");
     add(mark("far stop %1"), test_.far_stop, "--far-end");
     section(locale_.say("1  Guide and stops"),
-            locale_.say("Set by the scales: %1. Make one bevel cut, board face down, edges against "
-                        "guide and squaring arm. Measure from the edges to the cut.",
-                        settings),
+            locale_.say(
+                "Set by the scales: %1. Make one bevel cut, board face down, edges against "
+                "guide and squaring arm. Measure from the edges to the cut, at both of its ends.",
+                settings),
             measures, picture, 150, [&](Drawing& page, Box box) { draw_scales(page, box); });
   }
 
@@ -156,50 +158,91 @@ class TestSheet {
   }
 
   void add_mark() {
-    section(
-        locale_.say("2  The head's mark"),
-        locale_.say("Draw a line across the scrap. Cut toward it, and stop with the head's mark on "
-                    "it. Measure how far the cut went past the line."),
-        {"--mark"}, picture, 76, [&](Drawing& page, Box box) {
-          const Box b{box.x + 32, box.y + 4, 126, 68};
-          page.fill(paper::rectangle(b), {board});
-          page.stroke(paper::rectangle(b), solid(0.8, black));
-          const double line = b.y + 40, end = b.y + 56, x = b.x + 44;
-          page.stroke(paper::line({b.x + 8, line}, {b.x + b.width - 8, line}),
-                      {.width = 0.8, .colour = metal, .dashes = {4, 2}});
-          arrow_down(page, {x, b.y + 6}, {x, end});
-          measure(page, {x + 14, line}, {x + 14, end}, "mark", {x + 20, end - 4}, Anchor::left);
-        });
+    section(locale_.say("2  The head's mark"),
+            locale_.say(
+                "Draw a line across the scrap. Cut toward it and stop with the head's mark on "
+                "it; start another cut with the mark on it. Measure how far the blade went past "
+                "the line; short of it counts below zero."),
+            {"--mark", "--start-mark"}, picture, 112, [&](Drawing& page, Box box) {
+              const Box b{box.x + 32, box.y + 4, 126, 68};
+              page.fill(paper::rectangle(b), {board});
+              page.stroke(paper::rectangle(b), solid(0.8, black));
+              const double line = b.y + 40, end = b.y + 56, x = b.x + 44;
+              page.stroke(paper::line({b.x + 8, line}, {b.x + b.width - 8, line}),
+                          {.width = 0.8, .colour = metal, .dashes = {4, 2}});
+              arrow_down(page, {x, b.y + 6}, {x, end});
+              measure(page, {x + 14, line}, {x + 14, end}, "mark", {x + 20, end - 4}, Anchor::left);
+            });
+  }
+
+  std::string mark_at(Length past) const {
+    if (past == Length()) return locale_.say("on the crossing line");
+    return locale_.say(
+        past > Length() ? mark("%1 past the crossing line") : mark("%1 short of the crossing line"),
+        amount_text(past, cutter_.scale, locale_));
   }
 
   std::string corner_words() const {
-    const Length past = over_cut(cutter_, test_.thickness) - cutter_.mark_lead;
-    const std::string amount = amount_text(past, cutter_.scale, locale_);
-    const std::string cut =
-        past == Length()
-            ? locale_.say(
-                  "Lay this square on the back, prick its corners through, and draw the "
-                  "four lines. Cut them, each end with the mark on the crossing line.")
-        : past > Length()
-            ? locale_.say(
-                  "Lay this square on the back, prick its corners through, and draw the "
-                  "four lines. Cut them, each end with the mark %1 past the crossing line.",
-                  amount)
-            : locale_.say(
-                  "Lay this square on the back, prick its corners through, and draw the "
-                  "four lines. Cut them, each end with the mark %1 short of the crossing "
-                  "line.",
-                  amount);
-    return cut + " " +
-           locale_.say(
-               "Then look at the face: measure how far a cut goes past the corner; short of "
-               "it counts below zero.");
+    return locale_.say(
+        "Lay this square on the back, prick its corners through, and draw the four lines. Cut "
+        "them: "
+        "each start with the mark %1, each end with the mark %2. Then look at the face: measure "
+        "how "
+        "far the cuts go past the corners; short of one counts below zero.",
+        mark_at(test_.start_mark_past), mark_at(test_.mark_past));
+  }
+
+  void add_rail() {
+    section(
+        locale_.say("4  The rail's edge"),
+        locale_.say("Draw a line along the rail's edge and make a cut without moving the board. "
+                    "Measure from the line to the cut, away from the guide's side; toward it "
+                    "counts below zero."),
+        {"--rail"}, picture, 66, [&](Drawing& page, Box box) {
+          const Box b{box.x + 32, box.y + 2, 126, 60};
+          page.fill(paper::rectangle(b), {board});
+          const double edge = on_left() ? b.x + 50 : b.x + b.width - 50;
+          const double cut = on_left() ? edge + 16 : edge - 16;
+          page.fill(
+              paper::rectangle({std::min(edge, on_left() ? edge - 24 : edge), b.y, 24, b.height}),
+              {metal});
+          page.stroke(paper::rectangle(b), solid(0.8, black));
+          arrow_down(page, {cut, b.y + 6}, {cut, b.y + 54});
+          measure(page, {edge, b.y + 30}, {cut, b.y + 30}, "rail",
+                  {cut + (on_left() ? 6 : -6), b.y + 33}, on_left() ? Anchor::left : Anchor::right);
+        });
+  }
+
+  void add_square() {
+    section(
+        locale_.say("5  Arm and square"),
+        locale_.say("With the straight blade and the arm's stop at %1 cut a piece off, and "
+                    "measure its width. Square a blank on this cutter, its sides alike, letter "
+                    "its back A, B, C, D clockwise, and measure both diagonals.",
+                    scale(test_.arm)),
+        {"--piece", "--diagonal-ab", "--diagonal-bc"}, picture, 130, [&](Drawing& page, Box box) {
+          const Box b{box.x + 54, box.y + 12, 76, 76};
+          page.fill(paper::rectangle(b), {board});
+          page.stroke(paper::rectangle(b), solid(0.8, black));
+          page.stroke(paper::line({b.x + b.width, b.y}, {b.x, b.y + b.height}), solid(0.7, black));
+          page.stroke(paper::line({b.x, b.y}, {b.x + b.width, b.y + b.height}),
+                      {.width = 0.7, .colour = black, .dashes = {3, 2}});
+          const auto name = [&](const char* edge, double x, double y) {
+            page.text(edge, {x, y}, {.size = 9, .bold = true, .anchor = Anchor::centre});
+          };
+          name("A", b.x + 38, b.y - 3);
+          name("B", b.x + 84, b.y + 41);
+          name("C", b.x + 38, b.y + 86);
+          name("D", b.x - 8, b.y + 41);
+          page.text("diagonal-ab", {b.x + b.width + 6, b.y + 8}, {.size = 8, .bold = true});
+          page.text("diagonal-bc", {b.x + b.width + 6, b.y + 74}, {.size = 8, .bold = true});
+        });
   }
 
   void add_corner() {
     const double side = paper::points(metric() ? millimetres(75) : inches(3));
-    section(locale_.say("3  The over-cut"), corner_words(), {"--corner"}, side + 24, side + 24,
-            [&](Drawing& page, Box box) {
+    section(locale_.say("3  The over-cut"), corner_words(), {"--corner", "--start-corner"},
+            side + 24, side + 24, [&](Drawing& page, Box box) {
               const Box b{box.x + 12, box.y + 12, side, side};
               for (const double y : {b.y, b.y + side}) {
                 page.stroke(paper::line({b.x - 10, y}, {b.x + side + 10, y}), solid(0.6, black));
@@ -210,7 +253,7 @@ class TestSheet {
               page.text(locale_.say("%1 square, full size",
                                     scale(metric() ? millimetres(75) : inches(3))),
                         {b.x + side / 2, b.y + side / 2}, {.size = 9, .anchor = Anchor::centre});
-              draw_corner(page, {box.x + box.width + 96, box.y + 132});
+              draw_corner(page, {box.x + box.width + 96, box.y + 158});
             });
   }
 

@@ -14,13 +14,22 @@ const std::vector<Word<Unit>> units = {
     {"in", Unit::inch}, {"mm", Unit::millimetre}, {"cm", Unit::centimetre}};
 
 // A length of either sign.
-Length signed_length(Element& element, const char* name) {
+std::optional<Length> signed_if_any(Element& element, const char* name) {
   const auto text = element.value(name);
-  if (!text) return Length();
+  if (!text) return std::nullopt;
   const auto length = parse_length(*text, element.reading().scale.unit);
   if (length) return *length;
   element.problem_at(name, "cutter-bad-length", length.error());
-  return Length();
+  return std::nullopt;
+}
+
+Length signed_length(Element& element, const char* name) {
+  return signed_if_any(element, name).value_or(Length());
+}
+
+std::optional<Length> length_if_any(Element& element, const char* name) {
+  if (!element.has(name)) return std::nullopt;
+  return element.length_or(name, Least::above_zero, Length());
 }
 
 struct Range {
@@ -40,6 +49,8 @@ void read_rail(Element& element, CutterProfile& out) {
   element.children({});
   out.longest_cut = element.required_length("longest-cut", Least::above_zero);
   out.widest_board = element.required_length("widest-board", Least::above_zero);
+  out.reach = length_if_any(element, "reach");
+  out.thickest_board = length_if_any(element, "thickest-board");
 }
 
 void read_blade(Element& element, CutterProfile& out) {
@@ -49,7 +60,17 @@ void read_blade(Element& element, CutterProfile& out) {
   out.lean = element.word<BladeLean>(
       "tip", {{"to-guide", BladeLean::to_guide}, {"from-guide", BladeLean::from_guide}},
       BladeLean::to_guide);
-  out.mark_lead = element.length_or("mark-lead", Least::zero, Length());
+  out.stroke = element.word<Stroke>("stroke", {{"pull", Stroke::pull}, {"push", Stroke::push}},
+                                    Stroke::pull);
+  out.mark_lead = signed_length(element, "mark-lead");
+  out.own_start_lead = signed_if_any(element, "start-lead");
+  out.start_extra = signed_length(element, "start-extra");
+  out.line_from_rail = signed_if_any(element, "line-from-rail");
+  out.deepest_cut = length_if_any(element, "deepest-cut");
+  out.deepest_in_two = length_if_any(element, "deepest-in-two");
+  if (out.deepest_in_two && (!out.deepest_cut || *out.deepest_in_two < *out.deepest_cut)) {
+    element.unexpected("deepest-in-two", "cutter-passes", "at least \"deepest-cut\"");
+  }
   out.kerf = element.length_or("straight-kerf", Least::zero, Length());
 }
 
@@ -114,6 +135,37 @@ void read_times(Element& element, CutterProfile& out) {
   read("curve", t.curve);
   read("tape-layer", t.tape_layer);
   read("arm-stop-move", t.arm_stop_move);
+  read("guide-stroke", t.guide_stroke);
+  read("gauge-piece", t.gauge_piece);
+  read("gauge-change", t.gauge_change);
+  read("tape-template", t.tape_template);
+}
+
+void read_precision(Element& element, CutterProfile& out) {
+  element.children({});
+  LikelyErrors& e = out.errors;
+  const auto read = [&](const char* name, Length& error) {
+    error = element.length_or(name, Least::zero, error);
+  };
+  read("guide", e.guide);
+  read("stop", e.stop);
+  read("gauge", e.gauge);
+  read("rule-line", e.rule_line);
+  read("guide-line", e.guide_line);
+  read("printed-line", e.printed_line);
+  read("by-eye", e.by_eye);
+  read("under-rail", e.under_rail);
+  out.error_price = element.integer("seconds-per-mm", 0, longest_time, out.error_price);
+}
+
+void read_order(Element& element, CutterProfile& out) {
+  element.children({});
+  if (element.has("prefers")) {
+    std::vector<Word<Way>> words;
+    for (const Way way : all_ways) words.push_back({word_of(way), way});
+    out.prefers = element.word<Way>("prefers", words, Way::two_stops);
+  }
+  out.farther_first = element.word<bool>("farther-first", {{"yes", true}, {"no", false}}, true);
 }
 
 struct Part {
@@ -127,7 +179,8 @@ constexpr Part parts[] = {
     {"rail", read_rail, false, true},    {"blade", read_blade, false, true},
     {"guide", read_guide, false, false}, {"arm", read_arm, false, true},
     {"stop", read_stop, true, false},    {"over-cut", read_over_cut, true, true},
-    {"times", read_times, false, false},
+    {"times", read_times, false, false}, {"precision", read_precision, false, false},
+    {"order", read_order, false, false},
 };
 
 void read_head(Element& root, CutterProfile& out) {
@@ -151,8 +204,8 @@ void read_parts(Element& root, CutterProfile& out) {
   const auto was_seen = [&](std::string_view name) {
     return std::find(seen.begin(), seen.end(), name) != seen.end();
   };
-  for (const pugi::xml_node& node :
-       root.children({"rail", "blade", "guide", "arm", "stop", "over-cut", "times"})) {
+  for (const pugi::xml_node& node : root.children(
+           {"rail", "blade", "guide", "arm", "stop", "over-cut", "times", "precision", "order"})) {
     Element element(root.reading(), node);
     for (const Part& part : parts) {
       if (part.name != element.name()) continue;

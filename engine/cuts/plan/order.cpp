@@ -53,6 +53,17 @@ Chains one_by_one(const Chains& chains, Rail rail) {
   return out;
 }
 
+// All cuts at an edge in any order.
+Chains unchained(const Chains& chains) {
+  Chains out;
+  for (std::size_t edge = 0; edge < chains.size(); ++edge) {
+    std::vector<int> all;
+    for (const auto& group : chains[edge]) all.insert(all.end(), group.begin(), group.end());
+    if (!all.empty()) out[edge].push_back(std::move(all));
+  }
+  return out;
+}
+
 class Search {
  public:
   Search(const std::vector<OrderItem>& items, const OrderCost& cost) : items_(items), cost_(cost) {}
@@ -108,6 +119,31 @@ bool starts_on_cut(const std::vector<OrderItem>& items, const std::vector<int>& 
 
 }  // namespace
 
+const Order& OrderMemo::best(const std::vector<OrderItem>& items, const HandlingTimes& times,
+                             int quantity, bool farther_first) {
+  for (const auto& [of, order] : known_) {
+    if (of == items) return order;
+  }
+  known_.emplace_back(items, best_order(items, times, quantity, farther_first));
+  return known_.back().second;
+}
+
+std::int64_t handling_of(const std::vector<OrderItem>& items, const std::vector<int>& order,
+                         const HandlingTimes& times, int quantity) {
+  const OrderCost cost(items, times, quantity);
+  Units total = 0;
+  for (std::size_t k = 0; k < order.size(); ++k) {
+    total += k == 0 ? cost.first(order[k]) : cost.step(order[k - 1], order[k]);
+    total += cost.own(order[k]);
+  }
+  return total / units_per_second;
+}
+
+std::int64_t least_handling(const std::vector<OrderItem>& items, const HandlingTimes& times,
+                            int quantity) {
+  return items.empty() ? 0 : OrderCost(items, times, quantity).floor() / units_per_second;
+}
+
 std::int64_t cost_of(const std::vector<OrderItem>& items, const std::vector<int>& order,
                      const HandlingTimes& times, int quantity) {
   const OrderCost cost(items, times, quantity);
@@ -124,16 +160,25 @@ std::int64_t cost_of(const std::vector<OrderItem>& items, const std::vector<int>
   return total / units_per_second;
 }
 
-Order best_order(const std::vector<OrderItem>& items, const HandlingTimes& times, int quantity) {
+Order best_order(const std::vector<OrderItem>& items, const HandlingTimes& times, int quantity,
+                 bool farther_first) {
   Order out;
   if (items.empty()) return out;
   const OrderCost cost(items, times, quantity);
   const std::vector<int> sorted = farthest_first(items);
   const Chains chains = chains_of(items, sorted);
-  out.exact = ChainSearch::size(chains, most_states) <= most_states;
   Search search(items, cost);
-  const std::vector<PartialOrder> found =
-      out.exact ? search.all_at_once(chains) : search.by_distance(sorted);
+  std::vector<PartialOrder> found;
+  const Chains any_order = unchained(chains);
+  if (!farther_first && ChainSearch::size(any_order, most_free_states) <= most_free_states) {
+    found = search.all_at_once(any_order);
+  } else if (ChainSearch::size(chains, most_states) <= most_states) {
+    out.exact = farther_first;
+    found = search.all_at_once(chains);
+  } else {
+    out.exact = false;
+    found = search.by_distance(sorted);
+  }
   const PartialOrder& best = *std::min_element(
       found.begin(), found.end(), [](const auto& a, const auto& b) { return a.cost < b.cost; });
   out.items = best.items;

@@ -8,11 +8,14 @@
 // and n > 1, every blank is taken up again (re-chuck); a single blank is turned, and taken up again
 // only where the guide moves. Where nothing is set otherwise, every blank is turned. Every cut
 // costs its own time n times, an end that is brought to a line by eye its time, a freehand cut the
-// lining up; a line that must be pencilled and is not yet cut costs a pencil line.
+// lining up; a line that must be pencilled and is not yet cut costs a pencil line. (Once an order
+// is found, a plan counts the strokes that are drawn.) A spacer that is put in or taken out for a
+// set-up is changed once for the run.
 //
 // Rules. With one edge at the guide, the lines farther in are cut first, so that the board between
 // the guide and the blade is whole; hence, too, inner openings come before outer ones and each
-// setting is made once for that edge. No cut starts on a line that is already cut through.
+// setting is made once for that edge. A cutter's profile can switch this rule off
+// (`farther_first`). No cut starts on a line that is already cut through.
 //
 // The search is dynamic programming over what has been cut and the last cut: per edge the cuts
 // are a chain of groups of equal distance, so the states are few. Where they are more than
@@ -20,6 +23,7 @@
 // that, along the rail; then `bound` is a proven floor of the cost, else it is the cost itself.
 
 #include <cstdint>
+#include <deque>
 #include <vector>
 
 #include "engine/cuts/board.h"
@@ -39,6 +43,7 @@ struct OrderItem {
   // For each end by eye: the item whose line marks it, or -1 where it must be pencilled anyway.
   std::vector<int> marks;
   std::vector<int> not_after;  // items on whose line this cut would start
+  friend bool operator==(const OrderItem&, const OrderItem&) = default;
 };
 
 struct Order {
@@ -49,8 +54,29 @@ struct Order {
 };
 
 inline constexpr std::int64_t most_states = 250'000;
+// Where farther lines need not come first, the states are more for as many lines.
+inline constexpr std::int64_t most_free_states = 1'500'000;
 
-Order best_order(const std::vector<OrderItem>& items, const HandlingTimes& times, int quantity);
+Order best_order(const std::vector<OrderItem>& items, const HandlingTimes& times, int quantity,
+                 bool farther_first = true);
+
+// Ways of working that set the same for every line have the same best order: it is looked for once.
+// Times, quantity and rule must be the same for all.
+class OrderMemo {
+ public:
+  const Order& best(const std::vector<OrderItem>& items, const HandlingTimes& times, int quantity,
+                    bool farther_first);
+
+ private:
+  std::deque<std::pair<std::vector<OrderItem>, Order>> known_;
+};
+
+// What an order costs without the pencil lines.
+std::int64_t handling_of(const std::vector<OrderItem>& items, const std::vector<int>& order,
+                         const HandlingTimes& times, int quantity);
+// No order of the items takes less, pencil lines apart.
+std::int64_t least_handling(const std::vector<OrderItem>& items, const HandlingTimes& times,
+                            int quantity);
 
 // What an order given from elsewhere costs by the same model.
 std::int64_t cost_of(const std::vector<OrderItem>& items, const std::vector<int>& order,

@@ -2,7 +2,11 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
+#include "engine/cuts/plan/checks.h"
+#include "engine/cuts/plan/items.h"
+#include "engine/cuts/plan/notes.h"
 #include "engine/cuts/plan/stage.h"
 #include "engine/cuts/refusal.h"
 #include "engine/locale/locale.h"
@@ -11,10 +15,10 @@
 namespace mullion {
 namespace {
 
-constexpr Way all_ways[] = {Way::pencilled, Way::one_stop, Way::two_stops};
-
 bool possible(Way way, const CutterProfile& cutter) {
-  return static_cast<int>(way) <= stops(cutter);
+  const int needed = way < Way::one_stop ? 0 : way == Way::one_stop ? 1 : 2;
+  const bool needs_guide = way == Way::guide_marked || way == Way::gauges;
+  return stops(cutter) >= needed && (cutter.guide || !needs_guide);
 }
 
 Problem error(const char* code, std::string message) {
@@ -23,8 +27,10 @@ Problem error(const char* code, std::string message) {
 
 class PlanBuilder {
  public:
-  PlanBuilder(const Cuts& cuts, const PlanOptions& options, Way way) : cuts_(cuts) {
+  PlanBuilder(const Cuts& cuts, const PlanOptions& options, Way way, OrderMemo& memo)
+      : cuts_(cuts), memo_(memo) {
     plan_.cutter = cuts.cutter;
+    plan_.job_unit = cuts.mat->unit;
     plan_.quantity = options.quantity;
     plan_.outer = cuts.mat->outer;
     plan_.way = way;
@@ -34,6 +40,7 @@ class PlanBuilder {
   CuttingPlan build() {
     add_stages();
     add_blanks();
+    add_gauges();
     for (const Stage& stage : plan_.stages) {
       plan_.seconds += stage.seconds;
       plan_.bound += stage.bound;
@@ -46,29 +53,87 @@ class PlanBuilder {
     planned_.reserve(cuts_.layers.size() + 1);
     if (cuts_.grooves) add_trims(add_stage(*cuts_.grooves, nullptr).stage);
     const PlannedLines* above = nullptr;
-    for (const BoardCuts& board : cuts_.layers) above = &add_stage(board, above).lines;
-    for (PlannedStage& planned : planned_) plan_.stages.push_back(std::move(planned.stage));
+    for (const BoardCuts& board : cuts_.layers) {
+      if (board.kind == StageKind::spacer) {
+        planned_.push_back({spacer_stage(board), {}});
+        continue;
+      }
+      above = &add_stage(board, above).lines;
+    }
+    for (PlannedStage& planned : planned_) {
+      add_checks(planned.stage, *cuts_.mat);
+      plan_.stages.push_back(std::move(planned.stage));
+    }
   }
 
-  PlannedStage& add_stage(const BoardCuts& board, const PlannedLines* above) {
+  void describe(const BoardCuts& board, Stage& stage) const {
     const MatLayer& layer = *board.layer;
-    const StageRequest request{plan_.cutter, plan_.way, plan_.quantity,
-                               board,        next_cut_, next_set_up_};
-    planned_.push_back(plan_stage(request, above));
-    Stage& stage = planned_.back().stage;
     stage.kind = board.kind;
     stage.layer = layer.number;
     stage.name = layer.board.name;
     stage.board = layer.board.board;
     stage.thickness = layer.board.thickness;
-    stage.run = layer.run;
+    stage.run = board.kind == StageKind::spacer ? Length() : layer.run;
     stage.taped = board.taped;
     stage.blank = board.blank;
-    if (stage.taped) {
-      const std::int64_t tape = std::int64_t{plan_.cutter.times.tape_layer} * plan_.quantity;
-      stage.seconds += tape;
-      stage.bound += tape;
+    if (!stage.taped) return;
+    const std::int64_t tape = std::int64_t{plan_.cutter.times.tape_layer} * plan_.quantity;
+    stage.seconds += tape;
+    stage.bound += tape;
+  }
+
+  Stage spacer_stage(const BoardCuts& board) const {
+    Stage stage;
+    describe(board, stage);
+    const std::vector<Window>& windows = board.windows();
+    const bool strips =
+        windows.size() == 1 && windows.front().back_edge == rectangle(windows.front().back);
+    if (strips) {
+      stage.strips = strips_around(windows.front().back, board.blank);
+    } else {
+      for (const Window& window : windows) stage.squares.push_back({window.openings, window.back});
     }
+    const HandlingTimes& t = plan_.cutter.times;
+    const auto sides = static_cast<std::int64_t>(stage.strips.size() + 4 * stage.squares.size());
+    const std::int64_t each = sides * (t.straight_cut + (strips ? 0 : t.pencil_line));
+    stage.seconds += each * plan_.quantity;
+    stage.bound += each * plan_.quantity;
+    return stage;
+  }
+
+  // The upright ones as long as the blank is high, the others between them.
+  static std::vector<SpacerStrip> strips_around(const Rect& window, const Rect& blank) {
+    return {{BoardEdge::left, window.left - blank.left, blank.height()},
+            {BoardEdge::right, blank.right - window.right, blank.height()},
+            {BoardEdge::top, window.top - blank.top, window.width()},
+            {BoardEdge::bottom, blank.bottom - window.bottom, window.width()}};
+  }
+
+  // Spacers are cut once, by the squaring arm's stop.
+  void add_gauges() {
+    std::set<Length, std::greater<>> widths;
+    for (const Stage& stage : plan_.stages) {
+      for (const SetUp& set_up : stage.set_ups) {
+        if (set_up.settings.block) widths.insert(set_up.settings.block->width);
+        if (set_up.settings.arm_block) widths.insert(*set_up.settings.arm_block);
+      }
+      for (const MarkSetUp& set_up : stage.marking) {
+        if (set_up.setting.block) widths.insert(set_up.setting.block->width);
+      }
+    }
+    plan_.gauges.assign(widths.begin(), widths.end());
+    const std::int64_t seconds =
+        static_cast<std::int64_t>(widths.size()) * plan_.cutter.times.gauge_piece;
+    plan_.seconds += seconds;
+    plan_.bound += seconds;
+  }
+
+  PlannedStage& add_stage(const BoardCuts& board, const PlannedLines* above) {
+    const StageRequest request{plan_.cutter, plan_.way,    plan_.quantity, board,
+                               next_cut_,    next_set_up_, memo_};
+    planned_.push_back(plan_stage(request, above));
+    Stage& stage = planned_.back().stage;
+    describe(board, stage);
     for (const SetUp& set_up : stage.set_ups) {
       for (const Placement& placement : set_up.placements) {
         next_cut_ += static_cast<int>(placement.cuts.size());
@@ -92,7 +157,8 @@ class PlanBuilder {
     stage.bound += trims * each * plan_.quantity;
   }
 
-  // Strips first, then the blanks from them: the longer side is measured off first.
+  // First a strip off the sheet, as wide as the shorter side and at least as long as the other;
+  // then the blanks off the strip.
   void add_blanks() {
     std::map<std::pair<Length, Length>, std::vector<int>> sizes;
     for (const Stage& stage : plan_.stages) {
@@ -102,8 +168,8 @@ class PlanBuilder {
     const HandlingTimes& t = plan_.cutter.times;
     for (const auto& [key, layers] : sizes) {
       const Length width = -key.first, height = -key.second;
-      add_side(std::max(width, height), std::min(width, height), layers);
-      add_side(std::min(width, height), std::max(width, height), layers);
+      add_side(true, std::min(width, height), std::max(width, height), layers);
+      add_side(false, std::max(width, height), std::min(width, height), layers);
       const std::int64_t seconds =
           2 * (t.arm_stop_move +
                std::int64_t{t.straight_cut} * plan_.quantity * static_cast<int>(layers.size()));
@@ -112,15 +178,33 @@ class PlanBuilder {
     }
   }
 
-  void add_side(Length size, Length length, const std::vector<int>& layers) {
-    plan_.blanks.push_back({size, length, size <= plan_.cutter.arm_length, layers});
+  void add_side(bool strip, Length size, Length length, const std::vector<int>& layers) {
+    plan_.blanks.push_back({strip, size, length, size <= plan_.cutter.arm_length, layers});
   }
 
   const Cuts& cuts_;
+  OrderMemo& memo_;
   CuttingPlan plan_;
   std::vector<PlannedStage> planned_;
   int next_cut_ = 1, next_set_up_ = 1;
 };
+
+bool has_no_lines(const CuttingPlan& plan) {
+  return std::all_of(plan.stages.begin(), plan.stages.end(),
+                     [](const Stage& stage) { return stage.set_ups.empty(); });
+}
+
+WayTime time_of(const CuttingPlan& plan) {
+  Length error;
+  std::int64_t places = 0;  // lines, and their two ends
+  for (const Stage& stage : plan.stages) {
+    error += stage.error;
+    places += 3 * static_cast<std::int64_t>(cuts_of(stage).size() + stage.skew_cuts.size());
+  }
+  const std::int64_t price = error.ticks() * plan.cutter.error_price / ticks_per_mm;
+  const Length mean = places == 0 ? Length() : Length::from_ticks(error.ticks() / places);
+  return {plan.way, plan.seconds, mean, plan.seconds + price * plan.quantity};
+}
 
 Problems refusals_of(const Cuts& cuts, const PlanOptions& options) {
   Problems problems = problems_of(cuts);
@@ -135,60 +219,48 @@ Problems refusals_of(const Cuts& cuts, const PlanOptions& options) {
   return problems;
 }
 
-std::vector<PlanNote> notes_on(const CuttingPlan& plan) {
-  std::vector<PlanNote> notes;
-  int freehand = 0;
-  for (const Stage& stage : plan.stages) {
-    const bool is_under_mat = stage.layer > 1 && stage.kind == StageKind::layer;
-    if (is_under_mat && !stage.shift && !stage.set_ups.empty()) {
-      notes.push_back(UnevenShift{stage.layer});
-    }
-    for (const SetUp& set_up : stage.set_ups) {
-      for (const Placement& placement : set_up.placements) {
-        for (const BevelCut& cut : placement.cuts) freehand += cut.pencil > 0 ? 1 : 0;
-      }
-    }
-  }
-  if (freehand > 0 && plan.cutter.guide) {
-    notes.push_back(BeyondGuide{freehand, plan.cutter.guide->most});
-  }
-  const auto long_side =
-      std::find_if(plan.blanks.begin(), plan.blanks.end(),
-                   [&](const StraightCut& side) { return side.length > plan.cutter.longest_cut; });
-  if (long_side != plan.blanks.end()) notes.push_back(LongBlank{long_side->length});
-  return notes;
-}
-
 }  // namespace
-
-std::string_view code_of(const PlanNote& note) {
-  constexpr std::string_view codes[] = {"cutting-uneven-shift", "cutting-beyond-guide",
-                                        "cutting-long-blank"};
-  return codes[note.index()];
-}
-
-const char* name_of(Way way) {
-  constexpr const char* names[] = {mark("pencil lines"), mark("one stop"), mark("two stops")};
-  return names[static_cast<int>(way)];
-}
 
 Result<CuttingPlan> plan_cutting(const Mat& mat, const CutterProfile& cutter,
                                  const PlanOptions& options) {
   const Cuts cuts = cuts_of(mat, cutter, options);
   Problems problems = refusals_of(cuts, options);
   if (!problems.empty()) return tl::unexpected(std::move(problems));
+  std::optional<Way> wanted = options.way;
+  if (!wanted && cutter.prefers && possible(*cutter.prefers, cutter)) wanted = cutter.prefers;
   std::optional<CuttingPlan> best;
   std::vector<WayTime> ways;
+  std::int64_t least = 0;
+  OrderMemo memo;
   for (const Way way : all_ways) {
     if (!possible(way, cutter)) continue;
-    CuttingPlan plan = PlanBuilder(cuts, options, way).build();
-    ways.push_back({way, plan.seconds});
-    const bool wanted = options.way ? way == *options.way : !best || plan.seconds < best->seconds;
-    if (wanted) best = std::move(plan);
+    CuttingPlan plan = PlanBuilder(cuts, options, way, memo).build();
+    // Without spacers these are two stops again, and without straight lines all are alike.
+    const bool alike = spaces_along(way) && plan.gauges.empty();
+    const bool first_alike = has_no_lines(plan) && !ways.empty();
+    if ((alike || first_alike) && way != wanted) continue;
+    const WayTime time = time_of(plan);
+    const bool takes = wanted ? way == *wanted : !best || time.cost < least;
+    ways.push_back(time);
+    if (!takes) continue;
+    best = std::move(plan);
+    least = time.cost;
   }
+  std::stable_sort(ways.begin(), ways.end(),
+                   [](const WayTime& a, const WayTime& b) { return a.cost < b.cost; });
   best->ways = std::move(ways);
-  best->notes = notes_on(*best);
+  best->notes = notes_on(*best, cuts);
   return std::move(*best);
+}
+
+std::vector<const BevelCut*> cuts_of(const Stage& stage) {
+  std::vector<const BevelCut*> out;
+  for (const SetUp& set_up : stage.set_ups) {
+    for (const Placement& placement : set_up.placements) {
+      for (const BevelCut& cut : placement.cuts) out.push_back(&cut);
+    }
+  }
+  return out;
 }
 
 std::int64_t minutes(const CuttingPlan& plan) {

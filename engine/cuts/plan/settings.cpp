@@ -24,14 +24,14 @@ Length round_down(Length a, Length step) {
 }
 
 bool reaches(const GuideScale& guide, Length distance) {
-  return distance >= guide.least && distance <= guide.most;
+  return distance >= guide.least && distance <= guide.most && distance + guide.zero >= Length();
 }
 
 std::optional<GuideSetting> inside_block(const CutterProfile& cutter, Length distance) {
   const Round round = round_for(cutter.scale.unit);
   const Length least = std::max(cutter.guide->least, distance + round.least_block);
   const Length guide = round_up(least, round.step);
-  if (guide > cutter.guide->most) return std::nullopt;
+  if (!reaches(*cutter.guide, guide)) return std::nullopt;
   return GuideSetting{guide, Block{guide - distance, false}};
 }
 
@@ -43,7 +43,7 @@ std::optional<GuideSetting> outside_block(const CutterProfile& cutter, Length di
   // One step short of the guide's reach, so that under-mats find the guide within it.
   const Length most = std::min(cutter.guide->most - round.step, distance - round.least_block);
   const Length guide = round_down(most, round.step);
-  if (guide < cutter.guide->least) return std::nullopt;
+  if (!reaches(*cutter.guide, guide)) return std::nullopt;
   return GuideSetting{guide, Block{distance - guide, true}};
 }
 
@@ -59,25 +59,24 @@ std::optional<GuideSetting> guide_with(const CutterProfile& cutter, Length dista
 std::optional<GuideSetting> guide_for(const CutterProfile& cutter, Length distance) {
   if (!cutter.guide) return std::nullopt;
   if (reaches(*cutter.guide, distance)) return GuideSetting{distance, std::nullopt};
-  if (distance < cutter.guide->least) return inside_block(cutter, distance);
+  if (distance <= cutter.guide->most) return inside_block(cutter, distance);
   if (cutter.guide->board_over_bar) return outside_block(cutter, distance);
   return std::nullopt;
 }
 
 std::optional<Length> stop_for(const std::optional<StopScale>& stop, Length place) {
   if (!stop || place < stop->least || place > stop->most) return std::nullopt;
+  if (place + stop->zero < Length()) return std::nullopt;
   return place;
 }
 
-Settings shown_after(const Settings& shown, const Settings& set) {
-  Settings out = shown;
-  if (set.guide) {
-    out.guide = set.guide;
-    out.block = set.block;
-  }
-  if (set.near_stop) out.near_stop = set.near_stop;
-  if (set.far_stop) out.far_stop = set.far_stop;
-  return out;
+Length setting_step(const Scale& scale) {
+  const Length of_a_rule = scale.unit == Unit::inch ? sixty_fourths(1) : Length::from_ticks(160);
+  return std::min(of_a_rule, scale.increment);
+}
+
+Length shown_on(const Scale& scale, Length true_distance, Length zero) {
+  return round_to_multiple(true_distance + zero, setting_step(scale));
 }
 
 }  // namespace mullion

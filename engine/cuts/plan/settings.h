@@ -20,12 +20,17 @@ struct Block {
 struct Settings {
   std::optional<Length> guide;  // nothing: the cut is made freehand
   std::optional<Block> block;
-  std::optional<Length> near_stop, far_stop;  // places of the head's mark; nothing: by eye
+  // Places of the head's mark; nothing: by eye, and the stop is pushed out of the way.
+  std::optional<Length> near_stop, far_stop;
+  std::optional<Length> arm_block;  // a strip between the squaring arm and the board
   friend bool operator==(const Settings&, const Settings&) = default;
 };
 
-// What the scales show after a set-up: what is not set stays as it was.
-Settings shown_after(const Settings& shown, const Settings& set);
+// Of any scale with that one's unit: what a steady hand sets on a rule, 1/64 in or 0.1 mm, or the
+// scale's own division where that is finer.
+Length setting_step(const Scale& scale);
+// A true distance as the scale is to show it: with the scale's zero, rounded once to that step.
+Length shown_on(const Scale& scale, Length true_distance, Length zero);
 
 struct GuideSetting {
   Length guide;
@@ -43,6 +48,7 @@ std::optional<GuideSetting> outside_block(const CutterProfile& cutter, Length di
 std::optional<GuideSetting> guide_with(const CutterProfile& cutter, Length distance,
                                        const std::optional<Block>& block);
 
+// Nothing where the stop does not reach, or its scale would show less than nothing.
 std::optional<Length> stop_for(const std::optional<StopScale>& stop, Length place);
 
 }  // namespace mullion

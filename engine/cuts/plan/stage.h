@@ -13,6 +13,7 @@ struct StageRequest {
   int quantity;
   const BoardCuts& board;
   int first_cut, first_set_up;  // numbers
+  OrderMemo& memo;
 };
 
 // What the stage below needs to know to be cut in the same order.

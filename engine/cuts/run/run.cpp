@@ -77,10 +77,11 @@ Result<std::vector<CuttingPlan>> plans_of(const std::vector<Alike>& alike,
 }
 
 std::vector<RunBlank> blanks_of(const std::vector<CuttingPlan>& plans) {
-  std::map<std::pair<Length, Length>, RunBlank> by_size;
+  std::map<std::tuple<int, Length, Length>, RunBlank> by_size;  // strips first
   for (std::size_t k = 0; k < plans.size(); ++k) {
     for (const StraightCut& side : plans[k].blanks) {
-      RunBlank& blank = by_size[{-side.size, -side.length}];
+      RunBlank& blank = by_size[{side.strip ? 0 : 1, -side.size, -side.length}];
+      blank.strip = side.strip;
       blank.size = side.size;
       blank.length = side.length;
       blank.by_stop = side.by_stop;
@@ -105,7 +106,14 @@ std::vector<RunStep> steps_of(const std::vector<CuttingPlan>& plans,
   std::vector<RunStep> steps;
   Settings shown;  // by the scales
   for (const RunWork& work : all) {
-    const Settings& s = settings_of(plans[static_cast<std::size_t>(work.kind)], work);
+    const CuttingPlan& plan = plans[static_cast<std::size_t>(work.kind)];
+    const Settings& s = settings_of(plan, work);
+    const Stage& stage = plan.stages[static_cast<std::size_t>(work.stage)];
+    if (work.set_up <= 0 && !stage.marking.empty()) {
+      shown = {};
+      shown.guide = stage.marking.back().setting.guide;
+      shown.block = stage.marking.back().setting.block;
+    }
     if (!steps.empty() && (steps.back().settings == s || work.set_up < 0)) {
       steps.back().work.push_back(work);
       continue;
@@ -113,10 +121,11 @@ std::vector<RunStep> steps_of(const std::vector<CuttingPlan>& plans,
     RunStep step;
     step.number = static_cast<int>(steps.size()) + 1;
     step.settings = s;
-    step.guide_moves = s.guide && (shown.guide != s.guide || shown.block != s.block);
+    step.guide_moves = s.guide && shown.guide != s.guide;
+    step.spacers_change = (s.guide && shown.block != s.block) || shown.arm_block != s.arm_block;
     step.near_stop_moves = s.near_stop && shown.near_stop != s.near_stop;
     step.far_stop_moves = s.far_stop && shown.far_stop != s.far_stop;
-    shown = shown_after(shown, s);
+    if (work.set_up >= 0) shown = s;
     step.work.push_back(work);
     steps.push_back(std::move(step));
   }

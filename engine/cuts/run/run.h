@@ -4,7 +4,8 @@
 // moved as little as may be and mats with the same border and size share their settings.
 //
 // Jobs whose mats are cut alike, board for board, make one kind. Every kind keeps the order of its
-// own plan; a scale keeps its setting until it is moved, so only moves are saved between kinds.
+// own plan; a scale keeps its setting until it is moved or pushed out of the way, so only moves are
+// saved between kinds.
 // Two orders are tried: kind after kind (the best sequence for up to ten kinds, else nearest next),
 // and set-ups of all kinds mixed, always the one next that needs least moving. They are tried with
 // every kind's own quickest way of working and, where the cutter has two stops, with two stops for
@@ -47,6 +48,7 @@ struct RunStep {
   int number = 1;
   Settings settings;
   bool guide_moves = false, near_stop_moves = false, far_stop_moves = false;
+  bool spacers_change = false;  // at the guide or at the squaring arm
   std::vector<RunWork> work;
 };
 
@@ -56,6 +58,7 @@ struct RunBlank {
     int kind = 0;  // index
     std::vector<int> layers;
   };
+  bool strip = false;   // as in StraightCut
   Length size, length;  // from the squaring arm's stop to the blade; of the cut
   bool by_stop = true;
   std::vector<Share> shares;

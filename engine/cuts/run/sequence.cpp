@@ -17,16 +17,16 @@ class Scales {
   // Seconds to bring them to the settings.
   std::int64_t cost(const Settings& to) const {
     std::int64_t seconds = 0;
-    if (to.guide && (now_.guide != to.guide || now_.block != to.block)) {
-      seconds += times_->guide_move;
-    }
+    if (to.guide && now_.guide != to.guide) seconds += times_->guide_move;
+    if (to.guide && now_.block != to.block) seconds += times_->gauge_change;
+    if (now_.arm_block != to.arm_block) seconds += times_->gauge_change;
     if (to.near_stop && now_.near_stop != to.near_stop) seconds += times_->stop_move;
     if (to.far_stop && now_.far_stop != to.far_stop) seconds += times_->stop_move;
     return seconds;
   }
   std::int64_t set(const Settings& to) {
     const std::int64_t seconds = cost(to);
-    now_ = shown_after(now_, to);
+    now_ = to;
     return seconds;
   }
 
@@ -71,9 +71,13 @@ class Sequencer {
     return settings_of(plans_[static_cast<std::size_t>(work.kind)], work);
   }
 
+  // Curves alone leave the scales as they are.
+  std::int64_t make(Scales& scales, const RunWork& work) const {
+    return work.set_up < 0 ? 0 : scales.set(settings(work));
+  }
   std::int64_t play(Scales& scales, const std::vector<RunWork>& all) const {
     std::int64_t seconds = 0;
-    for (const RunWork& work : all) seconds += scales.set(settings(work));
+    for (const RunWork& work : all) seconds += make(scales, work);
     return seconds;
   }
   std::int64_t moves(const std::vector<RunWork>& all) const {
@@ -166,7 +170,7 @@ class Sequencer {
         if (best == nullptr || comes_before(next, *best, scales)) best = &next;
       }
       if (best == nullptr) return out;
-      scales.set(settings(*best));
+      make(scales, *best);
       ++at[static_cast<std::size_t>(best->kind)];
       out.push_back(*best);
     }
@@ -180,12 +184,12 @@ class Sequencer {
   }
 
   std::int64_t least_moves() const {
-    std::set<std::pair<Length, Length>> guides;
+    std::set<Length> guides;
     std::set<Length> near_stops, far_stops;
     for (const auto& all : chains_) {
       for (const RunWork& work : all) {
         const Settings& s = settings(work);
-        if (s.guide) guides.insert({*s.guide, s.block ? s.block->width : Length()});
+        if (s.guide) guides.insert(*s.guide);
         if (s.near_stop) near_stops.insert(*s.near_stop);
         if (s.far_stop) far_stops.insert(*s.far_stop);
       }

@@ -36,6 +36,46 @@ struct NoteWords {
         "to size.",
         locale.exact_length(note.side, unit));
   }
+  std::string operator()(const RoundedSettings& note) const {
+    const Length most = Length::from_ticks((note.most.ticks() + 15) / 16 * 16);
+    const std::string step = locale.exact_length(note.step, unit);
+    const std::string off = locale.exact_length(most, Unit::millimetre);
+    if ((note.job == Unit::inch) == (unit == Unit::inch)) {
+      return locale.say("Settings are rounded to %1: at most %2 off.", step, off);
+    }
+    return locale.say(
+        "The job is measured in other units: settings are converted to the cutter's and rounded to "
+        "%1, at most %2 off.",
+        step, off);
+  }
+  std::string operator()(const ReachUnknown& note) const {
+    return locale.say(
+        "How far the rail reaches from the arm is not measured: make sure that the head gets %1 "
+        "from it.",
+        locale.exact_length(to_finest_mark(note.farthest, unit), unit));
+  }
+  std::string operator()(const DepthUnknown& note) const {
+    return locale.say(
+        "Layer %1 is thicker than any board that the cutter's profile knows: find out on scrap "
+        "whether the blade cuts it through, and how far past the lines it must go.",
+        note.layer);
+  }
+  std::string operator()(const RailLineUnknown& note) const {
+    return locale.plural(
+        note.lines,
+        "%1 line is brought under the blade's point: where the blade cuts beside the rail's edge "
+        "is "
+        "not measured.",
+        "%1 lines are brought under the blade's point: where the blade cuts beside the rail's edge "
+        "is not measured.");
+  }
+  std::string operator()(const TwoPasses& note) const {
+    return locale.say(
+        "Layer %1 is cut in two passes with the same settings: the first with the blade at half "
+        "the "
+        "depth.",
+        note.layer);
+  }
 };
 
 }  // namespace
@@ -46,7 +86,7 @@ std::string sentence_of(const PlanNote& note, Unit unit, const Locale& locale) {
 
 std::optional<std::string> blade_caution(const ToldPlan& plan) {
   for (const Stage& stage : plan.stages) {
-    if (stage.run == stage.thickness) continue;
+    if (stage.run == stage.thickness || stage.kind == StageKind::spacer) continue;
     const double degrees = std::atan2(static_cast<double>(stage.thickness.ticks()),
                                       static_cast<double>(stage.run.ticks())) *
                            180 / std::numbers::pi;

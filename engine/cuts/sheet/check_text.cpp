@@ -1,5 +1,7 @@
 #include "engine/cuts/sheet/check_text.h"
 
+#include <algorithm>
+
 #include "engine/cuts/sheet/scale_text.h"
 
 namespace mullion {
@@ -16,13 +18,22 @@ class TestSheet {
             " thick, a backing sheet, a fresh blade. Measure on the back, twice.\n";
     if (test_.guide || test_.near_stop || test_.far_stop) scales();
     step(
-        "On the scrap draw a line across the board. Cut toward it and stop with the head's mark "
-        "on it.\n     Measure how far the cut went past the line                        --mark "
-        "____");
-    step("Draw a window and cut its four sides, each end with the mark " +
-         past(over_cut(cutter_, test_.thickness) - cutter_.mark_lead) +
-         ".\n     Measure on the face how far a cut goes past the corner; short of it\n     counts "
-         "below zero                                             --corner ____");
+        "On the scrap draw a line across the board. Cut toward it and stop with the head's mark on "
+        "it; start\n     another cut with the mark on it. Short of the line counts below zero.");
+    measure("How far the cut ended past the line", "--mark");
+    measure("How far the other started past the line", "--start-mark");
+    step("Draw a window and cut its four sides, each start with the mark " +
+         past(test_.start_mark_past) + ",\n     each end with the mark " + past(test_.mark_past) +
+         ". Measure on the face; short of the corner\n     counts below zero.");
+    measure("How far a cut ends past the corner", "--corner");
+    measure("How far a cut starts past the corner", "--start-corner");
+    step("Draw a line along the rail's edge and make a cut without moving the board.");
+    measure("From the line to the cut, away from the guide's side", "--rail");
+    step("With the straight blade and the arm's stop at " + text(test_.arm) + " cut a piece off.");
+    measure("How wide the piece is", "--piece");
+    step("Square a blank on this cutter, its sides alike, lettered A, B, C, D clockwise.");
+    measure("Its diagonal from the corner of A and B", "--diagonal-ab");
+    measure("Its diagonal from the corner of B and C", "--diagonal-bc");
     out_ +=
         "Then run the same command with what you measured and --thickness, and -o FILE.\n"
         "Keep your hand behind the blade. Where the maker of your cutter says otherwise, the "
@@ -31,9 +42,7 @@ class TestSheet {
   }
 
  private:
-  std::string text(Length length) const {
-    return scale_text(length, Length(), cutter_.scale).all();
-  }
+  std::string text(Length length) const { return rule_text(length, cutter_.scale); }
   std::string exact(Length length) const { return format_exact(length, cutter_.scale.unit); }
 
   std::string past(Length by) const {
@@ -44,6 +53,13 @@ class TestSheet {
 
   void step(const std::string& what) {
     out_ += "  " + std::to_string(++step_) + ". " + what + "\n";
+  }
+
+  void measure(const std::string& what, const char* option) {
+    constexpr std::size_t column = 66;
+    std::string line = "     " + what;
+    line.resize(std::max(column, line.size() + 2), ' ');
+    out_ += line + option + " ____\n";
   }
 
   void scales() {
@@ -57,18 +73,11 @@ class TestSheet {
     add("far stop", test_.far_stop);
     step("Set by the scales: " + settings + ". Make one bevel cut, board face down.");
     if (test_.guide) {
-      out_ +=
-          "     Measure from the edge at the guide to the cut                     --line ____\n";
+      measure("From the edge at the guide to the cut, at its near end", "--line");
+      measure("From the edge at the guide to the cut, at its far end", "--line-far");
     }
-    if (test_.near_stop) {
-      out_ +=
-          "     Measure from the edge at the arm to the cut's near end            --near-end "
-          "____\n";
-    }
-    if (test_.far_stop) {
-      out_ +=
-          "     Measure from the edge at the arm to the cut's far end             --far-end ____\n";
-    }
+    if (test_.near_stop) measure("From the edge at the arm to the cut's near end", "--near-end");
+    if (test_.far_stop) measure("From the edge at the arm to the cut's far end", "--far-end");
   }
 
   const CutterProfile& cutter_;
@@ -90,6 +99,7 @@ std::string corrections_text(const MeasuredUp& measured) {
     out += c.what + ": was " + format_exact(c.was, unit) + ", becomes " +
            format_exact(c.becomes, unit) + " (" + c.reason + ")\n";
   }
+  for (const std::string& turn : measured.turn) out += turn + "\n";
   return out;
 }
 

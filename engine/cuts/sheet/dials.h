@@ -10,9 +10,8 @@
 namespace mullion {
 
 struct Dial {
-  std::string name;       // "guide", "near stop", "far stop", in the plan's locale
-  std::string shows;      // "3 1/16 in"; "freehand", "by eye" where nothing is set
-  std::string remainder;  // "+ 0.4 mm"; empty where the division is exact
+  std::string name;   // "guide", "near stop", "far stop", in the plan's locale
+  std::string shows;  // "3 1/16 in"; "freehand", "by eye" where nothing is set
   bool set = true;
   bool moves = true;  // false: it shows that already
 };

@@ -11,8 +11,7 @@ using Json = nlohmann::ordered_json;
 
 Json setting_json(const CutterProfile& cutter, Length true_distance, Length zero) {
   const ScaleText text = scale_text(true_distance, zero, cutter.scale);
-  return {{"shows", text.shows},
-          {"remainder", format_exact(text.exact_remainder, Unit::millimetre)}};
+  return {{"shows", text.shows}, {"rounded_by", format_exact(text.rounded_by, Unit::millimetre)}};
 }
 
 void add_guide(const CutterProfile& cutter, const std::optional<Length>& guide,
@@ -30,7 +29,10 @@ class PlanWriter {
   Json write() const {
     Json ways = Json::array();
     for (const WayTime& way : plan_.ways) {
-      ways.push_back({{"way", name_of(way.way)}, {"seconds", way.seconds}});
+      ways.push_back({{"way", name_of(way.way)},
+                      {"seconds", way.seconds},
+                      {"likely_error", format_exact(way.error, Unit::millimetre)},
+                      {"cost", way.cost}});
     }
     Json out = {{"version", 1},
                 {"reference", plan_.reference},
@@ -45,9 +47,11 @@ class PlanWriter {
                 {"seconds", plan_.seconds},
                 {"seconds_at_least", plan_.bound},
                 {"blanks", blanks()},
+                {"gauges", Json::array()},
                 {"stages", Json::array()},
                 {"notes", Json::array()},
                 {"cautions", Json::array()}};
+    for (const Length gauge : plan_.gauges) out["gauges"].push_back(exact(gauge));
     for (const Stage& stage : plan_.stages) out["stages"].push_back(stage_json(stage));
     for (const PlanNote& note : plan_.notes) out["notes"].push_back(note_json(note));
     for (const std::string& caution : cautions({plan_, {}})) out["cautions"].push_back(caution);
@@ -65,6 +69,19 @@ class PlanWriter {
       out["reach"] = exact(beyond->reach);
     }
     if (const auto* blank = std::get_if<LongBlank>(&note)) out["side"] = exact(blank->side);
+    if (const auto* rounded = std::get_if<RoundedSettings>(&note)) {
+      out["to"] = exact(rounded->step);
+      out["by_at_most"] = format_exact(rounded->most, Unit::millimetre);
+    }
+    if (const auto* reach = std::get_if<ReachUnknown>(&note)) {
+      out["from_arm"] = exact(reach->farthest);
+    }
+    if (const auto* depth = std::get_if<DepthUnknown>(&note)) {
+      out["layer"] = depth->layer;
+      out["thickness"] = exact(depth->thickness);
+    }
+    if (const auto* rail = std::get_if<RailLineUnknown>(&note)) out["lines"] = rail->lines;
+    if (const auto* passes = std::get_if<TwoPasses>(&note)) out["layer"] = passes->layer;
     return out;
   }
 
@@ -83,7 +100,10 @@ class PlanWriter {
             {"guide_side", c.side == GuideSide::left ? "left" : "right"},
             {"blade_tip", c.lean == BladeLean::to_guide ? "to guide" : "from guide"},
             {"division", exact(c.scale.increment)},
-            {"mark_lead", exact(c.mark_lead)}};
+            {"stroke", c.stroke == Stroke::pull ? "pull" : "push"},
+            {"mark_lead", exact(c.mark_lead)},
+            {"start_lead", exact(start_lead(c))},
+            {"line_from_rail", c.line_from_rail ? Json(exact(*c.line_from_rail)) : Json()}};
   }
 
   Json blanks() const {
@@ -92,6 +112,7 @@ class PlanWriter {
       const Length kerf = half_rounded_down(plan_.cutter.kerf);
       out.push_back(
           {{"layers", side.layers},
+           {"strip", side.strip},
            {"by", side.by_stop ? "arm stop" : "pencil line"},
            {"size", exact(side.size)},
            {"arm_stop", side.by_stop ? setting(side.size + kerf, plan_.cutter.arm_zero) : Json()},
@@ -104,7 +125,7 @@ class PlanWriter {
 
   Json stage_json(const Stage& stage) const {
     Json out = {
-        {"kind", stage.kind == StageKind::groove ? "groove" : "layer"},
+        {"kind", kind_of(stage)},
         {"layer", stage.layer},
         {"name", stage.name},
         {"board", stage.board},
@@ -115,26 +136,90 @@ class PlanWriter {
         {"edges_of", stage.taped ? "top mat" : "its blank"},
         {"same_order_as_above", stage.same_order},
         {"change_from_above", Json()},
+        {"passes", stage.passes},
         {"seconds", stage.seconds},
         {"pencil_lines", Json::array()},
+        {"marking", Json::array()},
         {"set_ups", Json::array()},
         {"freehand", Json::array()},
         {"curves", Json::array()},
-        {"trims", Json::array()}};
+        {"trims", Json::array()},
+        {"strips", Json::array()},
+        {"squares", Json::array()},
+        {"checks", Json::array()}};
     if (stage.shift) {
       out["change_from_above"] = {{"guide_opened_by", exact(stage.shift->guide)},
                                   {"stops_closed_by", exact(stage.shift->stops)}};
     }
     for (const PencilLine& line : stage.pencil_lines) out["pencil_lines"].push_back(pencil(line));
+    for (const MarkSetUp& set_up : stage.marking) out["marking"].push_back(marking(set_up));
     for (const SetUp& set_up : stage.set_ups) out["set_ups"].push_back(set_up_json(set_up));
     for (const SkewCut& cut : stage.skew_cuts) out["freehand"].push_back(skew(cut));
     for (const CurveCut& curve : stage.curves) out["curves"].push_back(curve_json(curve));
     for (const GrooveTrim& trim : stage.trims) out["trims"].push_back(trim_json(trim));
+    for (const SpacerStrip& strip : stage.strips) {
+      out["strips"].push_back({{"edge", std::string(1, letter(strip.edge))},
+                               {"width", exact(strip.width)},
+                               {"length", exact(strip.length)}});
+    }
+    for (const SpacerWindow& window : stage.squares) {
+      out["squares"].push_back({{"openings", window.openings},
+                                {"from_A", exact(window.back.top - stage.blank.top)},
+                                {"from_B", exact(window.back.left - stage.blank.left)},
+                                {"from_C", exact(stage.blank.bottom - window.back.bottom)},
+                                {"from_D", exact(stage.blank.right - window.back.right)}});
+    }
+    for (const Check& check : stage.checks) out["checks"].push_back(check_json(check));
+    return out;
+  }
+
+  static const char* kind_of(const Stage& stage) {
+    constexpr const char* kinds[] = {"groove", "layer", "spacer"};
+    return kinds[static_cast<int>(stage.kind)];
+  }
+
+  Json lying(BoardEdge at_guide, bool laid, int turns) const {
+    const std::string away(1, letter(far_edge(at_guide, plan_.cutter.side)));
+    return {{"edge_at_guide", std::string(1, letter(at_guide))},
+            {"edge_at_arm", near_letter(at_guide)},
+            {"edge_away", away},
+            {"laid_anew", laid},
+            {"quarter_turns_clockwise", laid ? Json() : Json(turns)}};
+  }
+
+  Json marking(const MarkSetUp& set_up) const {
+    Json out;
+    guide_json(set_up.setting.guide, set_up.setting.block, out);
+    out["by"] = plan_.cutter.line_from_rail ? "pencil along the rail's edge" : "blade's point";
+    out["lines"] = Json::array();
+    for (const MarkPlacement& placement : set_up.placements) {
+      Json line = lying(placement.edge, placement.laid, placement.turns);
+      line["number"] = placement.line;
+      out["lines"].push_back(line);
+    }
+    return out;
+  }
+
+  Json check_json(const Check& check) const {
+    constexpr const char* kinds[] = {"line", "fallout", "opening", "reveal"};
+    Json out = {{"kind", kinds[static_cast<int>(check.kind)]}};
+    if (check.after_cut > 0) out["after_cut"] = check.after_cut;
+    if (!check.openings.empty()) out["openings"] = check.openings;
+    if (check.kind == Check::Kind::line || check.kind == Check::Kind::reveal) {
+      out["edge"] = std::string(1, letter(check.edge));
+      out["distance"] = exact(check.distance);
+    } else {
+      out["width"] = exact(check.width);
+      out["height"] = exact(check.height);
+    }
     return out;
   }
 
   Json pencil(const PencilLine& line) const {
     return {{"number", line.number},
+            {"drawn_by", plan_.way == Way::template_taped ? "template"
+                         : line.by_guide                  ? "guide"
+                                                          : "rule"},
             {"edge", std::string(1, letter(line.edge))},
             {"distance", exact(line.distance)},
             {"openings", line.openings}};
@@ -147,11 +232,10 @@ class PlanWriter {
     for (const Placement& placement : set_up.placements) {
       Json cuts = Json::array();
       for (const BevelCut& cut : placement.cuts) cuts.push_back(cut_json(cut));
-      out["placements"].push_back({{"edge_at_guide", std::string(1, letter(placement.edge))},
-                                   {"edge_at_arm", near_letter(placement.edge)},
-                                   {"face", "down"},
-                                   {"quarter_turns_clockwise", placement.turns},
-                                   {"cuts", cuts}});
+      Json lies = lying(placement.edge, placement.laid, placement.turns);
+      lies["face"] = "down";
+      lies["cuts"] = cuts;
+      out["placements"].push_back(lies);
     }
     return out;
   }
@@ -165,6 +249,9 @@ class PlanWriter {
                 {"openings", cut.openings},
                 {"distance", exact(cut.distance)},
                 {"on_pencil_line", cut.pencil > 0 ? Json(cut.pencil) : Json()},
+                {"line_up_by", cut.pencil == 0               ? Json()
+                               : plan_.cutter.line_from_rail ? Json("rail's edge")
+                                                             : Json("blade's point")},
                 {"start", end_json(cut.start)},
                 {"end", end_json(cut.end)}};
     if (cut.instead) {
@@ -194,8 +281,8 @@ class PlanWriter {
             {"openings", cut.openings},
             {"from", point(cut.from)},
             {"to", point(cut.to)},
-            {"over_cut", exact(cut.over_cut)},
-            {"mark_past_line", exact(cut.past)}};
+            {"over_cut", {exact(cut.from_over_cut), exact(cut.to_over_cut)}},
+            {"mark_past_line", {exact(cut.from_past), exact(cut.to_past)}}};
   }
 
   Json axes(const Rect& box) const {
@@ -265,6 +352,8 @@ nlohmann::ordered_json settings_json(const CutterProfile& cutter, const Settings
   };
   out["near_stop"] = stop(settings.near_stop, cutter.near_stop);
   out["far_stop"] = stop(settings.far_stop, cutter.far_stop);
+  out["arm_block"] =
+      settings.arm_block ? Json(format_exact(*settings.arm_block, cutter.scale.unit)) : Json();
   return out;
 }
 

@@ -2,9 +2,9 @@
 
 // A cutting plan as JSON, complete: whoever reads it needs nothing else to cut the mat.
 //
-// Settings are objects {"shows": "3 1/16 in", "remainder": "0.4 mm"}: what the cutter's scale must
-// show, and what is to be added to it, exactly. Other lengths are exact texts with a unit. Edges
-// are the letters of engine/cuts/board.h.
+// Settings are objects {"shows": "3 1/16 in", "rounded_by": "0.4 mm"}: what the cutter's scale must
+// show, and by how much that is more than it should be, exactly. Other lengths are exact texts with
+// a unit. Edges are the letters of engine/cuts/board.h.
 
 #include <string>
 

@@ -23,7 +23,8 @@ class TextLines {
 // What is to be done before a stage's first cut: taping, the one amount, pencil lines.
 void write_before(TextLines& out, const ToldPlan& plan, const Stage& stage);
 // How the board lies, and its cuts.
-void write_placements(TextLines& out, const ToldPlan& plan, const SetUp& set_up);
+void write_placements(TextLines& out, const ToldPlan& plan, const Stage& stage,
+                      const SetUp& set_up);
 // What is cut after a stage's last set-up: slanting lines, curves, panels.
 void write_after(TextLines& out, const ToldPlan& plan, const Stage& stage);
 void write_cautions(TextLines& out, const std::vector<std::string>& cautions);

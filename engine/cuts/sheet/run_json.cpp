@@ -28,6 +28,7 @@ Json blank_json(const CuttingRun& run, const RunBlank& blank) {
     shares.push_back({{"kind", kind.number}, {"layers", share.layers}, {"copies", own}});
   }
   return {{"by", blank.by_stop ? "arm stop" : "pencil line"},
+          {"strip", blank.strip},
           {"size", format_exact(blank.size, unit)},
           {"cut_length", format_exact(blank.length, unit)},
           {"copies", copies},
@@ -38,6 +39,7 @@ Json step_json(const CuttingRun& run, const RunStep& step) {
   Json out = {{"step", step.number}};
   out.update(settings_json(run.cutter, step.settings));
   out["moves"] = Json::array();
+  if (step.spacers_change) out["moves"].push_back("spacers");
   if (step.guide_moves) out["moves"].push_back("guide");
   if (step.near_stop_moves) out["moves"].push_back("near stop");
   if (step.far_stop_moves) out["moves"].push_back("far stop");

@@ -39,12 +39,19 @@ void write_work(TextLines& out, const CuttingRun& run, const RunWork& work) {
                            "): " + stage_text(plan, stage));
   if (begins_stage(work)) write_before(out, plan, stage);
   if (work.set_up >= 0) {
-    write_placements(out, plan, stage.set_ups[static_cast<std::size_t>(work.set_up)]);
+    write_placements(out, plan, stage, laid_anew(stage, work));
   }
   if (ends_stage(run, work)) write_after(out, plan, stage);
 }
 
 }  // namespace
+
+SetUp laid_anew(const Stage& stage, const RunWork& work) {
+  SetUp out = stage.set_ups[static_cast<std::size_t>(work.set_up)];
+  out.placements.front().laid = true;
+  out.placements.front().turns = 0;
+  return out;
+}
 
 const RunKind& kind_of(const CuttingRun& run, const RunWork& work) {
   return run.kinds[static_cast<std::size_t>(work.kind)];
@@ -79,7 +86,7 @@ std::string blank_text(const CuttingRun& run, const RunBlank& blank, const Local
                          kind.plan.quantity * static_cast<int>(share.layers.size()), kind.number,
                          layers_text(share.layers, locale));
   }
-  const StraightCut side{blank.size, blank.length, blank.by_stop, {}};
+  const StraightCut side{blank.strip, blank.size, blank.length, blank.by_stop, {}};
   return locale.say("%1: %2", blank_size_text(run.cutter, side, locale), shares);
 }
 
@@ -88,7 +95,12 @@ std::string moves_text(const CuttingRun& run, const RunStep& step) {
   std::vector<std::string> moved;
   if (step.guide_moves) {
     moved.push_back("guide " + guide_text(plan, step.settings));
-    if (step.settings.block) moved.back() += " with a " + block_text(plan, *step.settings.block);
+  }
+  if (step.spacers_change) {
+    const Settings& s = step.settings;
+    if (s.block) moved.push_back(block_text(plan, *s.block));
+    if (s.arm_block) moved.push_back(arm_block_text(plan, *s.arm_block));
+    if (!s.block && !s.arm_block) moved.push_back("spacers off");
   }
   if (step.near_stop_moves) moved.push_back("near stop " + near_stop_text(plan, step.settings));
   if (step.far_stop_moves) moved.push_back("far stop " + far_stop_text(plan, step.settings));

@@ -23,6 +23,10 @@ bool ends_stage(const CuttingRun& run, const RunWork& work);
 // The usual cautions, those of the kinds, and those of cutting several kinds in turn.
 std::vector<std::string> cautions(const CuttingRun& run, const Locale& locale);
 
+// The set-up of a work as a run shows it: other boards may have lain there since the one before, so
+// that its first placement is laid anew.
+SetUp laid_anew(const Stage& stage, const RunWork& work);
+
 const RunKind& kind_of(const CuttingRun& run, const RunWork& work);
 const Stage& stage_of(const CuttingRun& run, const RunWork& work);
 

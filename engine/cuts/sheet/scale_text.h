@@ -1,6 +1,7 @@
 #pragma once
 
-// What a scale of the cutter shows for a true distance: the nearest division, and what is left.
+// Lengths as they are set on a cutter or taken with a rule: in the scale's unit, rounded once to
+// what a steady hand sets (engine/cuts/plan/settings.h).
 
 #include <string>
 
@@ -10,20 +11,17 @@
 namespace mullion {
 
 struct ScaleText {
-  std::string shows;      // "3 1/16 in"
-  std::string remainder;  // "+ 0.4 mm", to a hundredth; empty where the division is exact
-  Length exact_remainder;
-
-  std::string all() const { return remainder.empty() ? shows : shows + " " + remainder; }
+  std::string shows;  // "3 1/32 in"
+  Length rounded_by;  // what is shown less what it should be
 };
 
 ScaleText scale_text(Length true_distance, Length zero, const Scale& scale,
                      const Locale& locale = {});
 
-// Without the unit: "3 1/16 + 0.4 mm".
-std::string scale_number(Length true_distance, Length zero, const Scale& scale);
+// A length on the piece, or by how much something is moved: "5/16 in".
+std::string rule_text(Length length, const Scale& scale, const Locale& locale = {});
 
-// By how much: "5/16 in", never below zero.
+// The same of its size: never below zero.
 std::string amount_text(Length amount, const Scale& scale, const Locale& locale = {});
 
 }  // namespace mullion

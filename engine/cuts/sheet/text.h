@@ -10,4 +10,7 @@ namespace mullion {
 
 std::string plan_to_text(const CuttingPlan& plan);
 
+// The lines to pencil on the back of every layer, and nothing else.
+std::string marks_to_text(const CuttingPlan& plan);
+
 }  // namespace mullion

@@ -1,7 +1,9 @@
 #include "engine/cuts/sheet/words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+#include <numbers>
 
 #include "engine/cuts/sheet/scale_text.h"
 #include "engine/job/layer_name.h"
@@ -10,7 +12,7 @@ namespace mullion {
 namespace {
 
 std::string length(const ToldPlan& plan, Length value) {
-  return scale_text(value, Length(), plan.cutter.scale, plan.locale).all();
+  return rule_text(value, plan.cutter.scale, plan.locale);
 }
 
 std::string amount(const ToldPlan& plan, Length value) {
@@ -41,14 +43,24 @@ std::string end_text(const ToldPlan& plan, const CutEnd& end, const char* stop) 
 }
 
 std::string both_marks_text(const ToldPlan& plan, const SkewCut& cut) {
-  if (cut.past == Length()) return plan.locale.say("mark onto both points");
-  return plan.locale.say(
-      cut.past < Length() ? mark("mark %1 short of both points") : mark("mark %1 past both points"),
-      amount(plan, cut.past));
+  const Locale& locale = plan.locale;
+  if (cut.from_past == cut.to_past) {
+    if (cut.from_past == Length()) return locale.say("mark onto both points");
+    return locale.say(cut.from_past < Length() ? mark("mark %1 short of both points")
+                                               : mark("mark %1 past both points"),
+                      amount(plan, cut.from_past));
+  }
+  return locale.say("mark %1 at the start, %2 at the end", mark_text(plan, cut.from_past),
+                    mark_text(plan, cut.to_past));
 }
 
-std::string point_text(const ToldPlan& plan, const Point& p) {
-  return plan.locale.say("%1 from edge A and %2 from edge B", length(plan, p.y), length(plan, p.x));
+std::string point_text(const ToldPlan& plan, const Stage& stage, const Point& p) {
+  return plan.locale.say("%1 from edge %2 and %3 from edge B", length(plan, p.y),
+                         edge_name(stage, BoardEdge::top, plan.locale), length(plan, p.x));
+}
+
+bool uses_stops(Way way) {
+  return way >= Way::one_stop;
 }
 
 }  // namespace
@@ -69,19 +81,94 @@ std::string block_text(const ToldPlan& plan, const Block& block) {
                          length(plan, block.width));
 }
 
+std::string arm_block_text(const ToldPlan& plan, Length width) {
+  return plan.locale.say("block %1 wide between arm and board", length(plan, width));
+}
+
 std::string guide_text(const ToldPlan& plan, const Settings& settings) {
   if (!settings.guide) return plan.locale.say("freehand");
-  return scale_text(*settings.guide, plan.cutter.guide->zero, plan.cutter.scale, plan.locale).all();
+  return scale_text(*settings.guide, plan.cutter.guide->zero, plan.cutter.scale, plan.locale).shows;
 }
 
 std::string near_stop_text(const ToldPlan& plan, const Settings& settings) {
   if (!settings.near_stop) return "by eye";
-  return scale_text(*settings.near_stop, plan.cutter.near_stop->zero, plan.cutter.scale).all();
+  return scale_text(*settings.near_stop, plan.cutter.near_stop->zero, plan.cutter.scale).shows;
 }
 
 std::string far_stop_text(const ToldPlan& plan, const Settings& settings) {
   if (!settings.far_stop) return "by eye";
-  return scale_text(*settings.far_stop, plan.cutter.far_stop->zero, plan.cutter.scale).all();
+  return scale_text(*settings.far_stop, plan.cutter.far_stop->zero, plan.cutter.scale).shows;
+}
+
+std::string edge_name(const Stage& stage, BoardEdge edge, const Locale& locale) {
+  const std::string name(1, letter(edge));
+  return stage.taped ? locale.say("%1 of the top mat", name) : name;
+}
+
+std::string lay_text(const ToldPlan& plan, BoardEdge at_guide, bool laid, int turns) {
+  if (!laid) return turn_text(turns, plan.locale);
+  const std::string away(1, letter(far_edge(at_guide, plan.cutter.side)));
+  return plan.locale.say("lay edge %1 away from you", away);
+}
+
+std::string how_boards_lie(const CutterProfile& cutter, const Locale& locale) {
+  return locale.say(cutter.stroke == Stroke::pull
+                        ? mark("Boards lie face down; letter the back's edges clockwise: A top, B, "
+                               "C, D. Red: cut now, pulled toward you.")
+                        : mark("Boards lie face down; letter the back's edges clockwise: A top, B, "
+                               "C, D. Red: cut now, pushed away from you."));
+}
+
+namespace {
+
+std::string error_text(Length error, const Locale& locale) {
+  const Length tenth = Length::from_ticks(160);
+  return locale.exact_length(round_to_multiple(error, tenth), Unit::millimetre);
+}
+
+}  // namespace
+
+std::string chosen_text(const CuttingPlan& plan, const Locale& locale) {
+  const auto takes = [&](const WayTime& way) {
+    if (way.error == Length()) {  // curves alone
+      return locale.say("%1, %2", locale.say(name_of(way.way)), duration_text(way.seconds, locale));
+    }
+    return locale.say("%1, %2, likely %3 off", locale.say(name_of(way.way)),
+                      duration_text(way.seconds, locale), error_text(way.error, locale));
+  };
+  const WayTime* chosen = nullptr;
+  const WayTime* other = nullptr;
+  for (const WayTime& way : plan.ways) {
+    if (way.way == plan.way) {
+      chosen = &way;
+    } else if (other == nullptr) {
+      other = &way;
+    }
+  }
+  if (chosen == nullptr) return "";
+  const std::string first = locale.say("Cut with %1.", takes(*chosen));
+  if (other == nullptr) return first;
+  if (other->cost < chosen->cost) {
+    return locale.say("%1 It was asked for; %2 would cost less.", first, takes(*other));
+  }
+  const bool quicker = other->seconds < chosen->seconds, exacter = other->error < chosen->error;
+  return locale.say(quicker   ? mark("%1 Next best: %2: quicker, but less exact.")
+                    : exacter ? mark("%1 Next best: %2: more exact, but slower.")
+                              : mark("%1 Next best: %2: neither quicker nor more exact."),
+                    first, takes(*other));
+}
+
+std::string gauges_text(const ToldPlan& plan) {
+  if (plan.gauges.empty()) return "";
+  std::string widths;
+  for (const Length width : plan.gauges) {
+    widths += (widths.empty() ? "" : ", ") + scale_text(width + half_rounded_down(plan.cutter.kerf),
+                                                        plan.cutter.arm_zero, plan.cutter.scale,
+                                                        plan.locale)
+                                                 .shows;
+  }
+  return plan.locale.say("Spacers from scrap, with the arm stop at: %1. Write its width on each.",
+                         widths);
 }
 
 std::string layers_text(const std::vector<int>& layers, const Locale& locale) {
@@ -105,7 +192,8 @@ std::string ends_text(const ToldPlan& plan, const BevelCut& cut) {
 std::string settings_text(const ToldPlan& plan, const Settings& settings) {
   std::string out = "guide " + guide_text(plan, settings);
   if (settings.block) out += ", " + block_text(plan, *settings.block);
-  if (plan.way != Way::pencilled) {
+  if (settings.arm_block) out += ", " + arm_block_text(plan, *settings.arm_block);
+  if (uses_stops(plan.way)) {
     out += " | near stop " + near_stop_text(plan, settings) + " | far stop " +
            far_stop_text(plan, settings);
   }
@@ -114,22 +202,18 @@ std::string settings_text(const ToldPlan& plan, const Settings& settings) {
 
 std::optional<Length> common_past(const Stage& stage) {
   std::optional<Length> common;
-  for (const SetUp& set_up : stage.set_ups) {
-    for (const Placement& placement : set_up.placements) {
-      for (const BevelCut& cut : placement.cuts) {
-        for (const CutEnd* end : {&cut.start, &cut.end}) {
-          if (end->by == EndBy::stop) continue;
-          if (common && *common != end->past) return std::nullopt;
-          common = end->past;
-        }
-      }
+  for (const BevelCut* cut : cuts_of(stage)) {
+    for (const CutEnd* end : {&cut->start, &cut->end}) {
+      if (end->by == EndBy::stop) continue;
+      if (common && *common != end->past) return std::nullopt;
+      common = end->past;
     }
   }
   return common;
 }
 
 bool lines_are_named(const ToldPlan& plan, const Stage& stage) {
-  return plan.way != Way::pencilled || !stage.skew_cuts.empty() || !stage.curves.empty();
+  return uses_stops(plan.way) || !stage.skew_cuts.empty() || !stage.curves.empty();
 }
 
 std::string by_eye_text(const ToldPlan& plan, const Stage& stage) {
@@ -141,28 +225,49 @@ std::string by_eye_text(const ToldPlan& plan, const Stage& stage) {
 
 std::string brief_ends_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut) {
   const bool say_mark = !common_past(stage);
+  if (!say_mark && !lines_are_named(plan, stage)) return "";
+  const Locale& locale = plan.locale;
   std::string out;
   const auto add = [&](const char* at_cut, const char* at_line, const CutEnd& end) {
     if (end.by == EndBy::stop) return;
     if (!out.empty()) out += ", ";
-    out += plan.locale.say(end.by == EndBy::cut ? at_cut : at_line, end.reference);
-    if (say_mark) out += plan.locale.say(", mark %1", mark_text(plan, end.past));
+    if (end.by == EndBy::cut) {
+      out += locale.say(at_cut, end.reference);
+    } else {
+      const PencilLine& line = stage.pencil_lines[static_cast<std::size_t>(end.reference) - 1];
+      out += locale.say(at_line, length(plan, line.distance), std::string(1, letter(line.edge)));
+    }
+    if (say_mark) out += locale.say(", mark %1", mark_text(plan, end.past));
   };
-  if (!say_mark && !lines_are_named(plan, stage)) return "";
-  add(mark("start at cut %1"), mark("start at line %1"), cut.start);
-  add(mark("end at cut %1"), mark("end at line %1"), cut.end);
+  add(mark("start at cut %1"), mark("start at the line %1 from %2"), cut.start);
+  add(mark("end at cut %1"), mark("end at the line %1 from %2"), cut.end);
   return out;
 }
 
-std::string freehand_text(const ToldPlan& plan, const BevelCut& cut) {
-  if (cut.pencil == 0) return "";
-  return "freehand: bring pencil line " + std::to_string(cut.pencil) + ", " +
-         length(plan, cut.distance) + " from the edge, under the rail";
+std::string line_up_text(const ToldPlan& plan) {
+  const std::optional<Length>& line = plan.cutter.line_from_rail;
+  const Locale& locale = plan.locale;
+  if (!line) return locale.say("under the blade's point at both of its ends");
+  if (*line == Length()) return locale.say("along the rail's edge");
+  return locale.say(*line > Length() ? mark("%1 from the rail's edge, away from the guide's side")
+                                     : mark("%1 from the rail's edge, toward the guide's side"),
+                    amount(plan, *line));
 }
 
-std::vector<Marking> markings_of(const Stage& stage) {
+std::string freehand_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut) {
+  if (cut.pencil == 0) return "";
+  const BoardEdge edge = edge_at_guide(cut.kept, plan.cutter.lean);
+  return "freehand: bring pencil line " + std::to_string(cut.pencil) + ", " +
+         length(plan, cut.distance) + " from edge " + edge_name(stage, edge) + ", " +
+         line_up_text(plan);
+}
+
+namespace {
+
+std::vector<Marking> markings_among(const Stage& stage, bool by_guide_too) {
   std::map<std::pair<BoardEdge, Length>, Marking> markings;
   for (const PencilLine& line : stage.pencil_lines) {
+    if (line.by_guide && !by_guide_too) continue;
     Marking& marking = markings[{line.edge, line.distance}];
     marking.edge = line.edge;
     marking.distance = line.distance;
@@ -175,11 +280,96 @@ std::vector<Marking> markings_of(const Stage& stage) {
   return out;
 }
 
-std::string marking_text(const ToldPlan& plan, const Marking& marking) {
+}  // namespace
+
+std::vector<Marking> markings_of(const Stage& stage) {
+  return markings_among(stage, false);
+}
+
+std::vector<Marking> all_markings_of(const Stage& stage) {
+  return markings_among(stage, true);
+}
+
+std::string marking_text(const ToldPlan& plan, const Stage& stage, const Marking& marking) {
   return plan.locale.say("%1 from edge %2: %3, at %4", length(plan, marking.distance),
-                         std::string(1, letter(marking.edge)),
+                         edge_name(stage, marking.edge, plan.locale),
                          lines_text(marking.lines, plan.locale),
                          openings_text(marking.openings, plan.locale));
+}
+
+std::vector<std::string> guide_marking_texts(const ToldPlan& plan, const Stage& stage) {
+  const Locale& locale = plan.locale;
+  std::vector<std::string> out;
+  for (const MarkSetUp& set_up : stage.marking) {
+    Settings settings;
+    settings.guide = set_up.setting.guide;
+    std::string guide = guide_text(plan, settings);
+    if (set_up.setting.block) guide += ", " + block_text(plan, *set_up.setting.block);
+    std::string edges;
+    std::vector<int> lines;
+    for (const MarkPlacement& placement : set_up.placements) {
+      edges += (edges.empty() ? "" : ", ") + std::string(1, letter(placement.edge));
+      lines.push_back(placement.line);
+    }
+    out.push_back(locale.say(
+        plan.cutter.line_from_rail
+            ? mark("guide %1: pencil along the rail's edge with each of the edges %2 at the guide "
+                   "in turn: %3")
+            : mark("guide %1: draw with the blade's point, hardly touching, with each of the edges "
+                   "%2 at the guide in turn: %3"),
+        guide, edges, lines_text(lines, locale)));
+  }
+  return out;
+}
+
+std::string check_text(const ToldPlan& plan, const Stage& stage, const Check& check) {
+  const Locale& locale = plan.locale;
+  const auto size = [&] {
+    return locale.say("%1 x %2", length(plan, check.width), length(plan, check.height));
+  };
+  switch (check.kind) {
+    case Check::Kind::line:
+      return locale.say("check: %1 from %2", length(plan, check.distance),
+                        edge_name(stage, check.edge, locale));
+    case Check::Kind::fallout:
+      return locale.say("check: fallout %1 on its back", size());
+    case Check::Kind::opening:
+      return locale.say("check: %1 is %2 on the back", openings_text(check.openings, locale),
+                        size());
+    case Check::Kind::reveal:
+      return locale.say("on scrap first: a reveal of %1 at the %2", length(plan, check.distance),
+                        locale.say(front_name(check.edge)));
+  }
+  return "";
+}
+
+std::vector<std::string> checks_at(const ToldPlan& plan, const Stage& stage, int cut) {
+  std::vector<std::string> out;
+  for (const Check& check : stage.checks) {
+    const int at = check.kind == Check::Kind::opening ? -1 : check.after_cut;
+    if (at == cut) out.push_back(check_text(plan, stage, check));
+  }
+  return out;
+}
+
+std::vector<std::string> spacer_texts(const ToldPlan& plan, const Stage& stage) {
+  const Locale& locale = plan.locale;
+  std::vector<std::string> out;
+  for (const SpacerStrip& strip : stage.strips) {
+    out.push_back(locale.say("strip %1 wide, %2 long, straight, along edge %3",
+                             length(plan, strip.width), length(plan, strip.length),
+                             std::string(1, letter(strip.edge))));
+  }
+  for (const SpacerWindow& window : stage.squares) {
+    const auto from = [&](Length distance) { return length(plan, distance); };
+    const Rect &b = stage.blank, &w = window.back;
+    out.push_back(locale.say(
+        "%1: cut square through with a knife along a straight-edge, %2 from edge A, %3 from B, %4 "
+        "from C, %5 from D",
+        openings_text(window.openings, locale), from(w.top - b.top), from(w.left - b.left),
+        from(b.bottom - w.bottom), from(b.right - w.right)));
+  }
+  return out;
 }
 
 std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage) {
@@ -208,22 +398,39 @@ std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage) {
   return out;
 }
 
+namespace {
+
+// To a tenth: an angle stop is not set finer.
+std::string degrees_to_rail(const SkewCut& cut) {
+  const auto run = [](Length a, Length b) {
+    return std::abs(static_cast<double>((b - a).ticks()));
+  };
+  const double across = run(cut.from.x, cut.to.x), down = run(cut.from.y, cut.to.y);
+  const auto tenths = std::llround(std::atan2(down, across) * 1800 / std::numbers::pi);
+  const std::string whole = std::to_string(tenths / 10);
+  return tenths % 10 == 0 ? whole : whole + "." + std::to_string(tenths % 10);
+}
+
+}  // namespace
+
 std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut) {
   const auto point = [&](const Point& p) {
     return plan.locale.say("%1 from A, %2 from B", length(plan, p.y), length(plan, p.x));
   };
-  return plan.locale.say("%1  %2: %3 to %4", cut.number, openings_text(cut.openings, plan.locale),
-                         point(cut.from), point(cut.to));
+  return plan.locale.say("%1  %2: %3 to %4; edge A at %5 degrees to the rail", cut.number,
+                         openings_text(cut.openings, plan.locale), point(cut.from), point(cut.to),
+                         degrees_to_rail(cut));
 }
 
 std::string skew_marks_text(const ToldPlan& plan, const Stage& stage) {
   return both_marks_text(plan, stage.skew_cuts.front());
 }
 
-std::string skew_text(const ToldPlan& plan, const SkewCut& cut) {
+std::string skew_text(const ToldPlan& plan, const Stage& stage, const SkewCut& cut) {
   return openings_text(cut.openings) + ", freehand on a pencil line from " +
-         point_text(plan, cut.from) + " to " + point_text(plan, cut.to) + ", " +
-         both_marks_text(plan, cut);
+         point_text(plan, stage, cut.from) + " to " + point_text(plan, stage, cut.to) +
+         " (edge A at " + degrees_to_rail(cut) + " degrees to the rail), the line " +
+         line_up_text(plan) + ", " + both_marks_text(plan, cut);
 }
 
 namespace {
@@ -267,9 +474,10 @@ std::string axes_text(const ToldPlan& plan, const CurveCut& curve) {
                                tenths_text(curve.off, plan.locale));
 }
 
-std::string centre_text(const ToldPlan& plan, const Rect& box) {
-  return plan.locale.say("centre %1", point_text(plan, {half_rounded_down(box.left + box.right),
-                                                        half_rounded_down(box.top + box.bottom)}));
+std::string centre_text(const ToldPlan& plan, const Stage& stage, const Rect& box) {
+  return plan.locale.say("centre %1", point_text(plan, stage,
+                                                 {half_rounded_down(box.left + box.right),
+                                                  half_rounded_down(box.top + box.bottom)}));
 }
 
 }  // namespace
@@ -288,7 +496,7 @@ std::vector<std::string> curve_texts(const ToldPlan& plan, const Stage& stage) {
     out.push_back(
         plan.locale.say("%1: %2; %3", openings,
                         is_new ? axes : plan.locale.say("oval cutter set as for %1", at->second),
-                        centre_text(plan, curve.back)));
+                        centre_text(plan, stage, curve.back)));
   }
   return out;
 }
@@ -313,25 +521,45 @@ std::string trim_text(const ToldPlan& plan, const GrooveTrim& trim) {
 
 std::string blank_size_text(const CutterProfile& cutter, const StraightCut& side,
                             const Locale& locale) {
-  const Length set = side.size + half_rounded_down(cutter.kerf);
-  const auto text = [&](Length value, Length zero) {
-    return scale_text(value, zero, cutter.scale, locale).all();
-  };
-  if (side.by_stop) {
-    return locale.say("arm stop %1: cut %2 long", text(set, cutter.arm_zero),
-                      text(side.length, Length()));
+  const Length blade = side.size + half_rounded_down(cutter.kerf);
+  const std::string length = rule_text(side.length, cutter.scale, locale);
+  if (!side.by_stop) {
+    const std::string line = rule_text(side.size, cutter.scale, locale);
+    return locale.say(side.strip
+                          ? mark("pencil line at %1 (beyond the arm): cut a strip, at least "
+                                 "%2 long")
+                          : mark("pencil line at %1 (beyond the arm): then cut it off the strip"),
+                      line, length);
   }
-  return locale.say("pencil line at %1 (beyond the arm): cut %2 long", text(side.size, Length()),
-                    text(side.length, Length()));
+  const std::string stop = scale_text(blade, cutter.arm_zero, cutter.scale, locale).shows;
+  return locale.say(side.strip ? mark("arm stop %1: first cut a strip, at least %2 long")
+                               : mark("arm stop %1: then cut it off the strip"),
+                    stop, length);
+}
+
+std::vector<std::string> blank_pair_texts(const ToldPlan& plan) {
+  const CutterProfile& cutter = plan.cutter;
+  const auto stop = [&](const StraightCut& side) {
+    if (!side.by_stop) {
+      return plan.locale.say("a pencil line at %1",
+                             rule_text(side.size, cutter.scale, plan.locale));
+    }
+    return scale_text(side.size + half_rounded_down(cutter.kerf), cutter.arm_zero, cutter.scale,
+                      plan.locale)
+        .shows;
+  };
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i + 1 < plan.blanks.size(); i += 2) {
+    out.push_back(plan.locale.say("arm stop %1: a strip; then %2: the blank off it, for %3",
+                                  stop(plan.blanks[i]), stop(plan.blanks[i + 1]),
+                                  layers_text(plan.blanks[i].layers, plan.locale)));
+  }
+  return out;
 }
 
 std::string blank_text(const ToldPlan& plan, const StraightCut& side) {
   return plan.locale.say("%1, for %2", blank_size_text(plan.cutter, side, plan.locale),
                          layers_text(side.layers, plan.locale));
-}
-
-std::string distance_text(const ToldPlan& plan, Length distance) {
-  return length(plan, distance);
 }
 
 std::string stage_brief_text(const Stage& stage, const Locale& locale) {
@@ -353,7 +581,7 @@ std::string shift_text(const ToldPlan& plan, const Stage& stage) {
   const std::string guide =
       locale.say(s.guide < Length() ? mark("guide closed by %1") : mark("guide opened by %1"),
                  amount(plan, s.guide));
-  if (plan.way == Way::pencilled) return guide;
+  if (!uses_stops(plan.way)) return guide;
   return locale.say(s.stops >= Length()
                         ? mark("%1, near stop %2 away from the arm, far stop %2 toward it")
                         : mark("%1, near stop %2 toward the arm, far stop %2 away from it"),
@@ -366,13 +594,17 @@ std::string prepare_text(const ToldPlan& plan, const Stage& stage) {
     return locale.say(
         "Cut the panels out as windows, shave their edges, tape them back; then cut the openings.");
   }
+  if (stage.kind == StageKind::spacer) {
+    return locale.say("A spacer is not seen: straight cuts, no bevel.");
+  }
   if (stage.layer == 1) return "";
   if (!stage.taped) {
     return locale.say("Cut by itself, from a blank of the same size; keep edge A the top edge.");
   }
   return locale.say(
       "Put all fallouts back. Tape this blank on behind, face down, centred: %1 of the top mat "
-      "shows all around. The top mat's edges stay at guide and arm.",
+      "shows all around; letter its back anew, edge by edge as on the top mat. Guide, arm and rule "
+      "go against the top mat's edges.",
       length(plan, stage.blank.left));
 }
 

@@ -41,7 +41,7 @@ std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, cons
   if (cut.marked) return locale.say("%1 (mark)", size_text(cut.stop, scale, locale));
   const Length middle = cut.stop + half_rounded_down(cutter.limits.kerf);
   const std::string shows =
-      scale_text(middle, cutter.stop_zero, cutter.stop_scale.value_or(scale), locale).all();
+      scale_text(middle, cutter.stop_zero, cutter.stop_scale.value_or(scale), locale).shows;
   return cut.rest_at_stop ? locale.say("%1 (rest)", shows) : shows;
 }
 

@@ -227,7 +227,8 @@ TEST_CASE("cut sheets, sheets of runs and test cuts are told in the language, JS
   };
   const std::string plan = words({"cuts", job});
   CHECK(has(plan, "Schnittplan W-0103: Boat, two sails"));
-  CHECK(has(plan, "Vierteldrehung rechts"));
+  CHECK(has(plan, "Kante A von Ihnen weg legen"));
+  CHECK(has(plan, "Vierteldrehung links"));
   CHECK(has(plan, "Stopp nah bleibt 2 13/16 Zoll"));
   CHECK_FALSE(has(plan, "stays"));
   CHECK(has(words({"cuts", job, other}), "Serie: 2 Passepartouts, 2 Sorten"));

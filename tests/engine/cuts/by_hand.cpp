@@ -118,16 +118,17 @@ Length length_of(const json& text) {
 }
 
 Track along_rail(const json& cut, const Cutter& cutter, Length run) {
-  const double past =
-      static_cast<double>((length_of(cut.at("mark_past_line")) + cutter.mark_lead).ticks());
+  const auto past = [&](std::size_t end, Length lead) {
+    return static_cast<double>((length_of(cut.at("mark_past_line")[end]) + lead).ticks());
+  };
   const Spot from = spot(cut.at("from")), to = spot(cut.at("to"));
-  const Spot ahead = (to - from) * (past / size(to - from));
+  const Spot ahead = (to - from) * (1 / size(to - from));
   // Face down and pulled toward the operator, the table's left is the front's.
   const bool tip_left = cutter.guide_on_left == cutter.tip_to_guide;
-  const double out = static_cast<double>(run.ticks()) * (tip_left ? 1 : -1);
+  const double out = static_cast<double>(run.ticks()) * (tip_left == cutter.pulled ? 1 : -1);
   Track track;
-  add(track, from - ahead, to - from, out);
-  add(track, to + ahead, to - from, out);
+  add(track, from - ahead * past(0, cutter.start_lead), to - from, out);
+  add(track, to + ahead * past(1, cutter.mark_lead), to - from, out);
   return track;
 }
 

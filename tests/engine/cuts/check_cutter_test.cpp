@@ -8,7 +8,7 @@ using namespace mullion;
 namespace {
 
 Problems findings(const std::string& width, const std::string& height,
-                  const std::string& shape = "rectangle") {
+                  const std::string& shape = "rectangle", int reach = 0) {
   const std::string xml =
       R"(<job version="1" reference="C" unit="in" increment="1/16">
       <layers><layer name="Top mat" board="Oat"/></layers><borders all="4"/>
@@ -17,7 +17,9 @@ Problems findings(const std::string& width, const std::string& height,
   const Job job = parse_job(xml, "cutter.xml").value();
   const Layout layout = lay_out(job).value();
   const Mat mat = build_mat(job, layout).value();
-  return check_on_cutter(job, layout, cuts_of(mat, default_cutter()));
+  CutterProfile cutter = default_cutter();
+  if (reach > 0) cutter.reach = inches(reach);
+  return check_on_cutter(job, layout, cuts_of(mat, cutter));
 }
 
 }  // namespace
@@ -25,8 +27,8 @@ Problems findings(const std::string& width, const std::string& height,
 // The generic cutter's own figures: boards to 60 in across its rail, cuts to 48 in; its over-cut on
 // board 1/16 in thick is 1/16 in at each end.
 TEST_CASE("a board wider than the cutter takes is found, and one as wide is not") {
-  CHECK(findings("47", "47").empty());
-  const Problems wide = findings("47", "53");
+  CHECK(findings("47", "47", "rectangle", 60).empty());
+  const Problems wide = findings("47", "53", "rectangle", 60);
   REQUIRE(wide.size() == 2);
   CHECK(wide[0].code == "check-cutter-wide");
   CHECK(wide[0].severity == Severity::warning);
@@ -34,13 +36,24 @@ TEST_CASE("a board wider than the cutter takes is found, and one as wide is not"
 }
 
 TEST_CASE("a cut longer than the rail is found with its over-cuts, and one as long is not") {
-  CHECK(findings("47 7/8", "20").empty());
-  const Problems along = findings("48", "20");
+  CHECK(findings("47 7/8", "20", "rectangle", 60).empty());
+  const Problems along = findings("48", "20", "rectangle", 60);
   REQUIRE(along.size() == 1);
   CHECK(along[0].code == "check-cutter-long");
   CHECK(along[0].message ==
         "layer 1 \"Top mat\" needs a cut of 48 1/8 in, over-cuts included; the cutter \"bench\" "
         "cuts at most 48 in");
+}
+
+// The border is 4 in: a line of 43 15/16 in ends 47 15/16 in from the arm, and its over-cut at 48.
+TEST_CASE("a cut that lies beyond the rail's reach is found, and one as far is not") {
+  CHECK(findings("43 15/16", "20").empty());
+  const Problems beyond = findings("44", "20");
+  REQUIRE(beyond.size() == 1);
+  CHECK(beyond[0].code == "check-cutter-reach");
+  CHECK(beyond[0].message ==
+        "layer 1 \"Top mat\" needs a cut that lies 48 1/16 in from the squaring arm, over-cut "
+        "included; the cutter \"bench\" reaches 48 in");
 }
 
 TEST_CASE("an oval asks nothing of the rail") {

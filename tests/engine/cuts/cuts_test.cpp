@@ -9,6 +9,7 @@
 
 #include "engine/cuts/plan/plan.h"
 #include "engine/cuts/refusal.h"
+#include "engine/cuts/sheet/json.h"
 #include "engine/job/read.h"
 #include "engine/mat/rect.h"
 #include "engine/sheets/batch/batch.h"
@@ -71,6 +72,9 @@ Checked as_job(const Mat& mat) {
 const std::pair<const char*, const char*> reasons[] = {
     {"check-cutter-wide", "cutter-board-too-wide"},
     {"check-cutter-long", "cutter-cut-too-long"},
+    {"check-cutter-reach", "cutter-beyond-rail"},
+    {"check-cutter-thick", "cutter-board-too-thick"},
+    {"check-cutter-deep", "cutter-cut-too-deep"},
     {"check-cutter-trim", "cutter-trim"},
     {"check-cutter-groove", "cutter-groove"}};
 
@@ -92,7 +96,9 @@ void compare(const Mat& mat, const CutterProfile& cutter, const Job& job, const 
              int& refused) {
   const Cuts cuts = cuts_of(mat, cutter);
   const Problems found = check_on_cutter(job, layout, cuts);
-  const auto plan = plan_cutting(mat, cutter);
+  PlanOptions one_way;  // what is refused is refused in every way
+  one_way.way = Way::pencilled;
+  const auto plan = plan_cutting(mat, cutter, one_way);
   REQUIRE(plan.has_value() == found.empty());
   if (plan) return;
   ++refused;
@@ -101,7 +107,9 @@ void compare(const Mat& mat, const CutterProfile& cutter, const Job& job, const 
 }
 
 Length length_of(const BevelCut& cut) {
-  return cut.start.line - cut.end.line + cut.start.over_cut + cut.end.over_cut;
+  const Length far = std::max(cut.start.line, cut.end.line);
+  const Length near = std::min(cut.start.line, cut.end.line);
+  return far - near + cut.start.over_cut + cut.end.over_cut;
 }
 
 }  // namespace
@@ -122,6 +130,9 @@ TEST_CASE("check finds fault with a mat on a cutter exactly where the plan refus
     }
     cutter.longest_cut = longest + Length::from_ticks(static_cast<int>(random() % 4000) - 2000);
     if (random() % 4 == 0) cutter.widest_board = mat.outer.height();
+    if (random() % 4 == 0) cutter.reach = cuts.farthest - Length::from_ticks(random() % 2);
+    if (random() % 8 == 0) cutter.thickest_board = Length::from_ticks(2000);
+    if (random() % 8 == 0) cutter.deepest_in_two = Length::from_ticks(2000);
     if (random() % 4 == 0) mat.unit = Unit::millimetre;
     const Checked checked = as_job(mat);
     compare(mat, cutter, checked.job, checked.layout, refused);
@@ -169,6 +180,7 @@ TEST_CASE("the plan makes every line of Cuts once, as long as it says, and nothi
       const CutLines& lines = cuts.layers[k].lines;
       CHECK(stage.blank == cuts.layers[k].blank);
       CHECK(stage.taped == cuts.layers[k].taped);
+      if (stage.kind == StageKind::spacer) continue;
       CHECK(stage.skew_cuts.size() == lines.skew.size());
       CHECK(stage.curves.size() == lines.curves.size());
       std::vector<std::pair<BoardEdge, Length>> planned, told;
@@ -201,6 +213,48 @@ TEST_CASE("over-cuts follow the bevel's run at every angle") {
       }
     }
   }
+}
+
+// Two pictures of 10 x 10 in on a mat 60 in wide with borders of 3 in: each line of the right or
+// the left one ends 57 in from the edge at the arm, and 1/16 in of over-cut past that.
+TEST_CASE("a cut that lies beyond the rail's end is refused, short as it may be") {
+  const Length b = inches(3), far = inches(47);
+  const Mat mat = mats::single(inches(60), inches(16), {{b, b, far, b}, {far, b, b, b}});
+  const Cuts cuts = cuts_of(mat);
+  REQUIRE(cuts.refusals.size() == 1);
+  CHECK(cuts.refusals[0].why == Refusal::Why::beyond_rail);
+  CHECK(cuts.refusals[0].found == inches(57) + sixty_fourths(4));
+  CHECK(plan_cutting(mat, default_cutter()).error().at(0).message ==
+        "layer 1 needs a cut that lies 57 1/16 in from the squaring arm, over-cut included; the "
+        "cutter \"bench\" reaches 48 in");
+  CutterProfile longer = default_cutter();
+  longer.reach = inches(57) + sixty_fourths(4);
+  CHECK(plan_cutting(mat, longer));
+  longer.reach.reset();
+  const auto unknown = plan_cutting(mat, longer);
+  REQUIRE(unknown);
+  CHECK(std::any_of(unknown->notes.begin(), unknown->notes.end(),
+                    [](const PlanNote& note) { return code_of(note) == "cutting-reach-unknown"; }));
+}
+
+TEST_CASE("thick board is cut in two passes or refused, and a spacer of any thickness is strips") {
+  Mat mat = mats::even(inches(16), inches(20), inches(3));
+  mats::set_thickness(mat.layers.front(), sixty_fourths(10));
+  const CuttingPlan twice = plan_cutting(mat, default_cutter()).value();
+  CHECK(twice.stages[0].passes == 2);
+  mats::set_thickness(mat.layers.front(), sixty_fourths(20));
+  CHECK(plan_cutting(mat, default_cutter()).error().at(0).code == "cutter-cut-too-deep");
+  mats::set_thickness(mat.layers.front(), sixty_fourths(32));
+  CHECK(plan_cutting(mat, default_cutter()).error().at(0).code == "cutter-board-too-thick");
+
+  Mat spaced = mats::even(inches(16), inches(20), inches(3));
+  mats::add_layer(spaced, {}, sixty_fourths(64));
+  spaced.layers.back().board.spacer = true;
+  const CuttingPlan plan = plan_cutting(spaced, default_cutter()).value();
+  CHECK(plan.stages[1].kind == StageKind::spacer);
+  CHECK(plan.stages[1].strips.size() == 4);
+  CHECK(plan.stages[1].set_ups.empty());
+  CHECK(mats::difference(spaced, plan_to_json(plan), mats::ideal(default_cutter())) == "");
 }
 
 TEST_CASE("every outlet tells the same blank for every layer of every gallery job") {

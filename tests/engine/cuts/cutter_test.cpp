@@ -51,10 +51,74 @@ TEST_CASE("what is wrong with a cutter file is said at its place") {
 TEST_CASE("an over-cut goes by the table, in proportion between two entries") {
   CutterProfile cutter = default_cutter();
   cutter.over_cuts = {{sixty_fourths(4), sixty_fourths(6)}, {sixty_fourths(8), sixty_fourths(8)}};
-  CHECK(over_cut(cutter, sixty_fourths(4)) == sixty_fourths(6));
-  CHECK(over_cut(cutter, sixty_fourths(6)) == sixty_fourths(7));
-  CHECK(over_cut(cutter, sixty_fourths(2)) == sixty_fourths(3));
-  CHECK(over_cut(cutter, sixty_fourths(16)) == sixty_fourths(16));
+  CHECK(over_cut(cutter, sixty_fourths(4), sixty_fourths(4)) == sixty_fourths(6));
+  CHECK(over_cut(cutter, sixty_fourths(6), sixty_fourths(6)) == sixty_fourths(7));
+  CHECK(over_cut(cutter, sixty_fourths(2), sixty_fourths(2)) == sixty_fourths(3));
+  CHECK(over_cut(cutter, sixty_fourths(16), sixty_fourths(16)) == sixty_fourths(16));
+}
+
+// Worked by hand: the blade needs 1/16 in past the lines on board 1/16 in thick.
+TEST_CASE("at another angle the bevel's run changes, and what the blade needs beyond it stays") {
+  CutterProfile cutter = default_cutter();
+  const Length thickness = sixty_fourths(4);
+  CHECK(over_cut(cutter, thickness, Length()) == Length());
+  cutter.over_cuts = {{thickness, sixty_fourths(6)}};
+  CHECK(over_cut(cutter, thickness, sixty_fourths(7)) == sixty_fourths(9));
+  CHECK(over_cut(cutter, thickness, Length()) == sixty_fourths(2));
+  cutter.over_cuts = {{thickness, sixty_fourths(3)}};
+  CHECK(over_cut(cutter, thickness, Length()) == Length());
+}
+
+// The slanting way through board of thickness t is t times the square root of 2 at 45 degrees,
+// twice t at 30 degrees and t at 90.
+TEST_CASE("how deep the blade goes decides the passes, by the slanting way through the board") {
+  CutterProfile cutter = default_cutter();
+  cutter.deepest_cut = millimetres(3);
+  cutter.deepest_in_two = millimetres(5);
+  CHECK(passes(cutter, millimetres(3), millimetres(3)) == 1);
+  CHECK(passes(cutter, millimetres(4), millimetres(4)) == 2);
+  CHECK(passes(cutter, millimetres(4), Length()) == 1);
+  CHECK(passes(cutter, millimetres(6), millimetres(6)) == 0);
+  cutter.deepest_in_two.reset();
+  CHECK(passes(cutter, millimetres(4), millimetres(4)) == 0);
+  cutter.deepest_cut.reset();
+  CHECK(passes(cutter, inches(1), inches(1)) == 1);
+}
+
+TEST_CASE("a cutter file of before says what has not been measured since, and still reads") {
+  const std::string old =
+      R"(<cutter version="1" id="mine" unit="in" division="1/16">
+      <rail longest-cut="48" widest-board="60"/><blade mark-lead="1/16"/><arm length="32"/>
+      <over-cut thickness="1/16" distance="1/16"/></cutter>)";
+  const CutterProfile cutter = parse_cutter(old, "mine.xml").value();
+  CHECK_FALSE(cutter.reach);
+  CHECK_FALSE(cutter.thickest_board);
+  CHECK_FALSE(cutter.line_from_rail);
+  CHECK_FALSE(cutter.deepest_cut);
+  CHECK(start_lead(cutter) == sixty_fourths(4));
+  CHECK(cutter.stroke == Stroke::pull);
+}
+
+TEST_CASE("every part of a cutter's profile is written, accepted by xmllint, and read back") {
+  CutterProfile cutter = default_cutter();
+  cutter.stroke = Stroke::push;
+  cutter.mark_lead = -sixty_fourths(2);
+  cutter.own_start_lead = sixty_fourths(3);
+  cutter.start_extra = -sixty_fourths(1);
+  cutter.line_from_rail = -sixty_fourths(20);
+  cutter.errors.stop = millimetres(1);
+  cutter.error_price = 45;
+  cutter.prefers = Way::gauges;
+  cutter.farther_first = false;
+  const std::string path = oracle::scratch_folder("cutter-parts") + "/all.xml";
+  oracle::write_file(path, write_cutter(cutter));
+  const oracle::Run run = oracle::run({"xmllint", "--noout", "--schema", schema, path});
+  INFO(run.err);
+  CHECK(run.status == 0);
+  const auto read = read_cutter(path);
+  INFO((read ? std::string() : to_string(read.error().front())));
+  REQUIRE(read);
+  CHECK(*read == cutter);
 }
 
 TEST_CASE("what was measured on the test cuts becomes corrections") {
@@ -67,12 +131,48 @@ TEST_CASE("what was measured on the test cuts becomes corrections") {
   measures.near_end = *test.near_stop - sixty_fourths(5);  // exactly where it should end
   measures.far_end = *test.far_stop + sixty_fourths(5) + sixty_fourths(1);
   measures.corner = sixty_fourths(1);
-  const CutterProfile corrected = measure_up(cutter, measures).value().cutter;
-  CHECK(corrected.guide->zero == -sixty_fourths(2));
-  CHECK(corrected.mark_lead == sixty_fourths(5));
-  CHECK(corrected.near_stop->zero == Length());
-  CHECK(corrected.far_stop->zero == -sixty_fourths(1));
-  CHECK(over_cut(corrected, sixty_fourths(4)) == sixty_fourths(3));
+  const MeasuredUp found = measure_up(cutter, measures).value();
+  CHECK(found.cutter.guide->zero == -sixty_fourths(2));
+  CHECK(found.cutter.mark_lead == sixty_fourths(5));
+  CHECK(found.cutter.near_stop->zero == Length());
+  CHECK(found.cutter.far_stop->zero == -sixty_fourths(1));
+  // It went 4 - 4 + 5 sixty-fourths past the line, one more than it had to.
+  CHECK(over_cut(found.cutter, sixty_fourths(4), sixty_fourths(4)) == sixty_fourths(4));
+  REQUIRE(found.turn.size() == 1);  // one reading of the line
+}
+
+// Over-cut 1/16 with a lead of 1/16 in; the blade leads by 1/8 and goes 1/16 past
+// the corner. The mark stood on the line, so the blade went 1/8 past it, and must go 1/16.
+TEST_CASE("a lead that is measured anew does not leave the corners uncut") {
+  TestMeasures measures;
+  measures.thickness = sixty_fourths(4);
+  measures.mark = sixty_fourths(8);
+  measures.corner = sixty_fourths(4);
+  const CutterProfile corrected = measure_up(default_cutter(), measures).value().cutter;
+  CHECK(over_cut(corrected, sixty_fourths(4), sixty_fourths(4)) == sixty_fourths(4));
+  CHECK(corrected.mark_lead == sixty_fourths(8));
+  measures = {};
+  measures.thickness = sixty_fourths(4);
+  measures.mark = -sixty_fourths(2);
+  const CutterProfile short_of_it = measure_up(default_cutter(), measures).value().cutter;
+  CHECK(parse_cutter(write_cutter(short_of_it), "mine.xml").value() == short_of_it);
+}
+
+TEST_CASE("two readings show a guide that is not parallel, and an arm that is not square") {
+  TestMeasures measures;
+  measures.thickness = sixty_fourths(4);
+  measures.line = inches(3);
+  measures.line_far = inches(3) + millimetres(1);
+  // A square of 300 mm whose corner at A and B is a thousandth wider than a right angle.
+  measures.diagonal_ab = Length::from_ticks(678'483);
+  measures.diagonal_bc = Length::from_ticks(679'162);
+  const MeasuredUp found = measure_up(default_cutter(), measures).value();
+  REQUIRE(found.turn.size() == 2);
+  CHECK(found.turn[0].find("too far from the rail") != std::string::npos);
+  CHECK(found.turn[1].find("wider than a right angle") != std::string::npos);
+  measures.line_far = measures.line;
+  measures.diagonal_bc = measures.diagonal_ab;
+  CHECK(measure_up(default_cutter(), measures).value().turn.empty());
 }
 
 TEST_CASE("a measure that no cutter gives is refused") {

@@ -19,14 +19,18 @@ using Texts = std::vector<std::string>;
 std::string texts_of(const ToldPlan& plan, const Stage& stage) {
   Texts out{stage_text(plan, stage), prepare_text(plan, stage), shift_text(plan, stage),
             by_eye_text(plan, stage), outside_blocks_text(plan, stage)};
-  for (const Marking& marking : markings_of(stage)) out.push_back(marking_text(plan, marking));
+  for (const Marking& marking : markings_of(stage))
+    out.push_back(marking_text(plan, stage, marking));
   for (const SetUp& set_up : stage.set_ups) {
     for (const Dial& dial : dials_of(plan, set_up.settings, {})) {
-      out.push_back(dial.name + " " + dial.shows + " " + dial.remainder);
+      out.push_back(dial.name + " " + dial.shows);
     }
     if (set_up.settings.block) out.push_back(block_text(plan, *set_up.settings.block));
+    if (set_up.settings.arm_block) {
+      out.push_back(arm_block_text(plan, *set_up.settings.arm_block));
+    }
     for (const Placement& placement : set_up.placements) {
-      out.push_back(turn_text(placement.turns, plan.locale));
+      out.push_back(lay_text(plan, placement.edge, placement.laid, placement.turns));
       for (const BevelCut& cut : placement.cuts) out.push_back(brief_ends_text(plan, stage, cut));
     }
   }
@@ -34,6 +38,9 @@ std::string texts_of(const ToldPlan& plan, const Stage& stage) {
   if (!stage.skew_cuts.empty()) out.push_back(skew_marks_text(plan, stage));
   for (const std::string& curve : curve_texts(plan, stage)) out.push_back(curve);
   for (const GrooveTrim& trim : stage.trims) out.push_back(trim_text(plan, trim));
+  for (const std::string& text : guide_marking_texts(plan, stage)) out.push_back(text);
+  for (const std::string& text : spacer_texts(plan, stage)) out.push_back(text);
+  for (const Check& check : stage.checks) out.push_back(check_text(plan, stage, check));
   std::string all;
   for (const std::string& text : out) all += text + "\n";
   return all;
@@ -43,6 +50,8 @@ std::string texts_of(const ToldPlan& plan, const Stage& stage) {
 std::string texts_of(const ToldPlan& plan) {
   std::string all;
   for (const std::string& caution : cautions(plan)) all += caution + "\n";
+  all += chosen_text(plan, plan.locale) + "\n" + gauges_text(plan) + "\n";
+  all += how_boards_lie(plan.cutter, plan.locale) + "\n" + line_up_text(plan) + "\n";
   for (const StraightCut& side : plan.blanks) all += blank_text(plan, side) + "\n";
   for (const Stage& stage : plan.stages) all += texts_of(plan, stage);
   return all;
@@ -71,6 +80,9 @@ TEST_CASE("the plan of any mat, and every kind of note on it, is told in the rea
       cutter.longest_cut = std::max(mat.outer.width(), mat.outer.height()) - inches(2);
     PlanOptions options;
     options.stacked = random() % 3 > 0;
+    if (i % 5 == 0) cutter.over_cuts = {{sixty_fourths(3), sixty_fourths(3)}};
+    if (i % 5 == 0) cutter.deepest_cut = cutter.deepest_in_two = std::nullopt;
+    if (i % 5 == 1) cutter.deepest_cut = Length::from_ticks(1800);
     const auto plan = plan_cutting(mat, cutter, options);
     if (!plan) continue;
     ++planned;

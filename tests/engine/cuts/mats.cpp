@@ -91,6 +91,7 @@ void set_thickness(MatLayer& layer, Length thickness) {
 void add_layer(Mat& mat, const Sides& reveal, Length thickness) {
   MatLayer layer = mat.layers.back();
   ++layer.number;
+  layer.board.spacer = false;
   layer.board.name = "Under-mat";
   layer.board.reveal = reveal;
   for (mullion::Window& window : layer.windows) {
@@ -118,6 +119,10 @@ simulator::Cutter ideal(const CutterProfile& cutter) {
   if (cutter.far_stop) out.far_zero = cutter.far_stop->zero;
   out.arm_zero = cutter.arm_zero;
   out.mark_lead = cutter.mark_lead;
+  out.start_lead = start_lead(cutter);
+  out.pulled = cutter.stroke == Stroke::pull;
+  out.line_from_rail = cutter.line_from_rail.value_or(Length());
+  out.reach = cutter.reach;
   out.kerf = cutter.kerf;
   return out;
 }
@@ -146,8 +151,24 @@ double loose_for(const Mat& mat, const mullion::Window& window) {
   return whole_ticks + ellipse_off_parallel(window.back, sight_of(mat, window.openings.front()));
 }
 
+// A spacer's windows are cut as rectangles, whatever their shape. On its own blank.
+std::vector<simulator::Polygon> boxes(const MatLayer& layer, const simulator::CutLayer& cut,
+                                      const Rect& outer) {
+  const Length by = half_rounded_down(outer.width() - cut.blank_width);
+  std::vector<simulator::Polygon> out;
+  for (const mullion::Window& window : layer.windows) {
+    const Rect& b = window.back;
+    out.push_back(
+        polygon(mullion::rectangle({b.left - by, b.top - by, b.right - by, b.bottom - by})));
+  }
+  std::sort(out.begin(), out.end());
+  return out;
+}
+
 std::string difference(const Mat& mat, const MatLayer& layer, const simulator::CutLayer& cut) {
   const std::string name = "layer " + std::to_string(layer.number);
+  if (layer.board.spacer)
+    return cut.back == boxes(layer, cut, mat.outer) ? "" : "the windows of " + name;
   if (cut.back != backs(layer)) return "the back edges of " + name;
   if (cut.face != faces(layer)) return "the face edges of " + name;
   if (cut.longest_overrun != Length()) return "an over-cut seen on the face of " + name;
@@ -166,12 +187,12 @@ std::string difference(const Mat& mat, const MatLayer& layer, const simulator::C
 }  // namespace
 
 std::string difference(const Mat& mat, const std::string& plan_json,
-                       const simulator::Cutter& cutter) {
-  const simulator::Outcome outcome = simulator::play(plan_json, cutter);
+                       const simulator::Cutter& cutter, unsigned lie) {
+  const simulator::Outcome outcome = simulator::play(plan_json, cutter, lie);
   if (!outcome.faults.empty()) return outcome.faults.front();
   std::vector<const simulator::CutLayer*> cut;
   for (const auto& layer : outcome.layers) {
-    if (layer.kind == "layer") cut.push_back(&layer);
+    if (layer.kind != "groove") cut.push_back(&layer);
   }
   if (cut.size() != mat.layers.size()) return "the number of layers";
   for (std::size_t i = 0; i < cut.size(); ++i) {
@@ -241,11 +262,11 @@ void give_shape(Mat& mat, std::size_t index, const ShapeSpec& shape) {
 
 namespace {
 
-// Shapes need reveals that are the same on all sides.
+// Shapes need reveals that are the same on all sides; a spacer's windows are cut as rectangles.
 bool may_reshape(const Mat& mat) {
   return std::all_of(mat.layers.begin() + 1, mat.layers.end(), [](const MatLayer& layer) {
     const Sides& reveal = layer.board.reveal;
-    return reveal.left == reveal.bottom;
+    return reveal.left == reveal.bottom && !layer.board.spacer;
   });
 }
 
@@ -274,6 +295,7 @@ Mat random_mat(std::mt19937& random) {
     const Length other = random() % 3 == 0 ? sixty_fourths(pick(random, 4, 20)) : even;
     add_layer(mat, {even, even, even, other},
               random() % 2 == 0 ? thickness : Length::from_ticks(pick(random, 1500, 2600)));
+    mat.layers.back().board.spacer = layers > 1 && random() % 6 == 0;
   }
   if (!may_reshape(mat)) return mat;
   for (std::size_t i = 0; i < mat.layers.front().windows.size(); ++i) {
@@ -297,7 +319,12 @@ CutterProfile random_cutter(std::mt19937& random) {
   if (out.far_stop) out.far_stop->zero = error();
   if (random() % 4 == 0) out.far_stop.reset();
   if (random() % 8 == 0) out.near_stop.reset();
-  out.mark_lead = Length::from_ticks(pick(random, 0, 4000));
+  if (random() % 3 == 0) out.stroke = Stroke::push;
+  out.mark_lead = Length::from_ticks(pick(random, -1000, 4000));
+  if (random() % 2 == 0) out.own_start_lead = Length::from_ticks(pick(random, -1000, 4000));
+  if (random() % 2 == 0) out.line_from_rail = Length::from_ticks(pick(random, -12000, 12000));
+  if (random() % 3 == 0) out.reach.reset();
+  out.farther_first = random() % 4 != 0;
   out.arm_zero = error();
   out.kerf = Length::from_ticks(pick(random, 0, 40));
   return out;

@@ -37,7 +37,7 @@ simulator::Cutter ideal(const mullion::CutterProfile& cutter);
 // and no further. Straight edges at right angles must be exact, others as likeness.h says. The
 // cutter's over-cuts must be the bevel's run.
 std::string difference(const mullion::Mat& mat, const std::string& plan_json,
-                       const simulator::Cutter& cutter);
+                       const simulator::Cutter& cutter, unsigned lie = 0);
 
 // Any mat and any cutter, from a fixed seed.
 mullion::Mat random_mat(std::mt19937& random);

@@ -25,16 +25,6 @@ PlanOptions by(Way way, int quantity = 1) {
   return options;
 }
 
-std::vector<const BevelCut*> cuts_of(const Stage& stage) {
-  std::vector<const BevelCut*> out;
-  for (const SetUp& set_up : stage.set_ups) {
-    for (const Placement& placement : set_up.placements) {
-      for (const BevelCut& cut : placement.cuts) out.push_back(&cut);
-    }
-  }
-  return out;
-}
-
 std::set<Length> guides_of(const CuttingPlan& plan) {
   std::set<Length> out;
   for (const Stage& stage : plan.stages) {
@@ -47,6 +37,16 @@ std::set<Length> guides_of(const CuttingPlan& plan) {
 
 simulator::Outcome played(const CuttingPlan& plan) {
   return simulator::play(plan_to_json(plan), mats::ideal(plan.cutter));
+}
+
+// Lines that are broken for the terminal made one.
+std::string flat(const CuttingPlan& plan) {
+  std::string out;
+  for (const char c : plan_to_text(plan)) {
+    const bool blank = c == ' ' || c == '\n';
+    if (!blank || out.empty() || out.back() != ' ') out += blank ? ' ' : c;
+  }
+  return out;
 }
 
 Mat collage(int columns, int rows) {
@@ -125,8 +125,10 @@ TEST_CASE(
 TEST_CASE("straight cuts come first, without guide, stops and backing sheet; bevels over one") {
   const CuttingPlan plan = planned(mats::even(inches(16), inches(20), inches(3)));
   REQUIRE(plan.blanks.size() == 2);
-  CHECK(plan.blanks[0].size == inches(20));
-  CHECK(plan.blanks[1].size == inches(16));
+  CHECK(plan.blanks[0].strip);
+  CHECK(plan.blanks[0].size == inches(16));
+  CHECK_FALSE(plan.blanks[1].strip);
+  CHECK(plan.blanks[1].size == inches(20));
   const auto json = nlohmann::json::parse(plan_to_json(plan));
   for (const auto& side : json["blanks"]) {
     CHECK(side["backing_sheet"] == false);
@@ -222,8 +224,17 @@ TEST_CASE(
     CHECK(cut->instead->block->width == inches(7));
   }
   CHECK(freehand == 2);
-  REQUIRE(plan.notes.size() == 1);
+  // The generic cutter does not say where its blade cuts beside the rail's edge.
+  REQUIRE(plan.notes.size() == 2);
   CHECK(code_of(plan.notes[0]) == "cutting-beyond-guide");
+  CHECK(code_of(plan.notes[1]) == "cutting-rail-unknown");
+  CHECK(flat(plan).find("14 in from edge D, under the blade's point at both of its ends") !=
+        std::string::npos);
+  CutterProfile known = default_cutter();
+  known.line_from_rail = sixty_fourths(16);
+  CHECK(flat(planned(mat, {}, known))
+            .find("14 in from edge D, 1/4 in from the rail's edge, away from the guide's side") !=
+        std::string::npos);
 
   CutterProfile over_bar = default_cutter();
   over_bar.guide->board_over_bar = true;
@@ -279,16 +290,172 @@ TEST_CASE("no cut starts on a line that is already cut through") {
   }
 }
 
-TEST_CASE("the quickest way is chosen, and the choice can be forced") {
+TEST_CASE(
+    "the way that costs least is chosen, the user's wish goes before it, and a command first") {
   const Mat mat = mats::even(inches(16), inches(20), inches(3));
   const CuttingPlan plan = planned(mat);
-  for (const WayTime& way : plan.ways) CHECK(plan.seconds <= way.seconds);
-  CHECK(planned(mat, by(Way::pencilled)).way == Way::pencilled);
-  CHECK(planned(mat, {}, *generic_cutter("plain-bench")).way == Way::pencilled);
-  PlanOptions forced = by(Way::two_stops);
-  const auto refused = plan_cutting(mat, *generic_cutter("plain-bench"), forced);
-  REQUIRE_FALSE(refused);
-  CHECK(refused.error()[0].code == "cutter-way");
+  for (const WayTime& way : plan.ways) CHECK(plan.ways.front().cost <= way.cost);
+  CHECK(plan.ways.front().way == plan.way);
+  CutterProfile cutter = default_cutter();
+  cutter.prefers = Way::guide_marked;
+  CHECK(planned(mat, {}, cutter).way == Way::guide_marked);
+  CHECK(planned(mat, by(Way::pencilled), cutter).way == Way::pencilled);
+  CutterProfile plain = *generic_cutter("plain-bench");
+  CHECK(planned(mat, {}, plain).way < Way::one_stop);
+  plain.prefers = Way::gauges;  // which needs a guide and stops
+  CHECK(planned(mat, {}, plain).way < Way::one_stop);
+  for (const Way way : {Way::one_stop, Way::two_stops, Way::gauges}) {
+    const auto refused = plan_cutting(mat, plain, by(way));
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error()[0].code == "cutter-way");
+  }
+}
+
+TEST_CASE(
+    "precision has a price: where it is dear stops are used, where it is free they need not be") {
+  const Mat mat = collage(2, 2);
+  CutterProfile cutter = default_cutter();
+  cutter.error_price = 1000;
+  const CuttingPlan exact = planned(mat, {}, cutter);
+  cutter.error_price = 0;
+  const CuttingPlan quick = planned(mat, {}, cutter);
+  CHECK(exact.ways.front().error <= quick.ways.front().error);
+  CHECK(exact.way >= Way::two_stops);
+  for (const WayTime& way : quick.ways) CHECK(quick.seconds <= way.seconds);
+}
+
+// 2 x 2 openings: two distances from each edge for the lines farther in and nearer, on each of two
+// sides of an opening: 16 strokes, whatever number of openings share one.
+TEST_CASE("pencil strokes that lie in one line are drawn and counted once") {
+  for (const Way way : {Way::pencilled, Way::guide_marked}) {
+    const CuttingPlan plan = planned(collage(2, 2), by(way));
+    CHECK(plan.stages[0].pencil_lines.size() == 8);
+    CHECK(cuts_of(plan.stages[0]).size() == 16);
+  }
+}
+
+TEST_CASE("lines drawn along the guide are set once for each distance") {
+  CutterProfile cutter = default_cutter();
+  cutter.line_from_rail = sixty_fourths(16);
+  const CuttingPlan plan = planned(collage(2, 2), by(Way::guide_marked), cutter);
+  const Stage& stage = plan.stages[0];
+  REQUIRE_FALSE(stage.marking.empty());
+  std::set<Length> settings;
+  std::size_t drawn = 0;
+  for (const MarkSetUp& set_up : stage.marking) {
+    CHECK(settings.insert(set_up.setting.guide).second);
+    for (const MarkPlacement& placement : set_up.placements) {
+      const PencilLine& line = stage.pencil_lines[static_cast<std::size_t>(placement.line) - 1];
+      CHECK(line.by_guide);
+      CHECK(set_up.setting.guide == line.distance + sixty_fourths(16));
+      ++drawn;
+    }
+  }
+  for (const PencilLine& line : stage.pencil_lines) {
+    if (!line.by_guide) CHECK(line.distance + sixty_fourths(16) > cutter.guide->most);
+  }
+  CHECK(drawn > 0);
+}
+
+TEST_CASE("gauge pieces and blocks at the arm make do with one setting for each size of opening") {
+  CutterProfile cutter = default_cutter();
+  cutter.guide->most = inches(20);
+  const Mat mat = collage(2, 2);
+  const auto moves = [&](Way way) {
+    const CuttingPlan plan = planned(mat, by(way), cutter);
+    const simulator::Outcome outcome = played(plan);
+    CHECK(outcome.faults.empty());
+    return std::pair(outcome.guide_moves, outcome.stop_moves);
+  };
+  const auto [guide, stop] = moves(Way::two_stops);
+  const auto [guide_by_blocks, stop_by_blocks] = moves(Way::stop_blocks);
+  const auto [guide_by_gauges, stop_by_gauges] = moves(Way::gauges);
+  CHECK(guide_by_gauges == 1);
+  CHECK(stop_by_gauges == 2);
+  CHECK(stop_by_blocks == 2);
+  CHECK(guide_by_gauges < guide);
+  CHECK(stop_by_gauges < stop);
+  const CuttingPlan plan = planned(mat, by(Way::gauges), cutter);
+  CHECK(plan.gauges.size() >= 1);
+  CHECK(plan.gauges.size() <= 4);
+}
+
+TEST_CASE(
+    "farther lines come first unless the cutter's user says otherwise, which takes no longer") {
+  std::mt19937 random(71);
+  CutterProfile cutter = default_cutter();
+  int quicker = 0;
+  for (int i = 0; i < 40; ++i) {
+    const Mat mat = mats::random_mat(random);
+    cutter.farther_first = true;
+    const auto kept = plan_cutting(mat, cutter, by(Way::two_stops)).value();
+    cutter.farther_first = false;
+    const auto free = plan_cutting(mat, cutter, by(Way::two_stops)).value();
+    CHECK(free.stages[0].seconds <= kept.stages[0].seconds);
+    quicker += free.stages[0].seconds < kept.stages[0].seconds ? 1 : 0;
+  }
+  CHECK(quicker > 0);
+}
+
+// A window of 1/4 in, where the mark leads by 1/4 in: at the lines the marks would stand 1/8 in the
+// wrong way round, over-cuts of 1/16 in taken off.
+TEST_CASE("stops that would cross are not set, and a scale never shows less than nothing") {
+  Mat mat = mats::single(inches(12), inches(12),
+                         {{inches(6), inches(4), inches(6) - sixty_fourths(16), inches(4)}});
+  CutterProfile cutter = default_cutter();
+  cutter.mark_lead = sixty_fourths(16);
+  const CuttingPlan plan = planned(mat, by(Way::two_stops), cutter);
+  int by_eye = 0;
+  for (const BevelCut* cut : cuts_of(plan.stages[0]))
+    by_eye += cut->start.by != EndBy::stop ? 1 : 0;
+  CHECK(by_eye == 2);
+  CHECK(mats::difference(mat, plan_to_json(plan), mats::ideal(cutter)) == "");
+
+  CutterProfile shifted = default_cutter();
+  shifted.guide->zero = -inches(4);
+  shifted.near_stop->zero = -inches(4);
+  const Mat even = mats::even(inches(16), inches(20), inches(3));
+  const CuttingPlan below = planned(even, by(Way::two_stops), shifted);
+  CHECK(plan_to_text(below).find("guide -") == std::string::npos);
+  CHECK(plan_to_text(below).find("stop -") == std::string::npos);
+  CHECK(mats::difference(even, plan_to_json(below), mats::ideal(shifted)) == "");
+}
+
+TEST_CASE("a cutter without a guide never has an edge at the guide") {
+  const CuttingPlan plan =
+      planned(mats::even(inches(16), inches(20), inches(3)), {}, *generic_cutter("plain-bench"));
+  const std::string text = plan_to_text(plan);
+  CHECK(text.find("at the guide") == std::string::npos);
+  CHECK(text.find(" on the left, ") != std::string::npos);
+}
+
+// 141.7 mm is 5 37.1/64 in. A division of 1/16 in is read to a quarter.
+TEST_CASE("a setting is one length in the cutter's unit, and what is rounded is said once") {
+  Mat mat = mats::even(millimetres(400), millimetres(500), Length::from_ticks(1417 * 160));
+  mat.unit = Unit::millimetre;
+  mats::set_thickness(mat.layers.front(), Length::from_ticks(2400));
+  const CuttingPlan plan = planned(mat, by(Way::two_stops));
+  const std::string text = flat(plan);
+  CHECK(text.find("guide 5 37/64 in") != std::string::npos);
+  CHECK(text.find(" mm |") == std::string::npos);
+  CHECK(text.find("The job is measured in other units: settings are converted to the cutter's and "
+                  "rounded") != std::string::npos);
+  const CuttingPlan metric = planned(mat, by(Way::two_stops), *generic_cutter("metric-bench"));
+  CHECK(plan_to_text(metric).find("guide 141.7 mm") != std::string::npos);
+  CHECK(plan_to_text(metric).find("rounded") == std::string::npos);
+}
+
+TEST_CASE(
+    "what is measured on an under-mat that is taped on is measured from the top mat's edges") {
+  Mat mat = collage(2, 1);
+  const Length reveal = sixty_fourths(16);
+  mats::add_layer(mat, {reveal, reveal, reveal, reveal}, sixty_fourths(4));
+  const std::string text = plan_to_text(planned(mat, by(Way::pencilled)));
+  CHECK(text.find("draw 2 5/16 in from edge A of the top mat") != std::string::npos);
+  CHECK(text.find("letter its back anew") != std::string::npos);
+  PlanOptions separate = by(Way::pencilled);
+  separate.stacked = false;
+  CHECK(plan_to_text(planned(mat, separate)).find("of the top mat") == std::string::npos);
 }
 
 TEST_CASE("a window without a bevel is cut to its corners and no further") {
@@ -305,7 +472,8 @@ TEST_CASE("a window without a bevel is cut to its corners and no further") {
 TEST_CASE("a mat that is too large for the cutter is refused with both figures") {
   const auto plan = plan_cutting(mats::even(inches(70), inches(58), inches(3)), default_cutter());
   REQUIRE_FALSE(plan);
-  REQUIRE(plan.error().size() == 2);
+  REQUIRE(plan.error().size() == 3);
+  CHECK(plan.error()[2].code == "cutter-beyond-rail");
   CHECK(plan.error()[0].message ==
         "the mat is 70 in across the rail; the cutter \"bench\" takes 60 in");
   CHECK(plan.error()[1].message ==

@@ -35,7 +35,8 @@ json plan_by_steps(const json& run, std::size_t kind) {
   json plan = run["kinds"][kind]["plan"];
   for (json& stage : plan["stages"]) {
     for (json& set_up : stage["set_ups"]) {
-      for (const char* scale : {"guide", "block", "near_stop", "far_stop"}) set_up[scale] = {};
+      for (const char* scale : {"guide", "block", "near_stop", "far_stop", "arm_block"})
+        set_up[scale] = {};
     }
   }
   for (const json& step : run["steps"]) {
@@ -44,7 +45,7 @@ json plan_by_steps(const json& run, std::size_t kind) {
       json& stage = plan["stages"][cut["stage"].get<std::size_t>() - 1];
       for (json& set_up : stage["set_ups"]) {
         if (set_up["number"] != cut["set_up"]) continue;
-        for (const char* scale : {"guide", "block", "near_stop", "far_stop"}) {
+        for (const char* scale : {"guide", "block", "near_stop", "far_stop", "arm_block"}) {
           set_up[scale] = step[scale];
         }
       }
@@ -92,12 +93,12 @@ TEST_CASE("blanks of one size are cut with one setting of the arm, whatever they
                                     {"N-2", "", other, 2}};
   const CuttingRun run = plan_run(jobs, default_cutter()).value();
   REQUIRE(run.blanks.size() == 2);
-  CHECK(run.blanks[0].size == inches(20));
+  CHECK(run.blanks[0].strip);
+  CHECK(run.blanks[0].size == inches(16));
   CHECK(run.blanks[0].shares.size() == 2);
   const std::string text = run_to_text(run);
-  CHECK(
-      text.find("arm stop 20 in: cut 16 in long: 3 for kind 1 (layer 1); 2 for kind 2 (layer 1)") !=
-      std::string::npos);
+  CHECK(text.find("arm stop 20 in: then cut it off the strip: 3 for kind 1 (layer 1); 2 for kind 2 "
+                  "(layer 1)") != std::string::npos);
 }
 
 TEST_CASE("every mat of a run comes off the ideal cutter exactly by the run's own steps") {
@@ -120,18 +121,20 @@ TEST_CASE("what a step moves is what its settings differ by from what the scales
   std::mt19937 random(29);
   const CuttingRun run = plan_run(random_jobs(random, 6), default_cutter()).value();
   const json printed = json::parse(run_to_json(run));
-  json shown = {{"guide", nullptr}, {"near_stop", nullptr}, {"far_stop", nullptr}};
+  // What a step does not set is pushed out of the way.
+  json shown = {
+      {"guide", {}}, {"block", {}}, {"near_stop", {}}, {"far_stop", {}}, {"arm_block", {}}};
   for (const json& step : printed["steps"]) {
-    std::set<std::string> moved;
+    std::set<std::string> moved, expected;
     for (const json& move : step["moves"]) moved.insert(move.get<std::string>());
     for (const auto& [scale, name] : std::map<std::string, std::string>{
              {"guide", "guide"}, {"near_stop", "near stop"}, {"far_stop", "far stop"}}) {
-      if (step[scale].is_null()) continue;
-      const bool same_block = scale != "guide" || shown["block"] == step["block"];
-      CHECK(moved.count(name) == (shown[scale] == step[scale] && same_block ? 0 : 1));
-      shown[scale] = step[scale];
-      if (scale == "guide") shown["block"] = step["block"];
+      if (!step[scale].is_null() && shown[scale] != step[scale]) expected.insert(name);
     }
+    const bool block = !step["guide"].is_null() && shown["block"] != step["block"];
+    if (block || shown["arm_block"] != step["arm_block"]) expected.insert("spacers");
+    CHECK(moved == expected);
+    for (auto& [scale, now] : shown.items()) now = step[scale];
   }
 }
 

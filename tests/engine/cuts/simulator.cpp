@@ -18,7 +18,7 @@ using nlohmann::json;
 namespace {
 
 Length setting_of(const json& setting) {
-  return length_of(setting.at("shows")) + length_of(setting.at("remainder"));
+  return length_of(setting.at("shows")) - length_of(setting.at("rounded_by"));
 }
 
 std::vector<int> openings_of(const json& cut) {
@@ -31,6 +31,9 @@ class Board {
   Board(Length width, Length height) : width_(width), height_(height) {}
 
   void turn_clockwise(int quarters) { turns_ = (turns_ + quarters + 400) % 4; }
+  void lay_with_edge_away(char letter) {
+    while (letter_at(0) != letter) turn_clockwise(1);
+  }
 
   // Twice the place of a point of the board, about the board's middle, on the table.
   Point on_table(Point front) const {
@@ -172,7 +175,8 @@ class Openings {
 
 class Bench {
  public:
-  Bench(const json& plan, const Cutter& cutter) : plan_(plan), cutter_(cutter) {}
+  Bench(const json& plan, const Cutter& cutter, unsigned lie)
+      : plan_(plan), cutter_(cutter), lie_(lie) {}
 
   Outcome work() {
     for (const json& stage : plan_.at("stages")) {
@@ -203,8 +207,9 @@ class Bench {
     }
     const Length width = length_of(stage.at("blank").at("width"));
     const Length height = length_of(stage.at("blank").at("height"));
-    if (sides.size() != 2 || sides[0] != std::max(width, height) ||
-        sides[1] != std::min(width, height)) {
+    // The strip is as wide as the shorter side.
+    if (sides.size() != 2 || sides[0] != std::min(width, height) ||
+        sides[1] != std::max(width, height)) {
       fault("the straight cuts do not give the blank");
     }
     return {width, height};
@@ -214,10 +219,14 @@ class Bench {
     stage_ = &stage;
     run_ = length_of(stage.at("bevel_run"));
     slits_.clear();
+    drawn_.clear();
     const bool taped = stage.at("taped_behind").get<bool>();
     board_ = taped ? Board(top_width_, top_height_) : Board(width, height);
-    board_.turn_clockwise(cutter_.guide_on_left ? 3 : 1);  // A to the guide
+    board_.turn_clockwise(static_cast<int>(lie_ & 3));
+    lie_ >>= 2;
+    for (const json& set_up : stage.at("marking")) mark(set_up);
     for (const json& set_up : stage.at("set_ups")) work_set_up(set_up);
+    for (const json& check : stage.at("checks")) compare(check);
     CutLayer layer;
     layer.kind = stage.at("kind");
     layer.layer = stage.at("layer");
@@ -229,6 +238,11 @@ class Bench {
     for (const json& curve : stage.at("curves")) {
       std::vector<Track>& tracks = layer.tracks[openings_of(curve)];
       for (Track& track : along_curve(curve, run_)) tracks.push_back(std::move(track));
+    }
+    if (layer.kind == "spacer") {
+      layer.back = spacer_windows(stage, width, height);
+      out_.layers.push_back(std::move(layer));
+      return;
     }
     std::vector<Piece> back, face;
     for (const auto& [number, slit] : slits_) {
@@ -255,6 +269,113 @@ class Bench {
     return {{spot(slit.a), spot(slit.b)}, {spot(slit.face_a), spot(slit.face_b)}};
   }
 
+  // What is left free by strips along the edges, or cut out square.
+  std::vector<Polygon> spacer_windows(const json& stage, Length width, Length height) {
+    std::vector<Polygon> out;
+    const auto add = [&](Length left, Length top, Length right, Length bottom) {
+      Polygon polygon{{left, top}, {right, top}, {right, bottom}, {left, bottom}};
+      std::sort(polygon.begin(), polygon.end());
+      out.push_back(polygon);
+    };
+    for (const json& window : stage.at("squares")) {
+      const auto from = [&](const char* edge) { return length_of(window.at(edge)); };
+      add(from("from_B"), from("from_A"), width - from("from_D"), height - from("from_C"));
+    }
+    std::map<std::string, std::pair<Length, Length>> strips;
+    for (const json& strip : stage.at("strips")) {
+      strips[strip.at("edge")] = {length_of(strip.at("width")), length_of(strip.at("length"))};
+    }
+    if (!strips.empty()) {
+      const Length left = strips["B"].first, right = width - strips["D"].first;
+      if (strips["B"].second != height || strips["D"].second != height ||
+          strips["A"].second != right - left || strips["C"].second != right - left) {
+        fault("the strips of a spacer do not meet");
+      }
+      add(left, strips["A"].first, right, height - strips["C"].first);
+    }
+    std::sort(out.begin(), out.end());
+    return out;
+  }
+
+  void lay(const json& placement) {
+    if (placement.at("laid_anew").get<bool>()) {
+      board_.lay_with_edge_away(placement.at("edge_away").get<std::string>()[0]);
+    } else {
+      board_.turn_clockwise(placement.at("quarter_turns_clockwise").get<int>());
+    }
+    const auto is_at = [&](const char* what, int side) {
+      return placement.at(what) == std::string(1, board_.letter_at(side));
+    };
+    if (!is_at("edge_at_guide", cutter_.guide_on_left ? 3 : 1)) {
+      fault("the turns do not bring the stated edge to the guide");
+    }
+    if (!is_at("edge_at_arm", 2)) {
+      fault("the turns do not bring the stated edge to the squaring arm");
+    }
+    if (!is_at("edge_away", 0)) fault("the turns do not bring the stated edge away");
+  }
+
+  // From the edge at the guide to the blade's line.
+  Length guided(const json& set_up) {
+    const Length shown = setting_of(set_up.at("guide"));
+    if (shown < Length()) fault("the guide is to show less than nothing");
+    Length distance = shown - cutter_.guide_zero;
+    if (!set_up.at("block").is_null()) {
+      const Length width = length_of(set_up.at("block").at("width"));
+      distance += set_up.at("block").at("place") == "inside the guide" ? -width : width;
+    }
+    return distance;
+  }
+
+  // Lines along the rail: where they come to lie, as distances from the edge at the guide.
+  void mark(const json& set_up) {
+    const bool along_rail = set_up.at("by") == "pencil along the rail's edge";
+    for (const json& line : set_up.at("lines")) {
+      lay(line);
+      const Length distance = guided(set_up) - (along_rail ? cutter_.line_from_rail : Length());
+      drawn_[line.at("number").get<int>()] = {line.at("edge_at_guide").get<std::string>()[0],
+                                              distance};
+    }
+  }
+
+  // What a rule shows against what the plan says it must.
+  void compare(const json& check) {
+    const std::string kind = check.at("kind");
+    if (kind == "reveal") return;
+    if (kind == "line") {
+      const auto found_slit = slits_.find(check.at("after_cut").get<int>());
+      if (found_slit == slits_.end()) return fault("a line is to be checked that is not cut");
+      const StraightSlit& slit = found_slit->second;
+      const char edge = check.at("edge").get<std::string>()[0];
+      const Length found = edge == 'A'   ? slit.a.y
+                           : edge == 'B' ? slit.a.x
+                           : edge == 'C' ? board_.height() - slit.a.y
+                                         : board_.width() - slit.a.x;
+      if (found != length_of(check.at("distance"))) fault("a line is not where a check has it");
+      return;
+    }
+    const std::vector<int> wanted = openings_of(check);
+    std::vector<Length> xs, ys;
+    for (const auto& [number, slit] : slits_) {
+      const bool of_it =
+          std::find(wanted.begin(), wanted.end(), slit.openings.front()) != wanted.end();
+      if (!of_it || slit.openings.front() != wanted.front()) continue;
+      if (slit.a.x == slit.b.x) xs.push_back(slit.a.x);
+      if (slit.a.y == slit.b.y) ys.push_back(slit.a.y);
+      if (kind == "fallout" && number > check.at("after_cut").get<int>()) {
+        fault("a fallout is to be measured before it is cut free");
+      }
+    }
+    if (xs.size() != 2 || ys.size() != 2) return;
+    const auto between = [](std::vector<Length>& both) {
+      return std::max(both[0], both[1]) - std::min(both[0], both[1]);
+    };
+    if (between(xs) != length_of(check.at("width")) ||
+        between(ys) != length_of(check.at("height"))) {
+      fault("an opening is not as large as a check has it");
+    }
+  }
+
   void work_set_up(const json& set_up) {
     ++out_.set_ups;
     const auto moved = [&](const char* what, json& now) {
@@ -265,14 +386,7 @@ class Bench {
     out_.guide_moves += moved("guide", guide_);
     out_.stop_moves += moved("near_stop", near_) + moved("far_stop", far_);
     for (const json& placement : set_up.at("placements")) {
-      board_.turn_clockwise(placement.at("quarter_turns_clockwise").get<int>());
-      const char at_guide = board_.letter_at(cutter_.guide_on_left ? 3 : 1);
-      if (placement.at("edge_at_guide") != std::string(1, at_guide)) {
-        fault("the turns do not bring the stated edge to the guide");
-      }
-      if (placement.at("edge_at_arm") != std::string(1, board_.letter_at(2))) {
-        fault("the turns do not bring the stated edge to the squaring arm");
-      }
+      lay(placement);
       for (const json& cut : placement.at("cuts")) work_cut(set_up, cut);
     }
   }
@@ -281,13 +395,14 @@ class Bench {
   Length left_edge(const json& set_up, const json& cut) {
     if (!cut.at("on_pencil_line").is_null()) {
       const Point line = place_of_pencil(cut.at("on_pencil_line").get<int>());
-      return -mullion::half_rounded_down(line.x + board_.across());
+      Length off;
+      if (cut.at("line_up_by") == "rail's edge") {
+        off = length_of(plan_.at("cutter").at("line_from_rail")) - cutter_.line_from_rail;
+      }
+      return (cutter_.guide_on_left ? off : -off) -
+             mullion::half_rounded_down(line.x + board_.across());
     }
-    Length distance = setting_of(set_up.at("guide")) - cutter_.guide_zero;
-    if (!set_up.at("block").is_null()) {
-      const Length width = length_of(set_up.at("block").at("width"));
-      distance += set_up.at("block").at("place") == "inside the guide" ? -width : width;
-    }
+    const Length distance = guided(set_up);
     return cutter_.guide_on_left ? -distance : distance - board_.across();
   }
 
@@ -295,8 +410,15 @@ class Bench {
   Point place_of_pencil(int number) {
     for (const json& line : stage_->at("pencil_lines")) {
       if (line.at("number") != number) continue;
-      const Length d = length_of(line.at("distance"));
-      const char edge = line.at("edge").get<std::string>()[0];
+      Length d = length_of(line.at("distance"));
+      char edge = line.at("edge").get<std::string>()[0];
+      if (line.at("drawn_by") == "guide") {
+        if (drawn_.count(number) == 0) {
+          fault("a line is not drawn that the guide was to draw");
+        } else {
+          std::tie(edge, d) = drawn_.at(number);
+        }
+      }
       const Length w = board_.width(), h = board_.height();
       const Point p = edge == 'A'   ? Point{Length(), d}
                       : edge == 'B' ? Point{d, Length()}
@@ -307,14 +429,20 @@ class Bench {
     throw std::logic_error("no such pencil line");
   }
 
-  // Where the blade is at an end of the cut: `sign` +1 at the start, -1 at the end.
-  Length blade_at(const json& set_up, const json& end, const char* stop, Length zero, int sign) {
+  // Where the blade is at an end of the cut, which is its start or not.
+  Length blade_at(const json& set_up, const json& end, bool starts) {
+    const bool far = starts == cutter_.pulled;
+    const int sign = far ? 1 : -1;
+    const Length lead = starts ? cutter_.start_lead : cutter_.mark_lead;
     if (end.at("by") == "stop") {
+      const char* stop = far ? "far_stop" : "near_stop";
       if (set_up.at(stop).is_null()) {
         fault("a cut ends at a stop that is not set");
         return Length();
       }
-      return setting_of(set_up.at(stop)) - zero + sign * cutter_.mark_lead;
+      const Length shown = setting_of(set_up.at(stop));
+      if (shown < Length()) fault("a stop is to show less than nothing");
+      return shown - (far ? cutter_.far_zero : cutter_.near_zero) + sign * lead;
     }
     const int number = end.at("number").get<int>();
     Length twice;
@@ -328,11 +456,16 @@ class Bench {
       twice = place_of_pencil(number).y;
     }
     const Length line = mullion::half_rounded_down(twice + board_.along());
-    return line + sign * (length_of(end.at("mark_past_line")) + cutter_.mark_lead);
+    return near_edge(set_up) + line + sign * (length_of(end.at("mark_past_line")) + lead);
   }
 
-  Point from_table(Length x, Length y, Length left) const {
-    return board_.on_front({(x - left) * 2 - board_.across(), y * 2 - board_.along()});
+  // Where the board's near edge lies on the table.
+  static Length near_edge(const json& set_up) {
+    return set_up.at("arm_block").is_null() ? Length() : length_of(set_up.at("arm_block"));
+  }
+
+  Point from_table(Length x, Length y, Length left, Length near) const {
+    return board_.on_front({(x - left) * 2 - board_.across(), (y - near) * 2 - board_.along()});
   }
 
   void work_cut(const json& set_up, const json& cut) {
@@ -341,34 +474,44 @@ class Bench {
       return;
     }
     const Length left = left_edge(set_up, cut);
-    const Length start = blade_at(set_up, cut.at("start"), "far_stop", cutter_.far_zero, 1);
-    const Length end = blade_at(set_up, cut.at("end"), "near_stop", cutter_.near_zero, -1);
-    if (start <= end) {
+    const Length near = near_edge(set_up);
+    const Length start = blade_at(set_up, cut.at("start"), true);
+    const Length end = blade_at(set_up, cut.at("end"), false);
+    if (start == end || (start > end) != cutter_.pulled) {
       fault("a cut starts below its end");
       return;
+    }
+    if (cutter_.reach && std::max(start, end) > *cutter_.reach) fault("a cut is off the rail");
+    if (!set_up.at("near_stop").is_null() && !set_up.at("far_stop").is_null() &&
+        setting_of(set_up.at("near_stop")) - cutter_.near_zero >=
+            setting_of(set_up.at("far_stop")) - cutter_.far_zero) {
+      fault("the stops cross");
     }
     const bool tip_left = cutter_.guide_on_left == cutter_.tip_to_guide;
     const Length out = tip_left ? -run_ : run_;
     slits_[cut.at("number").get<int>()] = {
-        openings_of(cut), from_table(Length(), start, left), from_table(Length(), end, left),
-        from_table(out, start, left), from_table(out, end, left)};
+        openings_of(cut), from_table(Length(), start, left, near),
+        from_table(Length(), end, left, near), from_table(out, start, left, near),
+        from_table(out, end, left, near)};
   }
 
   const json& plan_;
   Cutter cutter_;
+  unsigned lie_;
   Outcome out_;
   const json* stage_ = nullptr;
   Board board_{Length(), Length()};
   Length top_width_, top_height_, run_;
   std::map<int, StraightSlit> slits_;
+  std::map<int, std::pair<char, Length>> drawn_;  // with the guide
   json guide_, near_, far_;
 };
 
 }  // namespace
 
-Outcome play(const std::string& plan_json, const Cutter& cutter) {
+Outcome play(const std::string& plan_json, const Cutter& cutter, unsigned lie) {
   const json plan = json::parse(plan_json);
-  return Bench(plan, cutter).work();
+  return Bench(plan, cutter, lie).work();
 }
 
 }  // namespace simulator

@@ -9,6 +9,7 @@
 
 #include <compare>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,7 +21,10 @@ namespace simulator {
 struct Cutter {
   bool guide_on_left = true;
   bool tip_to_guide = true;
-  mullion::Length guide_zero, near_zero, far_zero, arm_zero, mark_lead, kerf;
+  bool pulled = true;
+  mullion::Length guide_zero, near_zero, far_zero, arm_zero, mark_lead, start_lead, kerf;
+  mullion::Length line_from_rail;  // of the blade's line from the rail's edge, away from the guide
+  std::optional<mullion::Length> reach;  // of the blade from the squaring arm
 };
 
 struct Point {
@@ -57,6 +61,7 @@ struct Outcome {
   int set_ups = 0, stop_moves = 0, guide_moves = 0;
 };
 
-Outcome play(const std::string& plan_json, const Cutter& cutter);
+// The boards lie anyhow before each stage: `lie` says how, two bits a stage.
+Outcome play(const std::string& plan_json, const Cutter& cutter, unsigned lie = 0);
 
 }  // namespace simulator

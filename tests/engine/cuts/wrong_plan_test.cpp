@@ -29,7 +29,9 @@ struct Bent {
     options.way = Way::two_stops;
     plan = json::parse(plan_to_json(plan_cutting(mat, cutter, options).value()));
   }
-  std::string outcome() const { return mats::difference(mat, plan.dump(), mats::ideal(cutter)); }
+  std::string outcome(unsigned lie = 0) const {
+    return mats::difference(mat, plan.dump(), mats::ideal(cutter), lie);
+  }
   json& stage(std::size_t i) { return plan["stages"][i]; }
   json& set_up(std::size_t i) { return stage(0)["set_ups"][i]; }
 };
@@ -46,7 +48,7 @@ TEST_CASE("a setting that is off by one division spoils the mat") {
       Bent bent;
       json& setting = bent.stage(stage)["set_ups"][1][scale];
       if (setting.is_null()) continue;
-      setting["remainder"] = "1.5875 mm";
+      setting["rounded_by"] = "1.5875 mm";
       INFO(scale << " on stage " << stage);
       CHECK(bent.outcome() != "");
     }
@@ -55,7 +57,7 @@ TEST_CASE("a setting that is off by one division spoils the mat") {
 
 TEST_CASE("a setting that is off by one tick spoils the mat") {
   Bent bent;
-  bent.set_up(0)["guide"]["remainder"] = "0.000625 mm";
+  bent.set_up(0)["guide"]["rounded_by"] = "0.000625 mm";
   CHECK(bent.outcome() != "");
 }
 
@@ -71,6 +73,86 @@ TEST_CASE("a wrong turn spoils the mat") {
   json& turns = bent.set_up(1)["placements"][0]["quarter_turns_clockwise"];
   turns = (turns.get<int>() + 1) % 4;
   CHECK(bent.outcome() != "");
+}
+
+TEST_CASE("a board that is laid wrong at the start of a stage spoils the mat") {
+  for (std::size_t stage = 0; stage < 2; ++stage) {
+    Bent bent;
+    json& first = bent.stage(stage)["set_ups"][0]["placements"][0];
+    REQUIRE(first["laid_anew"] == true);
+    const std::string away = first["edge_away"];
+    first["edge_away"] = away == "A" ? "B" : "A";
+    CHECK(bent.outcome() != "");
+    // A first turn from nowhere: right for a board that happens to lie so, wrong for the others.
+    first["edge_away"] = away;
+    first["laid_anew"] = false;
+    first["quarter_turns_clockwise"] = 0;
+    int right = 0;
+    for (unsigned lie = 0; lie < 16; ++lie) right += bent.outcome(lie) == "" ? 1 : 0;
+    CHECK(right == 4);
+  }
+}
+
+TEST_CASE("a board that lies anyhow at the start of each stage comes out right") {
+  for (unsigned lie = 0; lie < 16; ++lie) CHECK(Bent().outcome(lie) == "");
+}
+
+TEST_CASE("a check measure that is wrong is noticed") {
+  for (const auto& [kind, what] :
+       {std::pair("line", "distance"), {"fallout", "width"}, {"opening", "height"}}) {
+    Bent bent;
+    for (json& check : bent.stage(0)["checks"]) {
+      if (check["kind"] == kind) check[what] = "2 in";
+    }
+    INFO(kind);
+    CHECK(bent.outcome() != "");
+  }
+}
+
+// Way by way, with what is particular to it: spacers, strokes along the guide, the rail's edge.
+TEST_CASE("a spacer, a stroke or a line by the rail that is wrong spoils the mat") {
+  const auto bent = [](Way way) {
+    Bent out;
+    out.cutter.line_from_rail = sixty_fourths(12);
+    PlanOptions options;
+    options.way = way;
+    out.plan = json::parse(plan_to_json(plan_cutting(out.mat, out.cutter, options).value()));
+    return out;
+  };
+  for (const Way way : all_ways) CHECK(bent(way).outcome() == "");
+  // The first of a stage's settings that is there.
+  const auto spoil = [](Bent& out, const char* part, const char* key, const char* inner) {
+    for (json& set_up : out.stage(0)[part]) {
+      if (set_up[key].is_null()) continue;
+      (inner == nullptr ? set_up[key] : set_up[key][inner]) = "1 1/64 in";
+      return true;
+    }
+    return false;
+  };
+  Bent gauges = bent(Way::gauges);
+  REQUIRE(spoil(gauges, "set_ups", "block", "width"));
+  CHECK(gauges.outcome() != "");
+  Bent blocks = bent(Way::stop_blocks);
+  REQUIRE(spoil(blocks, "set_ups", "arm_block", nullptr));
+  CHECK(blocks.outcome() != "");
+  Bent strokes = bent(Way::guide_marked);
+  REQUIRE(spoil(strokes, "marking", "guide", "shows"));
+  CHECK(strokes.outcome() != "");
+  Bent rail = bent(Way::pencilled);
+  rail.plan["cutter"]["line_from_rail"] = "13/64 in";
+  CHECK(rail.outcome() != "");
+}
+
+TEST_CASE("a head that is pushed, but told to be pulled, spoils the mat") {
+  // By the lines: stops would make the same cut from the other end.
+  Bent bent;
+  PlanOptions by_lines;
+  by_lines.way = Way::pencilled;
+  bent.plan = json::parse(plan_to_json(plan_cutting(bent.mat, bent.cutter, by_lines).value()));
+  bent.cutter.stroke = Stroke::push;
+  CHECK(bent.outcome() == "a cut starts below its end");
+  const auto plan = plan_cutting(bent.mat, bent.cutter);
+  CHECK(mats::difference(bent.mat, plan_to_json(plan.value()), mats::ideal(bent.cutter)) == "");
 }
 
 TEST_CASE("a cut left out, or a blade of the other lean, spoils the mat") {
@@ -151,6 +233,6 @@ TEST_CASE("an over-cut shorter than the bevel's run leaves the corners hanging")
 
 TEST_CASE("an under-mat cut to another size than its straight cuts is noticed") {
   Bent bent;
-  bent.plan["blanks"][2]["arm_stop"]["shows"] = "20 in";
+  bent.plan["blanks"][3]["arm_stop"]["shows"] = "20 in";
   CHECK(bent.outcome() == "the straight cuts do not give the blank");
 }

@@ -5,6 +5,8 @@
 #include <filesystem>
 #include <regex>
 
+#include "engine/cuts/sheet/scale_text.h"
+#include "engine/cuts/sheet/words.h"
 #include "engine/job/read.h"
 #include "render/cutsheet/test_sheet.h"
 #include "tests/oracle/english.h"
@@ -56,6 +58,15 @@ int lines_of_length(const std::string& trace, double length) {
     found += std::abs(far - length) < 0.05 ? 1 : 0;
   }
   return found;
+}
+
+std::string on_one_line(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    const bool blank = c == ' ' || c == '\n' || c == '\f';
+    if (!blank || out.empty() || out.back() != ' ') out += blank ? ' ' : c;
+  }
+  return out;
 }
 
 }  // namespace
@@ -127,6 +138,86 @@ TEST_CASE("seven pictures on two layers take no more than three pages") {
   const std::string path =
       written("cutsheet-collage", render_cutsheet(plan_for("seven-picture-collage.xml")));
   CHECK(pages_of(path) <= 3);
+}
+
+namespace {
+
+// Nine openings of unequal sizes on two layers.
+CuttingPlan nine_openings(const PlanOptions& options = {}) {
+  std::string xml =
+      R"(<job version="1" reference="N-9" unit="in" increment="1/16">
+      <layers><layer name="Top mat" board="Oat"/><layer name="Under-mat" board="Slate" reveal="1/4"/>
+      </layers><borders all="3"/><arrange><column gap="1">)";
+  const char* rows[3][3] = {{"5", "4", "6"}, {"6", "5", "4"}, {"4", "6", "5"}};
+  for (int row = 0; row < 3; ++row) {
+    xml += "<row gap=\"1\">";
+    for (int column = 0; column < 3; ++column) {
+      xml += "<opening id=\"o" + std::to_string(row * 3 + column) + "\" width=\"" +
+             rows[row][column] + "\" height=\"" + (row == 1 ? "5" : "4") + "\"/>";
+    }
+    xml += "</row>";
+  }
+  xml += "</column></arrange></job>";
+  const Job job = parse_job(xml, "nine.xml").value();
+  return plan_cutting(build_mat(job, lay_out(job).value()).value(), default_cutter(), options)
+      .value();
+}
+
+// The sizes of type on all pages, in points.
+std::vector<double> type_sizes(const std::string& path) {
+  static const std::regex font("<font [^>]*size=\"([0-9.]+)\"");
+  const std::string text = oracle::run({"mutool", "draw", "-F", "stext", path}).out;
+  std::vector<double> out;
+  for (std::sregex_iterator at(text.begin(), text.end(), font), end; at != end; ++at) {
+    out.push_back(std::stod((*at)[1]));
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "nine openings on two layers take no more than four pages, in type of 7 points and more") {
+  const std::string path = written("cutsheet-nine", render_cutsheet(nine_openings()));
+  CHECK(pages_of(path) <= 4);
+  const std::vector<double> sizes = type_sizes(path);
+  REQUIRE(sizes.size() > 50);
+  CHECK(*std::min_element(sizes.begin(), sizes.end()) >= 7);
+}
+
+TEST_CASE("the sheet shows every check measure of the plan") {
+  const CuttingPlan plan = plan_for("double-mat.xml");
+  const std::string text = on_one_line(
+      oracle::run({"pdftotext", "-raw", written("cutsheet-checks", render_cutsheet(plan)), "-"})
+          .out);
+  std::size_t checks = 0;
+  for (const Stage& stage : plan.stages) {
+    for (const Check& check : stage.checks) {
+      ++checks;
+      const std::string said = check_text({plan, {}}, stage, check);
+      INFO(said);
+      CHECK(text.find(said) != std::string::npos);
+    }
+  }
+  CHECK(checks >= 9);
+}
+
+TEST_CASE("the marking sheet lists every line of the plan with its distance and edge") {
+  PlanOptions options;
+  options.way = Way::pencilled;
+  const CuttingPlan plan = nine_openings(options);
+  const std::string path = written("cutsheet-marks", render_marking_sheet(plan));
+  CHECK(pages_of(path) <= 2);
+  const std::string text = on_one_line(oracle::run({"pdftotext", path, "-"}).out);
+  for (const Stage& stage : plan.stages) {
+    REQUIRE_FALSE(stage.pencil_lines.empty());
+    for (const PencilLine& line : stage.pencil_lines) {
+      const std::string from = "From edge " + edge_name(stage, line.edge) + ":";
+      const std::size_t at = text.find(from);
+      REQUIRE(at != std::string::npos);
+      CHECK(text.find(rule_text(line.distance, plan.cutter.scale), at) != std::string::npos);
+    }
+  }
 }
 
 TEST_CASE("what a scale shows already is said to stay") {

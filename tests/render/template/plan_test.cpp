@@ -141,20 +141,27 @@ class Planned {
     const double right = to_millimetres(page_.board_left + plan_.outer.width());
     return {right - v.x / ticks_per_mm, to_millimetres(page_.board_top) + v.y / ticks_per_mm};
   }
-  void add_line(Vector from, Vector to) { out_.push_back(in_one_sense({spot(from), spot(to)})); }
+  // What is shorter than the tolerance is not told from nothing in the file either.
+  void add_line(Vector from, Vector to) {
+    if (norm(to - from) / ticks_per_mm <= tolerance) return;
+    out_.push_back(in_one_sense({spot(from), spot(to)}));
+  }
 
   void add(BoardEdge edge, const BevelCut& cut) {
     const BoardEdge near = near_edge(edge, plan_.cutter.side);
     const auto end = [&](Length along) {
       return vector_of(point_at(edge, cut.distance, near, along, plan_.outer));
     };
-    add_line(end(cut.start.line + cut.start.over_cut), end(cut.end.line - cut.end.over_cut));
+    const bool pulled = cut.start.line > cut.end.line;
+    const CutEnd &far = pulled ? cut.start : cut.end, &low = pulled ? cut.end : cut.start;
+    add_line(end(far.line + far.over_cut), end(low.line - low.over_cut));
   }
 
   void add(const SkewCut& cut) {
     const Vector from = vector_of(cut.from), to = vector_of(cut.to);
-    const Vector over = unit(to - from) * static_cast<double>(cut.over_cut.ticks());
-    add_line(from - over, to + over);
+    const Vector ahead = unit(to - from);
+    add_line(from - ahead * static_cast<double>(cut.from_over_cut.ticks()),
+             to + ahead * static_cast<double>(cut.to_over_cut.ticks()));
   }
 
   void add(const CurveLine& line) {
@@ -223,15 +230,34 @@ std::vector<Way> without_ovals(std::vector<Way> drawn, const CuttingPlan& plan, 
   return drawn;
 }
 
+// A spacer's windows are cut as rectangles, whatever their shape: each is the box of what is drawn.
+Stage with_boxes(Stage stage) {
+  const auto add = [&](const Rect& box) {
+    CurveCut curve;
+    curve.back = box;
+    stage.curves.push_back(curve);
+  };
+  for (const SpacerWindow& window : stage.squares) add(window.back);
+  if (stage.strips.empty()) return stage;
+  const Rect& b = stage.blank;
+  std::map<BoardEdge, Length> width;
+  for (const SpacerStrip& strip : stage.strips) width[strip.edge] = strip.width;
+  add({b.left + width[BoardEdge::left], b.top + width[BoardEdge::top],
+       b.right - width[BoardEdge::right], b.bottom - width[BoardEdge::bottom]});
+  return stage;
+}
+
 // What the template of any layer shows otherwise than the plan cuts it.
 std::string difference(const Job& job, const Mat& mat, const CutterProfile& cutter) {
   CutterProfile endless = cutter;  // a template is drawn for what is too large, too
   endless.longest_cut = endless.widest_board = inches(200);
+  endless.reach = endless.thickest_board = endless.deepest_cut = endless.deepest_in_two = {};
   const Cuts cuts = cuts_of(mat, endless);
   const auto plan = plan_cutting(mat, endless);
   if (!plan) return plan.error().front().message;
   Planned planned(*plan, template_page(mat));
-  for (const Stage& stage : plan->stages) {
+  for (const Stage& planned_stage : plan->stages) {
+    const Stage stage = with_boxes(planned_stage);
     const bool groove = stage.kind == StageKind::groove;
     TemplateOptions options;
     options.format = paper::Format::svg;

@@ -13,7 +13,6 @@
 
 using namespace mullion;
 using oracle::DrawnPage;
-using oracle::Stroke;
 
 namespace {
 
@@ -24,15 +23,15 @@ struct Piece {
   std::string words;
 };
 
-bool upright(const Stroke& stroke) {
+bool upright(const oracle::Stroke& stroke) {
   return std::abs(stroke.from.x - stroke.to.x) < 0.01;
 }
 
 std::vector<Piece> pieces_on(const DrawnPage& page) {
   std::vector<Piece> pieces;
   // Pairs of equal level lines, one above the other, of the sticks' pen.
-  std::vector<Stroke> level;
-  for (const Stroke& s : page.strokes) {
+  std::vector<oracle::Stroke> level;
+  for (const oracle::Stroke& s : page.strokes) {
     if (!upright(s) && std::abs(s.from.y - s.to.y) < 0.01 && std::abs(s.width - 0.5) < 0.01) {
       level.push_back(s);
     }
@@ -43,7 +42,7 @@ std::vector<Piece> pieces_on(const DrawnPage& page) {
     piece.right = std::max(level[i].from.x, level[i].to.x);
     piece.top = std::min(level[i].from.y, level[i + 1].from.y);
     piece.bottom = std::max(level[i].from.y, level[i + 1].from.y);
-    for (const Stroke& s : page.strokes) {
+    for (const oracle::Stroke& s : page.strokes) {
       const double low = std::max(s.from.y, s.to.y), high = std::min(s.from.y, s.to.y);
       if (!upright(s) || std::abs(low - piece.bottom) > 0.01) continue;
       if (s.dashed) {

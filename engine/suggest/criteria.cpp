@@ -140,6 +140,27 @@ double bar_likeness(const std::vector<Nearest>& nearest) {
   return sum <= Length() ? 0 : number(least) / (number(sum) / bars);
 }
 
+// The mean border beside the mean bar.
+double proportion_of(const std::vector<Nearest>& nearest, Length width, Length height,
+                     const Board& board) {
+  constexpr double wide_enough = 2.5, too_wide = 6;
+  double sum = 0;
+  int bars = 0;
+  for (const Nearest& one : nearest) {
+    for (const auto& bar : {one.left, one.above, one.right, one.below}) {
+      if (!bar) continue;
+      sum += number(*bar);
+      ++bars;
+    }
+  }
+  if (bars == 0 || sum <= 0) return 1;
+  const double border =
+      number(board.width - width + board.height - height - board.bottom_extra) / 4;
+  const double ratio = border * bars / sum;
+  if (ratio < 1) return std::max(ratio, 0.0);
+  return std::clamp((too_wide - ratio) / (too_wide - wide_enough), 0.0, 1.0);
+}
+
 // Of all edges with no opening beyond them, by their length, those that lie on the block's sides.
 double flush_of(const std::vector<Rect>& rects, const std::vector<Nearest>& nearest) {
   Rect block = rects.front();
@@ -165,8 +186,8 @@ double flush_of(const std::vector<Rect>& rects, const std::vector<Nearest>& near
 
 }  // namespace
 
-const std::array<Criterion, 9>& criteria_table() {
-  static constexpr std::array<Criterion, 9> table{{
+const std::array<Criterion, 10>& criteria_table() {
+  static constexpr std::array<Criterion, 10> table{{
       {"area", &Criteria::area, "the openings fill the board"},
       {"borders", &Criteria::borders, "the borders are alike on all sides"},
       {"balance", &Criteria::balance,
@@ -177,6 +198,7 @@ const std::array<Criterion, 9>& criteria_table() {
       {"bars", &Criteria::bars, "the bars between neighbours are alike"},
       {"flush", &Criteria::flush, "the outer openings end on the four sides of one rectangle"},
       {"compact", &Criteria::compact, "the openings fill the rectangle around them"},
+      {"proportion", &Criteria::proportion, "the borders are wider than the bars, but not much"},
       {"shape", &Criteria::shape, "the board is no longer than 3:2; nothing from 3:1"},
   }};
   return table;
@@ -191,7 +213,7 @@ double score(const Criteria& criteria) {
 double best_score(double openings, Length width, Length height, const Board& board) {
   return score({openings / (to_inches(board.width) * to_inches(board.height)),
                 border_likeness(width, height, board), 1, 1, 1, 1, 1,
-                openings / (to_inches(width) * to_inches(height)), shape_of(board)});
+                openings / (to_inches(width) * to_inches(height)), 1, shape_of(board)});
 }
 
 void centre(std::vector<Rect>& openings, Length width, Length height, const Board& board) {
@@ -224,6 +246,7 @@ std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, L
                1,
                1,
                area / (number(width) * number(height)),
+               1,
                shape_of(board)};
   constexpr double rounding = 1e-9;
   const auto falls_short = [&] { return score(out) + rounding < least; };
@@ -237,6 +260,7 @@ std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, L
   const std::vector<Nearest> nearest = nearest_of(openings);
   out.flush = flush_of(openings, nearest);
   out.bars = bar_likeness(nearest);
+  out.proportion = proportion_of(nearest, width, height, board);
   return out;
 }
 

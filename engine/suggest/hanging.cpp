@@ -152,20 +152,36 @@ class Best {
   std::optional<Ranked> best_;
 };
 
+// The block with wider gaps throughout, stretched in every way.
+void look_at_ways(Best& best, const Block& block, const Board& board, const Hanging& hanging,
+                  int ways) {
+  for (const bool to_outer_edges : {false, true}) {
+    for (const Length border : borders_for(block, board, hanging, ways)) {
+      best.look_at(stretched(block, hanging, board.width - border * 2,
+                             board.height - border * 2 - board.bottom_extra, to_outer_edges));
+    }
+  }
+}
+
 std::optional<Ranked> best_of(const Block& block, const Boards& boards, const Hanging& hanging,
-                              double least, int ways) {
+                              double least, int ways, bool with_wider_gaps) {
   const auto board = boards.around(block.width, block.height);
   if (!board) return std::nullopt;
   Best best(*board, hanging, least);
   best.look_at(block);
-  if (block.kind != Kind::picture) {
-    for (const bool to_outer_edges : {false, true}) {
-      if (!is_given(boards)) ways = 1;
-      for (const Length border : borders_for(block, *board, hanging, ways)) {
-        best.look_at(stretched(block, hanging, board->width - border * 2,
-                               board->height - border * 2 - board->bottom_extra, to_outer_edges));
-      }
+  if (block.kind == Kind::picture) return best.take();
+  look_at_ways(best, block, *board, hanging, is_given(boards) ? ways : 1);
+  if (!with_wider_gaps || !is_given(boards)) return best.take();
+  for (const std::int64_t halves : {3, 4, 6, 8}) {
+    Hanging wider = hanging;
+    wider.gap = round_to_multiple(half_rounded_down(hanging.gap * halves), hanging.increment);
+    Block wide = block;
+    settle(wide, wider.gap);
+    if (wide.width + hanging.border * 2 > board->width ||
+        wide.height + hanging.border * 2 + board->bottom_extra > board->height) {
+      break;
     }
+    look_at_ways(best, wide, *board, wider, ways);
   }
   return best.take();
 }
@@ -180,13 +196,13 @@ Block stretched(const Block& block, const Hanging& hanging, Length width, Length
 std::optional<Ranked> hung(const Block& block, const Boards& boards, const Hanging& hanging,
                            double least) {
   constexpr int ways = 7;
-  return best_of(block, boards, hanging, least, ways);
+  return best_of(block, boards, hanging, least, ways, true);
 }
 
 std::optional<double> hung_score(const Block& block, const Boards& boards, const Hanging& hanging,
                                  double least) {
   constexpr int ways = 2;
-  const auto best = best_of(block, boards, hanging, least, ways);
+  const auto best = best_of(block, boards, hanging, least, ways, false);
   if (!best) return std::nullopt;
   return best->score;
 }

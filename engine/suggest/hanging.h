@@ -6,9 +6,9 @@
 // Every row within a column is made as wide as the column, every column within a row as high as the
 // row, by its gaps alone; gaps of one row or column differ by one increment at most. Pictures of
 // the outermost rows and columns may stand on the block's outer edges in place of centred ones. Of
-// several borders that the board allows, the one with the best score is taken; the block as it was,
-// with equal gaps, is looked at too. A row that would need gaps wider than `widest_gap` times the
-// wished one stays narrower.
+// several borders that a given board allows, and of gaps that are wider throughout where the board
+// is large, those with the best score are taken; the block as it was, with equal gaps, is looked at
+// too. A row that would need gaps wider than `widest_gap` times the least ones stays narrower.
 
 #include "engine/suggest/ranking.h"
 

@@ -93,7 +93,7 @@ TEST_CASE("the contact sheet, the words and the JSON name the same compositions,
 TEST_CASE("the help of suggest says what each criterion is and counts") {
   const std::string help = oracle::mullion({"suggest", "--help"}).out;
   for (const std::string name : {"area", "borders", "balance", "alignment", "symmetry", "bars",
-                                 "flush", "compact", "shape"}) {
+                                 "flush", "compact", "proportion", "shape"}) {
     INFO(name);
     CHECK(help.find("\n  " + name + " ") != std::string::npos);
   }

@@ -136,6 +136,31 @@ TEST_CASE("bars are alike by the least over the mean, each counted from both its
 }
 
 TEST_CASE(
+    "outer edges count as flush by their length where they lie on the sides of one rectangle") {
+  CHECK(judged({rect(2, 2, 4, 4), rect(7, 2, 4, 4)}, square).flush == Approx(1));
+  // Of edges of 4 + 4 + 3 in at the left and right, 4 + 3 in above and 4 + 3 in below, one of 3 in
+  // above does not lie on the rectangle's side.
+  const double flush = judged({rect(2, 2, 4, 4), rect(7, 3, 3, 3)}, square).flush;
+  CHECK(flush == Approx(1 - 3.0 / (4 + 3 + 4 + 3 + 4 + 3)));
+}
+
+TEST_CASE("openings are compact by their share of the rectangle around them") {
+  CHECK(judged({rect(2, 2, 4, 4), rect(8, 2, 4, 4)}, square).compact == Approx(0.8));
+}
+
+TEST_CASE("borders from as wide as the bars to 5/2 of them are in proportion, six times are not") {
+  const auto proportion = [](int border, int bar) {
+    return judged({rect(border, border, 4, 4), rect(border + 4 + bar, border, 4, 4)},
+                  {inches(2 * border + 8 + bar), inches(2 * border + 4)})
+        .proportion;
+  };
+  CHECK(proportion(2, 1) == Approx(1));
+  CHECK(proportion(1, 2) == Approx(0.5));
+  CHECK(proportion(6, 1) == Approx(0));
+  CHECK(proportion(5, 2) == Approx(1));
+}
+
+TEST_CASE(
     "a board as long as 3:2 has full marks for its shape, one of 9:4 half and one of 3:1 none") {
   const auto shape = [](int width, int height) {
     return judged({rect(2, 2, 4, 4)}, {inches(width), inches(height)}).shape;

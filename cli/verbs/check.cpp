@@ -23,6 +23,65 @@ std::string line_text(std::string name, const std::string& text) {
   return "  " + name + " " + text + "\n";
 }
 
+std::string size_text(const Rect& rect, const Scale& scale) {
+  return describe(rect.width(), scale) + " x " + describe(rect.height(), scale);
+}
+
+// "    layer 2: 7 1/4 in x 9 1/4 in"; nothing where the layer shows no edge of its own there.
+std::string layer_text(const MatLayer& layer, int opening, const Scale& scale) {
+  for (const Window& window : layer.windows) {
+    if (!window.seen || window.openings != std::vector<int>{opening}) continue;
+    return line_text(
+        "", "layer " + std::to_string(layer.number) + ": " + size_text(window.back, scale));
+  }
+  return {};
+}
+
+std::string picture_text(const MatPicture& picture, const Scale& scale) {
+  return line_text("", "of picture \"" + picture.picture.id + "\" " +
+                           size_text(picture.sight, scale) + " is seen, of " +
+                           size_text(picture.rect, scale));
+}
+
+// The gaps of every row and column, in the order of the job file: "1 in, 1 in; 3/4 in".
+class Gaps {
+ public:
+  Gaps(const Layout& layout, const Scale& scale) : layout_(layout), scale_(scale) {}
+
+  Rect in(const Node& node) {
+    const auto* group = std::get_if<Group>(&node.what);
+    if (group == nullptr) return layout_.openings[opening_++].rect;
+    const Rect own = layout_.groups[group_++].rect;
+    std::vector<Rect> parts;
+    for (const Node& child : group->children) parts.push_back(in(child));
+    std::string gaps;
+    for (std::size_t i = 1; i < parts.size(); ++i) {
+      const Length gap = group->along == Along::row ? parts[i].left - parts[i - 1].right
+                                                    : parts[i].top - parts[i - 1].bottom;
+      gaps += (gaps.empty() ? "" : ", ") + describe(gap, scale_);
+    }
+    if (!gaps.empty()) {
+      const std::string name = group->along == Along::row ? "row" : "column";
+      text += (text.empty() ? "" : "; ") + name + (group->id.empty() ? "" : " " + group->id) + " " +
+              gaps;
+    }
+    return own;
+  }
+
+  std::string text;
+
+ private:
+  const Layout& layout_;
+  const Scale& scale_;
+  std::size_t opening_ = 0, group_ = 0;
+};
+
+std::string gaps_text(const Node& arrangement, const Layout& layout, const Scale& scale) {
+  Gaps gaps(layout, scale);
+  gaps.in(arrangement);
+  return gaps.text;
+}
+
 // Nothing where no size had to move.
 std::string increment_text(const Layout& layout, const Scale& scale) {
   if (layout.on_increment == OnIncrement::as_it_was) return {};
@@ -42,9 +101,17 @@ std::string summary(const Loaded& loaded) {
                                   describe(borders.top, scale) + ", right " +
                                   describe(borders.right, scale) + ", bottom " +
                                   describe(borders.bottom, scale));
+  const std::string gaps = gaps_text(loaded.job.arrangement, layout, scale);
+  if (!gaps.empty()) out += line_text("gaps", gaps);
   for (const PlacedOpening& opening : layout.openings) {
     out += line_text(std::to_string(opening.number) + " " + opening.id,
                      rect_text(opening.rect, scale));
+    for (const MatLayer& layer : loaded.mat.layers) {
+      if (layer.number > 1) out += layer_text(layer, opening.number, scale);
+    }
+    for (const MatPicture& picture : loaded.mat.pictures) {
+      if (picture.opening == opening.number) out += picture_text(picture, scale);
+    }
   }
   return out + increment_text(layout, scale);
 }
@@ -72,7 +139,7 @@ int check(const Options& options) {
   const int written =
       answer.give([&] { return summary(*loaded); },
                   [&] {
-                    return check_json(loaded->job, loaded->layout, {status, problems});
+                    return check_json(loaded->job, loaded->layout, loaded->mat, {status, problems});
                   });
   if (!answer.is_json()) {
     report(problems);

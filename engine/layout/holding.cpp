@@ -56,4 +56,30 @@ bool is_fixed(const Job& job, const std::string& measure) {
   });
 }
 
+bool is_placed_by_rule(const Job& job, const std::vector<std::string>& ids, Axis axis) {
+  const auto is_edge = [&](std::string_view edge) {
+    if (axis == across) return edge == "left" || edge == "right" || edge == "centre";
+    return edge == "top" || edge == "bottom" || edge == "middle";
+  };
+  const auto is_one = [&](std::string_view id) {
+    return std::find(ids.begin(), ids.end(), id) != ids.end();
+  };
+  return std::any_of(job.rules.begin(), job.rules.end(), [&](const Rule& rule) {
+    if (rule.kind == Rule::Kind::same_size) return false;
+    if (rule.kind == Rule::Kind::align) {
+      return is_edge(rule.edge) && std::any_of(rule.of.begin(), rule.of.end(), is_one);
+    }
+    if (rule.kind == Rule::Kind::centred) {
+      const bool is_this_way = rule.dimension != (axis == across ? "down" : "across");
+      return is_this_way &&
+             (is_one(rule.on) || std::any_of(rule.of.begin(), rule.of.end(), is_one));
+    }
+    return std::any_of(rule.of.begin(), rule.of.end(), [&](const std::string& name) {
+      const std::size_t dot = name.rfind('.');
+      return dot != std::string::npos && is_edge(std::string_view(name).substr(dot + 1)) &&
+             is_one(std::string_view(name).substr(0, dot));
+    });
+  });
+}
+
 }  // namespace mullion::layout

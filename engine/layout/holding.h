@@ -10,7 +10,7 @@
 // account: the more they show, the less of a picture reaches beyond the top mat's opening.
 // All are whole increments.
 
-#include "engine/job/job.h"
+#include "engine/layout/statement.h"
 
 namespace mullion::layout {
 
@@ -27,5 +27,8 @@ Length least_held_border(const Job& job, Length reach);
 
 // Whether a required rule gives the measure a size of its own ("border.left", a gap's id).
 bool is_fixed(const Job& job, const std::string& measure);
+
+// Whether a rule of any strength says where one of the named lies in that direction.
+bool is_placed_by_rule(const Job& job, const std::vector<std::string>& ids, Axis axis);
 
 }  // namespace mullion::layout

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <map>
 #include <optional>
 
 #include "engine/layout/arrangement.h"
@@ -23,6 +24,17 @@ constexpr Length small_board_long_side = inches(14);
 
 // Our own figure: where a job leaves a gap free and nothing else decides it.
 constexpr Length free_gap = inches(1);
+
+// In metric jobs whole centimetres, as a framer there would state them. Our own rounding.
+Length usual(const Job& job, Length in_inches, int in_millimetres) {
+  return job.scale.unit == Unit::inch ? in_inches : millimetres(in_millimetres);
+}
+Length small_border(const Job& job) {
+  return usual(job, small_board_border, 50);
+}
+Length large_border(const Job& job) {
+  return usual(job, large_board_border, 75);
+}
 
 bool is_small_board(const solver::Rational& width, const solver::Rational& height) {
   const auto& [shorter, longer] = std::minmax(width, height);
@@ -59,22 +71,22 @@ using Arranged = tl::expected<Arrangement, Refusal>;
 
 // With the border that goes with the size of the board, which is left in `defaults`.
 Arranged arrange_with_border(const Job& job, Defaults& defaults, const std::vector<int>& look_at) {
-  defaults.border = small_board_border;
+  defaults.border = small_border(job);
   if (!borders_may_follow_the_board(job)) return arrange(build_model(job, defaults), look_at);
-  defaults.border = large_board_border;
+  defaults.border = large_border(job);
   Model on_large_board = build_model(job, defaults);
   if (!may_be_on_small_board(on_large_board)) {
     return arrange(std::move(on_large_board), look_at);
   }
-  defaults.border = small_board_border;
+  defaults.border = small_border(job);
   auto out = arrange(build_model(job, defaults), look_at);
   if (!out || is_on_small_board(*out)) return out;
-  defaults.border = large_board_border;
+  defaults.border = large_border(job);
   return arrange(std::move(on_large_board), out->solution.looked_at);
 }
 
 Arranged arrange_with_defaults(const Job& job, const std::vector<int>& look_at) {
-  Defaults defaults{small_board_border, free_gap};
+  Defaults defaults{small_border(job), usual(job, free_gap, 25)};
   auto out = arrange_with_border(job, defaults, look_at);
   if (!out || job.borders.bottom != Borders::Bottom::optical) return out;
   defaults.optical_ratio = optical_ratio(*out);
@@ -111,11 +123,57 @@ Layout read_layout(const Model& model, const Values& values) {
   return out;
 }
 
+// What a wish gave way to: the required statements with which it cannot hold.
+std::vector<Statement> stronger_than(const Model& model, int tag) {
+  solver::System system;
+  for (int v = 0; v < model.system.variable_count(); ++v) system.add_variable();
+  std::vector<int> tags;
+  for (solver::Constraint rule : model.system.constraints()) {
+    if (rule.level != level::required && rule.tag != tag) continue;
+    rule.level = level::required;
+    tags.push_back(rule.tag);
+    system.add(std::move(rule));
+  }
+  std::vector<Statement> out;
+  const auto solution = solver::solve(system);
+  if (solution) return out;
+  for (const auto& part : solution.error().parts) {
+    const int other = tags[static_cast<std::size_t>(part.constraint)];
+    if (other > 0 && other != tag) out.push_back(model.statements[static_cast<std::size_t>(other)]);
+  }
+  return out;
+}
+
+// Rules of the job that are wishes and do not hold. For large jobs without what they gave way to.
+void tell_wishes(const Job& job, const Arrangement& arrangement, std::vector<LayoutNote>& notes) {
+  constexpr std::size_t most_explained = 8;
+  constexpr int large = 1'000;  // variables
+  const Model& model = arrangement.model;
+  std::map<int, solver::Rational> off;  // by tag
+  for (const solver::Constraint& rule : model.system.constraints()) {
+    if (rule.level == level::required || rule.tag <= 0) continue;
+    const Statement& what = model.statements[static_cast<std::size_t>(rule.tag)];
+    if (what.kind != Statement::Kind::rule) continue;
+    const solver::Rational amount = abs(violation(rule, arrangement.solution.value(rule.form)));
+    if (amount > off[rule.tag]) off[rule.tag] = amount;
+  }
+  std::size_t explained = 0;
+  for (const auto& [tag, amount] : off) {
+    const Length by = Length::from_ticks(amount.floor().to_int64());
+    if (by < job.scale.increment) continue;
+    const bool is_explained =
+        model.system.variable_count() <= large && explained++ < most_explained;
+    notes.push_back(GaveWay{model.statements[static_cast<std::size_t>(tag)], by,
+                            is_explained ? stronger_than(model, tag) : std::vector<Statement>()});
+  }
+}
+
 Layout read(const Job& job, const Arrangement& arrangement) {
   const Snapping snapping = snap_to_increment(job, arrangement.model, arrangement.solution);
   Layout out = read_layout(arrangement.model, snapping.values);
   out.on_increment = snapping.on_increment;
   out.notes = snapping.notes;
+  tell_wishes(job, arrangement, out.notes);
   return out;
 }
 
@@ -135,8 +193,12 @@ Problems told_notes(const Layout& layout, const Job& job, const Locale& locale) 
   Problems out;
   for (const LayoutNote& note : layout.notes) {
     const auto* off = std::get_if<OffBy>(&note);
-    out.push_back({Severity::note, "layout-moved", sentence_of(note, job, locale),
-                   off != nullptr ? off->what.place : Place{}, job.file});
+    const auto* wish = std::get_if<GaveWay>(&note);
+    const Place place = off != nullptr    ? off->what.place
+                        : wish != nullptr ? wish->what.place
+                                          : Place{};
+    out.push_back({Severity::note, wish != nullptr ? "layout-gave-way" : "layout-moved",
+                   sentence_of(note, job, locale), place, job.file});
   }
   return out;
 }

@@ -1,5 +1,6 @@
 #include "engine/layout/model.h"
 
+#include <algorithm>
 #include <optional>
 #include <utility>
 
@@ -61,9 +62,10 @@ class Builder {
   struct Part {
     Box box;
     std::array<std::optional<Length>, 2> size;
-    std::array<Length, 2> least;  // no solution makes it smaller
-    std::array<Length, 2> reach;  // of its pictures beyond its openings, at most
-    Statement::Part name;         // for messages
+    std::array<Length, 2> least;   // no solution makes it smaller
+    std::array<Length, 2> reach;   // of its pictures beyond its openings, at most
+    Statement::Part name;          // for messages
+    std::vector<std::string> ids;  // its own and those within it
   };
 
   Linear variable() { return Linear(model_.system.add_variable()); }
@@ -104,6 +106,7 @@ class Builder {
     const Sight sight = sight_of(opening, picture_of(job_, opening));
     Part out;
     out.name = {opening.id, std::nullopt};
+    out.ids = {opening.id};
     const Reach reach = reach_of(job_, opening);
     out.reach = {reach.across, reach.down};
     for (Axis axis : {across, down}) {
@@ -140,6 +143,10 @@ class Builder {
     const Axis cross = main == across ? down : across;
     Part out;
     out.name = {group.id, group.along};
+    if (!group.id.empty()) out.ids.push_back(group.id);
+    for (const Part& part : parts) {
+      out.ids.insert(out.ids.end(), part.ids.begin(), part.ids.end());
+    }
     out.box.span[main] = {parts.front().box.span[main].start, parts.back().box.span[main].end};
     out.box.span[cross] = {variable(), variable()};
     for (const Part& part : parts) {
@@ -228,6 +235,12 @@ class Builder {
       largest = largest && size ? std::optional(std::max(*largest, *size)) : std::nullopt;
     }
     Model::Extent extent{span, {}};
+    extent.is_hull = std::any_of(parts.begin(), parts.end(), [&](const Part& part) {
+      return is_placed_by_rule(job_, part.ids, cross);
+    });
+    if (extent.is_hull) {
+      largest.reset();
+    }
     for (const Part& part : parts) {
       const Span& own = part.box.span[cross];
       if (largest && part.size[cross] == largest) {

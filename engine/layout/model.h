@@ -53,6 +53,7 @@ struct Model {
   struct Extent {
     Span group;
     std::vector<Span> parts;
+    bool is_hull = false;  // a rule moves parts: one begins the group, and one ends it
   };
 
   solver::System system;

@@ -97,7 +97,14 @@ struct EdgesOffStep {
   layout::Axis axis = layout::across;
   std::vector<std::string> openings;  // ids
 };
-// What was moved to reach the increment, and by how much.
-using LayoutNote = std::variant<OffBy, OutOfLine, OffStep, EdgesOffStep>;
+// A wish that is not met, by how much, and the statements that it gave way to; none where other
+// wishes did not leave it room.
+struct GaveWay {
+  layout::Statement what;
+  Length amount;
+  std::vector<layout::Statement> to;
+};
+// What was moved to reach the increment, and by how much, and which wishes gave way.
+using LayoutNote = std::variant<OffBy, OutOfLine, OffStep, EdgesOffStep, GaveWay>;
 
 }  // namespace mullion

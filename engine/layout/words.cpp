@@ -1,5 +1,7 @@
 #include "engine/layout/words.h"
 
+#include <algorithm>
+
 #include "engine/layout/rule_words.h"
 #include "engine/xml/words.h"
 
@@ -59,6 +61,23 @@ struct NoteWords {
     return locale.say("%1: off by %2, since the sizes do not divide into whole steps of %3",
                       text_of(note.what, job, locale), fine(note.amount),
                       locale.exact_length(job.scale.increment, job.scale.unit));
+  }
+  std::string operator()(const GaveWay& note) const {
+    std::vector<std::string> to;
+    for (const Statement& one : note.to) {
+      std::string text = text_of(one, job, locale);
+      if (one.kind == Kind::border || is_outer(one)) {
+        text = locale.say_in("sum", "%1 of %2", text, locale.described_exact(one.value, job.scale));
+      }
+      if (std::find(to.begin(), to.end(), text) == to.end()) to.push_back(std::move(text));
+    }
+    const std::string what = text_of(note.what, job, locale);
+    if (to.empty() || to.size() > most_named) {
+      return locale.say("the wish \"%1\" is not met by %2: others do not leave it room", what,
+                        fine(note.amount));
+    }
+    return locale.say("the wish \"%1\" is not met by %2; it gives way to %3", what,
+                      fine(note.amount), locale.all_of(to));
   }
   std::string operator()(const OutOfLine& note) const {
     return locale.say("in their rows and columns %1 more parts are out of line, by %2 at most",

@@ -89,7 +89,11 @@ void check_borders(Findings& f) {
                 f.text(borders.top)),
           borders_place(f));
   }
-  const Length wanted = is_small(f.mat.outer) ? small_board_border : large_board_border;
+  // A metric job has them in whole centimetres, as the layout takes them.
+  const bool is_metric = f.job.scale.unit != Unit::inch;
+  const Length small = is_metric ? millimetres(50) : small_board_border;
+  const Length large = is_metric ? millimetres(75) : large_board_border;
+  const Length wanted = is_small(f.mat.outer) ? small : large;
   if (border.width < wanted) {
     f.add("check-borders-least",
           f.say("%1 is %2; a course sheet asks for %3 on a board of this size", border.name,

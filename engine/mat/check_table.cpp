@@ -186,6 +186,11 @@ const std::vector<Explanation>& check_table() {
        mark("The blade has to reach through at the bevel's slant."),
        mark("Set its depth on scrap of the same board, and keep to what the cutter's maker "
             "allows.")},
+      {"layout-gave-way", note, mark("a wish is not met"),
+       mark("A rule that is a wish (strong, medium or weak) holds as far as what is stated, and "
+            "wishes that are stronger, leave it room. The message says by how much it does not, "
+            "and to what it gave way."),
+       mark("State it as required to see what it cannot be had with, or take the wish away.")},
       {"layout-moved", note, mark("a size was moved to a step of the rule"),
        mark("Sizes that do not divide into whole steps of the job's increment are moved by the "
             "least "

@@ -1,3 +1,4 @@
+#include "engine/job/job_words.h"
 #include "engine/report/json.h"
 #include "engine/xml/words.h"
 
@@ -7,7 +8,31 @@ using report::document;
 using report::Json;
 using report::of;
 
-std::string check_json(const Job& job, const Layout& layout, const Outcome& outcome) {
+namespace {
+
+Json box_of(const Rect& rect, Unit unit) {
+  return {{"left", of(rect.left, unit)},
+          {"top", of(rect.top, unit)},
+          {"width", of(rect.width(), unit)},
+          {"height", of(rect.height(), unit)}};
+}
+
+Json windows_of(const MatLayer& layer, Unit unit) {
+  Json out = Json::array();
+  for (const Window& window : layer.windows) {
+    out.push_back({{"openings", window.openings},
+                   {"seen", window.seen},
+                   {"shape", std::string(word_for(window.shape.kind))},
+                   {"back", box_of(window.back, unit)},
+                   {"face", box_of(window.face, unit)}});
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string check_json(const Job& job, const Layout& layout, const Mat& mat,
+                       const Outcome& outcome) {
   const Unit unit = job.scale.unit;
   Json out = document("check", outcome);
   out["job"] = {{"file", job.file},
@@ -34,7 +59,15 @@ std::string check_json(const Job& job, const Layout& layout, const Outcome& outc
     out["layers"].push_back({{"number", out["layers"].size() + 1},
                              {"name", layer.name},
                              {"board", layer.board},
-                             {"thickness", of(layer.thickness, unit)}});
+                             {"thickness", of(layer.thickness, unit)},
+                             {"windows", windows_of(mat.layers[out["layers"].size()], unit)}});
+  }
+  out["pictures"] = Json::array();
+  for (const MatPicture& picture : mat.pictures) {
+    out["pictures"].push_back({{"id", picture.picture.id},
+                               {"opening", picture.opening},
+                               {"place", box_of(picture.rect, unit)},
+                               {"seen", box_of(picture.sight, unit)}});
   }
   return report::text_of(out);
 }

@@ -41,7 +41,10 @@ std::string outcome_json(std::string_view verb, const Outcome& outcome);
 // proved; or "near"), width, height, borders {left, top, right, bottom},
 // openings [{number, id, left, top, width, height}], layers [{number, name, board, thickness}].
 // Openings as in Layout: the top mat's cut line, from the upper left corner seen from the front.
-std::string check_json(const Job& job, const Layout& layout, const Outcome& outcome);
+// Every layer's windows, with the box of their back and face edges, and every picture's place and
+// what is seen of it, from the mat's upper left corner seen from the front.
+std::string check_json(const Job& job, const Layout& layout, const Mat& mat,
+                       const Outcome& outcome);
 
 // least_borders, frames [{width, height, borders}].
 std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, Unit unit);

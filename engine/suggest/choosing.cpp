@@ -37,6 +37,11 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
       return coincidence(rects(other), other.board, rects(one), one.board) >= alike_enough;
     });
   };
+  // Not much longer than it is wide, unless the board is given so.
+  const auto hangs_well = [&](const Ranked& one) {
+    constexpr double well_enough = 0.3;
+    return one.criteria.shape >= std::min(well_enough, best.front().criteria.shape);
+  };
   const auto take = [&](const auto& is_wanted) {
     for (std::size_t i = 0; i < best.size() && out.size() < count; ++i) {
       if (is_taken[i] || !is_wanted(best[i])) continue;
@@ -45,9 +50,10 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
     }
   };
   take([&](const Ranked& one) {
-    return one.score >= good_enough * best.front().score && !is_like_another(one) &&
-           seen.insert(composition_of(one.block, gap, items)).second;
+    return one.score >= good_enough * best.front().score && hangs_well(one) &&
+           !is_like_another(one) && seen.insert(composition_of(one.block, gap, items)).second;
   });
+  take([&](const Ranked& one) { return hangs_well(one) && !is_like_another(one); });
   take([&](const Ranked& one) { return !is_like_another(one); });
   take([](const Ranked&) { return true; });
   std::stable_sort(out.begin(), out.end(),

@@ -49,6 +49,32 @@ const std::string prices = oracle::gallery("shop/prices.xml");
 
 }  // namespace
 
+TEST_CASE(
+    "check gives every layer's windows and every picture's place, from which reveals follow") {
+  const Both both = both_ways({"check", oracle::gallery("double-mat.xml")});
+  const auto side = [](const Json& box, const char* name) {
+    return box.at(name).at("ticks").get<long>();
+  };
+  const Json& layers = both.json.at("layers");
+  REQUIRE(layers.size() == 2);
+  const Json& upper = layers[0].at("windows").at(0);
+  const Json& lower = layers[1].at("windows").at(0);
+  CHECK(upper.at("shape") == "rectangle");
+  CHECK(upper.at("seen") == true);
+  CHECK(upper.at("openings") == Json::array({1}));
+  const long thickness = layers[1].at("thickness").at("ticks").get<long>();
+  // At 45 degrees the bevel's run is the thickness; a reveal is what is seen of the face.
+  CHECK(side(lower.at("back"), "left") - side(lower.at("face"), "left") == thickness);
+  const long reveal = side(lower.at("face"), "left") - side(upper.at("back"), "left");
+  CHECK(reveal == 40640 / 4);
+  const Json& picture = both.json.at("pictures").at(0);
+  CHECK(picture.at("opening") == 1);
+  CHECK(picture.at("seen") == lower.at("back"));
+  CHECK(side(picture.at("place"), "left") < side(picture.at("seen"), "left"));
+  CHECK(says(both.words, "layer 2: " + text(lower.at("back").at("width"))));
+  CHECK(says(both.words, "is seen, of " + text(picture.at("place").at("width"))));
+}
+
 TEST_CASE("check gives the mat, its borders and every opening as the words do") {
   const Both both = both_ways({"check", collage});
   const Json& json = both.json;

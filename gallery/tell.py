@@ -14,6 +14,9 @@ picture (`draw/draw.py`). Each job is one file to start your own from; together 
 word of the job file. What you see of each is the proof for the customer, the template for the back
 of the board with all layers laid over one another, and the first page of the cut sheet.
 
+`suggestions` holds twelve sets of pictures and what `mullion suggest` proposes for each, on a board of
+any size and in frames of 16 x 20, 24 x 36 and 32 x 40 in (`suggestions/make PROGRAM`).
+
     cmake --build --preset release --target gallery    makes the pictures and this page anew
 """
 PAGES = (("proof", "proof"), ("template", "template"), ("cuts", "cut sheet"))

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace mullion::suggest {
 namespace {
@@ -99,64 +100,63 @@ bool above(const Rect& a, const Rect& b) {
   return a.left < b.right && b.left < a.right;
 }
 
-// The bars from each opening to its nearest neighbours on all four sides.
+constexpr std::int64_t no_bar = std::numeric_limits<std::int64_t>::max();
+
+// The bars from each opening to its nearest neighbours on all four sides, in ticks.
 struct Nearest {
-  std::optional<Length> left, above, right, below;
+  std::int64_t left = no_bar, above = no_bar, right = no_bar, below = no_bar;
 };
 
-std::vector<Nearest> nearest_of(const std::vector<Rect>& rects) {
-  std::vector<Nearest> nearest(rects.size());
-  const auto note = [](std::optional<Length>& bar, Length width) {
-    if (!bar || width < *bar) bar = width;
+struct Bars {
+  std::vector<Nearest> nearest;
+  double sum = 0, least = 0;  // each bar counted from both its sides
+  int count = 0;
+};
+
+Bars bars_of(const std::vector<Rect>& rects) {
+  Bars out{std::vector<Nearest>(rects.size())};
+  std::vector<Nearest>& nearest = out.nearest;
+  const auto note = [](std::int64_t& bar, std::int64_t& from_there, Length width) {
+    bar = std::min(bar, width.ticks());
+    from_there = std::min(from_there, width.ticks());
   };
   for (std::size_t i = 0; i < rects.size(); ++i) {
-    for (std::size_t j = 0; j < rects.size(); ++j) {
+    for (std::size_t j = 0; j < i; ++j) {
       const Rect &a = rects[i], &b = rects[j];
-      if (beside(a, b) && b.left >= a.right) {
-        note(nearest[i].right, b.left - a.right);
-        note(nearest[j].left, b.left - a.right);
-      } else if (above(a, b) && b.top >= a.bottom) {
-        note(nearest[i].below, b.top - a.bottom);
-        note(nearest[j].above, b.top - a.bottom);
+      if (beside(a, b)) {
+        if (b.left >= a.right) note(nearest[i].right, nearest[j].left, b.left - a.right);
+        if (a.left >= b.right) note(nearest[j].right, nearest[i].left, a.left - b.right);
+      } else if (above(a, b)) {
+        if (b.top >= a.bottom) note(nearest[i].below, nearest[j].above, b.top - a.bottom);
+        if (a.top >= b.bottom) note(nearest[j].below, nearest[i].above, a.top - b.bottom);
       }
     }
   }
-  return nearest;
+  for (const Nearest& one : nearest) {
+    for (const std::int64_t bar : {one.left, one.above, one.right, one.below}) {
+      if (bar == no_bar) continue;
+      const auto width = static_cast<double>(bar);
+      out.least = out.count == 0 ? width : std::min(out.least, width);
+      out.sum += width;
+      ++out.count;
+    }
+  }
+  return out;
 }
 
 // The least bar over their mean.
-double bar_likeness(const std::vector<Nearest>& nearest) {
-  Length sum, least;
-  int bars = 0;
-  for (const Nearest& one : nearest) {
-    for (const auto& bar : {one.left, one.above, one.right, one.below}) {
-      if (!bar) continue;
-      least = bars == 0 ? *bar : std::min(least, *bar);
-      sum += *bar;
-      ++bars;
-    }
-  }
-  if (bars == 0) return 1;
-  return sum <= Length() ? 0 : number(least) / (number(sum) / bars);
+double bar_likeness(const Bars& bars) {
+  if (bars.count == 0) return 1;
+  return bars.sum <= 0 ? 0 : bars.least / (bars.sum / bars.count);
 }
 
 // The mean border beside the mean bar.
-double proportion_of(const std::vector<Nearest>& nearest, Length width, Length height,
-                     const Board& board) {
+double proportion_of(const Bars& bars, Length width, Length height, const Board& board) {
   constexpr double wide_enough = 2.5, too_wide = 6;
-  double sum = 0;
-  int bars = 0;
-  for (const Nearest& one : nearest) {
-    for (const auto& bar : {one.left, one.above, one.right, one.below}) {
-      if (!bar) continue;
-      sum += number(*bar);
-      ++bars;
-    }
-  }
-  if (bars == 0 || sum <= 0) return 1;
+  if (bars.count == 0 || bars.sum <= 0) return 1;
   const double border =
       number(board.width - width + board.height - height - board.bottom_extra) / 4;
-  const double ratio = border * bars / sum;
+  const double ratio = border * bars.count / bars.sum;
   if (ratio < 1) return std::max(ratio, 0.0);
   return std::clamp((too_wide - ratio) / (too_wide - wide_enough), 0.0, 1.0);
 }
@@ -169,8 +169,8 @@ double flush_of(const std::vector<Rect>& rects, const std::vector<Nearest>& near
              std::max(block.right, r.right), std::max(block.bottom, r.bottom)};
   }
   double outer = 0, flush = 0;
-  const auto note = [&](const std::optional<Length>& bar, Length edge, Length side, Length length) {
-    if (bar) return;
+  const auto note = [&](std::int64_t bar, Length edge, Length side, Length length) {
+    if (bar != no_bar) return;
     outer += number(length);
     if (in_one_line(edge.ticks(), side.ticks())) flush += number(length);
   };
@@ -253,14 +253,14 @@ std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, L
   if (falls_short()) return std::nullopt;
   out.balance = balance_of(openings, width, height, board);
   if (falls_short()) return std::nullopt;
+  const Bars bars = bars_of(openings);
+  out.flush = flush_of(openings, bars.nearest);
+  out.bars = bar_likeness(bars);
+  out.proportion = proportion_of(bars, width, height, board);
+  if (falls_short()) return std::nullopt;
   out.alignment = alignment_of(openings);
   if (falls_short()) return std::nullopt;
   out.symmetry = symmetry_of(openings, board);
-  if (falls_short()) return std::nullopt;
-  const std::vector<Nearest> nearest = nearest_of(openings);
-  out.flush = flush_of(openings, nearest);
-  out.bars = bar_likeness(nearest);
-  out.proportion = proportion_of(nearest, width, height, board);
   return out;
 }
 

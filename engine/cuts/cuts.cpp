@@ -106,13 +106,15 @@ class CutsBuilder {
     if (!trim_is_possible_) refuse({Why::trim, 0, {}, trim_, most, {}, {}});
   }
 
-  // Both edges of a window must lie within the blank: what is beyond cannot be cut.
+  // Both edges of a window, and its over-cuts, must lie within the blank: what is beyond cannot be
+  // cut.
   void check_trim(const BoardCuts& board) {
     if (!trim_is_possible_ || trim_ == Length()) return;
     const Window* worst = nullptr;
     Length least;
     for (const Window& window : board.layer->windows) {
-      const Length margin = least_margin(united(window.face, window.back), mat().outer);
+      const Rect cut = outset(window.back, board.over_cut);
+      const Length margin = least_margin(united(window.face, cut), mat().outer);
       if (worst != nullptr && margin >= least) continue;
       worst = &window;
       least = margin;

@@ -61,7 +61,8 @@ Length in_proportion(const OverCut& to, Length thickness) {
   __extension__ using Wide = __int128;
   const Wide product = static_cast<Wide>(to.distance.ticks()) * thickness.ticks();
   const Wide per = to.thickness.ticks();
-  return Length::from_ticks(static_cast<std::int64_t>((product + per - 1) / per));
+  const bool up = product > 0 && product % per != 0;
+  return Length::from_ticks(static_cast<std::int64_t>(product / per + (up ? 1 : 0)));
 }
 
 Length at_45_degrees(const CutterProfile& cutter, Length thickness) {

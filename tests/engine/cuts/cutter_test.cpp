@@ -55,6 +55,11 @@ TEST_CASE("an over-cut goes by the table, in proportion between two entries") {
   CHECK(over_cut(cutter, sixty_fourths(6), sixty_fourths(6)) == sixty_fourths(7));
   CHECK(over_cut(cutter, sixty_fourths(2), sixty_fourths(2)) == sixty_fourths(3));
   CHECK(over_cut(cutter, sixty_fourths(16), sixty_fourths(16)) == sixty_fourths(16));
+  // An entry holds to the tick, also where a thicker board needs less.
+  cutter.over_cuts = {{Length::from_ticks(1600), Length::from_ticks(2900)},
+                      {Length::from_ticks(1754), Length::from_ticks(1754)}};
+  CHECK(over_cut(cutter, Length::from_ticks(1754), Length::from_ticks(1754)) ==
+        Length::from_ticks(1754));
 }
 
 // Worked by hand: the blade needs 1/16 in past the lines on board 1/16 in thick.

@@ -68,6 +68,7 @@ void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
   const auto layer = [&] {
     return f.name(f.mat.layers[static_cast<std::size_t>(refusal.layer) - 1]);
   };
+  const auto exact = [&](Length length) { return f.locale.described_exact(length, f.job.scale); };
   switch (refusal.why) {
     case Why::no_layer:
       return;  // a job has a layer
@@ -104,13 +105,13 @@ void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
     case Why::board_too_thick:
       f.add("check-cutter-thick",
             f.say("%1 is %2 thick; under the rail of the cutter \"%3\" goes board of %4", layer(),
-                  f.text(refusal.found), cutter, f.text(refusal.limit)),
+                  exact(refusal.found), cutter, exact(refusal.limit)),
             refusal.place);
       return;
     case Why::cut_too_deep:
       f.add("check-cutter-deep",
             f.say("%1 is %2 thick; the cutter \"%3\" bevels board of %4 at 45 degrees at most",
-                  layer(), f.text(refusal.found), cutter, f.text(refusal.limit)),
+                  layer(), exact(refusal.found), cutter, exact(refusal.limit)),
             refusal.place);
       return;
     case Why::groove:

@@ -39,7 +39,7 @@ std::vector<Explanation> page_codes() {
        "Stop a search or close a tab, and try again."},
       {"page-no-shop", error, "there is no shop file to keep a finish in",
        "Finishes stand in the shop's own file, which also says who the shop is on its papers.",
-       "Say the shop's name, and the page begins shop.xml; or write one as share/mullion/shop.xsd "
+       "Say the shop's name, and the page begins shop.xml; or write one as share/mullion/schema/shop.xsd "
        "says."},
       {"page-browser", note, "no browser could be started",
        "The desktop's own way to show an address (xdg-open) is not there.",

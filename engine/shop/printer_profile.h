@@ -10,7 +10,7 @@
 //                  rising="72.12" turned="yes"/>
 //     </printer>
 //
-// Each length is measured twice; older profiles have one reading. An <assembled> is the outline of
+// Each length is measured twice; older profiles have one reading. "assembled" tells of the outline of
 // a template that was printed with the profile as it stands above it, put together and measured:
 // over so long a way a rule reads finer. Its `falling` diagonal runs from the upper left corner.
 // Turned: its sheets lay across.

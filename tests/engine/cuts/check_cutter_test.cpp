@@ -7,8 +7,8 @@ using namespace mullion;
 
 namespace {
 
-Problems findings(const std::string& width, const std::string& height,
-                  const std::string& shape = "rectangle", int reach = 0) {
+Problems findings_on(const CutterProfile& cutter, const std::string& width,
+                     const std::string& height, const std::string& shape = "rectangle") {
   const std::string xml =
       R"(<job version="1" reference="C" unit="in" increment="1/16">
       <layers><layer name="Top mat" board="Oat"/></layers><borders all="4"/>
@@ -17,9 +17,14 @@ Problems findings(const std::string& width, const std::string& height,
   const Job job = parse_job(xml, "cutter.xml").value();
   const Layout layout = lay_out(job).value();
   const Mat mat = build_mat(job, layout).value();
+  return check_on_cutter(job, layout, cuts_of(mat, cutter));
+}
+
+Problems findings(const std::string& width, const std::string& height,
+                  const std::string& shape = "rectangle", int reach = 0) {
   CutterProfile cutter = default_cutter();
   if (reach > 0) cutter.reach = inches(reach);
-  return check_on_cutter(job, layout, cuts_of(mat, cutter));
+  return findings_on(cutter, width, height, shape);
 }
 
 }  // namespace
@@ -54,6 +59,32 @@ TEST_CASE("a cut that lies beyond the rail's reach is found, and one as far is n
   CHECK(beyond[0].message ==
         "layer 1 \"Top mat\" needs a cut that lies 48 1/16 in from the squaring arm, over-cut "
         "included; the cutter \"bench\" reaches 48 in");
+}
+
+TEST_CASE("board that does not go under the rail is found, and board as thick is not") {
+  CutterProfile cutter = default_cutter();
+  cutter.thickest_board = sixty_fourths(4);
+  CHECK(findings_on(cutter, "10", "8").empty());
+  cutter.thickest_board = sixty_fourths(3);
+  const Problems thick = findings_on(cutter, "10", "8");
+  REQUIRE(thick.size() == 1);
+  CHECK(thick[0].code == "check-cutter-thick");
+  CHECK(
+      thick[0].message ==
+      "layer 1 \"Top mat\" is 1/16 in thick; under the rail of the cutter \"bench\" goes board of "
+      "3/64 in");
+}
+
+TEST_CASE("board that the blade does not cut through, in two passes where it may, is found") {
+  CutterProfile cutter = default_cutter();
+  cutter.deepest_cut = sixty_fourths(4);
+  CHECK(findings_on(cutter, "10", "8").empty());
+  cutter.deepest_cut = cutter.deepest_in_two = sixty_fourths(3);
+  const Problems deep = findings_on(cutter, "10", "8");
+  REQUIRE(deep.size() == 1);
+  CHECK(deep[0].code == "check-cutter-deep");
+  cutter.deepest_in_two = sixty_fourths(4);
+  CHECK(findings_on(cutter, "10", "8").empty());
 }
 
 TEST_CASE("an oval asks nothing of the rail") {

@@ -205,10 +205,11 @@ TEST_CASE("a picture that is listed and in an opening is not called unused") {
 
 TEST_CASE("every check of the table stands among the limits of this file") {
   // Tested where they are found: above, with the layout, the cutters and the free outlines.
-  std::set<std::string> tested{"layout-moved",         "layout-gave-way",    "check-cutter-wide",
-                               "check-cutter-long",    "check-cutter-trim",  "check-cutter-groove",
-                               "check-overlapping",    "check-layer-order",  "check-beyond-board",
-                               "check-picture-unused", "check-outline-point"};
+  std::set<std::string> tested{"layout-moved",         "layout-gave-way",     "check-cutter-wide",
+                               "check-cutter-long",    "check-cutter-trim",   "check-cutter-groove",
+                               "check-overlapping",    "check-layer-order",   "check-beyond-board",
+                               "check-picture-unused", "check-outline-point", "check-cutter-reach",
+                               "check-cutter-thick",   "check-cutter-deep"};
   for (const Limit& limit : limits) tested.insert(limit.code);
   for (const Explanation& check : check_table()) {
     INFO(check.code);

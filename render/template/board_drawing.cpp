@@ -164,7 +164,9 @@ class BoardDrawing {
   }
 
   TextStyle number_style(const Box& b) const {
-    return {std::clamp(std::min(b.width, b.height) / 4, 6.0, view_.scale < 1 ? 22.0 : 36.0),
+    const bool small = view_.scale < 1;
+    const double least = small ? std::clamp(std::min(b.width / 2, b.height), 3.0, 6.0) : 6;
+    return {std::clamp(std::min(b.width, b.height) / 4, least, small ? 22.0 : 36.0),
             true,
             {0, 0, 0},
             Anchor::centre,

@@ -8,6 +8,7 @@
 
 #include "engine/mat/rect.h"
 #include "render/paper/sheet_size.h"
+#include "render/template/ink.h"
 #include "render/template/sheet_furniture.h"
 
 namespace mullion {
@@ -88,10 +89,13 @@ paper::Path edges_of(const std::vector<OverviewPart>& parts, double scale) {
   return path;
 }
 
-void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, const BoardView& view) {
+// `labels_beside` are the labels beside the board.
+void draw_parts(Drawing& drawing, const std::vector<OverviewPart>& parts, const BoardView& view,
+                const std::vector<Box>& labels_beside) {
   const Colour red{0xc0, 0x30, 0x30};
   drawing.stroke(edges_of(parts, view.scale), {0.5, red, {3, 2}, 1});
   std::vector<Box> taken = number_boxes(view);
+  taken.insert(taken.end(), labels_beside.begin(), labels_beside.end());
   for (const OverviewPart& part : parts) {
     const auto at = [&](Length length) { return paper::points(length) * view.scale; };
     const Box box{at(part.rect.left), at(part.rect.top), at(part.rect.width()),
@@ -140,7 +144,7 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   for (bool complete = false; !complete;) {
     steps = {};
     steps_height = draw_steps(steps, words, {0, 0}, width);
-    const double foot = steps_height + (view.grooves() == nullptr ? 4 : 5) * line_height + 16;
+    const double foot = steps_height + (view.grooves() == nullptr ? 4 : 5) * line_height + 24;
     small.scale = std::min({(width - 2 * around) / board_width,
                             (height - heading - foot - 2 * around) / board_height, 0.999});
     dimensions = draw_board_dimensions(small, &complete);
@@ -153,18 +157,20 @@ SheetPage overview_page(const BoardView& view, const TemplateOptions& options,
   const double top = margin + heading + around;
   const paper::Transform placed = paper::shifted(left, top);
   Drawing parts;
-  draw_parts(parts, overview.parts, small);
+  Ink beside;
+  add_ink(beside, dimensions);
+  draw_parts(parts, overview.parts, small, beside.labels);
   Drawing content, cautions;
   draw_heading(content, view, {margin, margin, width, 0});
   const double below = top + board_height * small.scale + around;
-  content.text(scale_text(small.scale, view.locale), {margin, below + 2},
+  content.text(scale_text(small.scale, view.locale), {margin, below + 10},
                {8.5, true, {0, 0, 0}, Anchor::left, 0});
   draw_cautions(cautions, {0, 0}, width, view);
   content.place(draw_board(small), placed, "board")
       .place(std::move(dimensions), placed, "dimensions", view.locale.say("Dimensions"))
       .place(std::move(parts), placed, "sheets", view.locale.say("Joins of the sheets"))
-      .place(std::move(steps), paper::shifted(margin, below + 10), "steps")
-      .place(std::move(cautions), paper::shifted(margin, below + 14 + steps_height), "cautions");
+      .place(std::move(steps), paper::shifted(margin, below + 18), "steps")
+      .place(std::move(cautions), paper::shifted(margin, below + 22 + steps_height), "cautions");
   page.drawing = std::move(content);
   return page;
 }

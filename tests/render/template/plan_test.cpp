@@ -14,6 +14,7 @@
 #include "engine/job/read.h"
 #include "render/template/template.h"
 #include "tests/engine/cuts/mats.h"
+#include "tests/how_many.h"
 #include "tests/oracle/drawn_page.h"
 #include "tests/oracle/program.h"
 #include "tests/render/template/made.h"
@@ -319,10 +320,10 @@ TEST_CASE("at bevels from 30 to 90 degrees the templates of all jobs show the pl
   CHECK(compared[90] >= 30);
 }
 
-TEST_CASE("the templates of 500 random mats on random cutters show the plan's cuts") {
+TEST_CASE("the templates of random mats on random cutters show the plan's cuts") {
   std::mt19937 random(27);
   Job job;
-  for (int i = 0; i < 500; ++i) {
+  for (int i = 0; i < test::how_many(150, 500); ++i) {
     const Mat mat = mats::random_mat(random);
     CutterProfile cutter = mats::random_cutter(random);
     cutter.over_cuts.front().distance = Length::from_ticks(static_cast<int>(random() % 9000));

@@ -34,6 +34,11 @@ struct SheetSize {
   bool roll = false;
 };
 
+// The whole sheet; of a roll, a page as long as it is wide.
+inline PageSize whole_page(const SheetSize& sheet) {
+  return {sheet.width, sheet.roll ? sheet.width : sheet.height};
+}
+
 const std::vector<SheetSize>& sheet_sizes();
 
 // The self-describing name of the paper that a page of this size, upright or across, is printed on

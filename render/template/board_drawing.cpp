@@ -36,14 +36,6 @@ constexpr const char* top_of_back = mark("TOP, seen from behind");
 
 const TextStyle groove_style{7.5, true, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
-std::string numbers_of(const Window& window) {
-  std::string numbers;
-  for (const int number : window.openings) {
-    numbers += (numbers.empty() ? "" : ", ") + std::to_string(number);
-  }
-  return numbers;
-}
-
 class BoardDrawing {
  public:
   explicit BoardDrawing(const BoardView& view)
@@ -305,6 +297,14 @@ std::vector<Point> measured_corners(const Window& window) {
 }
 
 }  // namespace
+
+std::string numbers_of(const Window& window, const char* between) {
+  std::string numbers;
+  for (const int number : window.openings) {
+    numbers += (numbers.empty() ? "" : between) + std::to_string(number);
+  }
+  return numbers;
+}
 
 Spot label_spot(const Window& window, const BoardView& view) {
   Rect within = window.back;

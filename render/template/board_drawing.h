@@ -32,6 +32,9 @@ struct BoardView {
 // Groups outer-edge, hatching, face-edges, cut-lines, grooves and labels for each layer.
 paper::Drawing draw_board(const BoardView& view);
 
+// The openings that the window shows: "3", or "3, 4" where they share it.
+std::string numbers_of(const Window& window, const char* between = ", ");
+
 // Where the window's number stands: in the middle of its box, or, where that is board, of the
 // largest rectangle inside it.
 paper::Spot label_spot(const Window& window, const BoardView& view);

@@ -118,12 +118,13 @@ paper::SheetSize calibration_paper(Unit unit) {
 }
 
 CalibrationSides calibration_sides(const paper::SheetSize& paper, Unit unit) {
-  return calibration_sides(paper.width, paper.roll ? paper.width : paper.height, unit);
+  const paper::PageSize page = paper::whole_page(paper);
+  return calibration_sides(page.width, page.height, unit);
 }
 
 tl::expected<std::string, std::string> render_calibration(const paper::SheetSize& paper, Unit unit,
                                                           const Locale& locale) {
-  const paper::PageSize size{paper.width, paper.roll ? paper.width : paper.height};
+  const paper::PageSize size = paper::whole_page(paper);
   const CalibrationSides sides = calibration_sides(paper, unit);
   if (std::min(sides.across, sides.down) < least_side) {
     return tl::unexpected("the paper \"" + paper.name +

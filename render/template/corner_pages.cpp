@@ -72,16 +72,6 @@ Overview overview_of(const BoardView& view, const std::vector<CornerPiece>& piec
   return overview;
 }
 
-// Nothing asked: the paper of every office. A square of a roll.
-TemplateOptions with_sheet(TemplateOptions options, const Scale& scale) {
-  if (!options.sheet) {
-    options.sheet = *paper::parse_sheet_size(
-        options.locale.letter_paper(scale.unit) ? "letter" : "a4", scale.unit);
-  }
-  if (options.sheet->roll) options.sheet->height = options.sheet->width;
-  return options;
-}
-
 // Pieces on a sheet, in rows from its upper left.
 struct Rows {
   double wide, high;  // points that a piece takes, its gap included

@@ -18,9 +18,7 @@ Outline outline_of(const Rect& rect) {
 }
 
 std::string id_of(const Window& window) {
-  std::string id = "opening";
-  for (const int number : window.openings) id += "-" + std::to_string(number);
-  return id;
+  return "opening-" + numbers_of(window, "-");
 }
 
 tl::expected<Outline, std::string> shrunk(const Window& window, Length by, bool from_front) {

@@ -18,6 +18,15 @@ constexpr double room_for_name = 130;  // points: "Corners 10-12 to 12-12"
 
 }  // namespace
 
+TemplateOptions with_sheet(TemplateOptions options, const Scale& scale) {
+  if (!options.sheet) {
+    options.sheet = *paper::parse_sheet_size(
+        options.locale.letter_paper(scale.unit) ? "letter" : "a4", scale.unit);
+  }
+  options.sheet->height = paper::whole_page(*options.sheet).height;
+  return options;
+}
+
 SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& size) {
   const paper::SheetSize sheet =
       options.sheet.value_or(paper::SheetSize{"", size.width, size.height, false});

@@ -16,6 +16,9 @@ struct SheetFrame {
   paper::Box foot;
 };
 
+// The options with the office's paper where none is asked for, and with a square of a roll.
+TemplateOptions with_sheet(TemplateOptions options, const Scale& scale);
+
 SheetFrame sheet_frame(const TemplateOptions& options, const paper::PageSize& size);
 
 // Check rules, the sheet's name and subject. All but the name is set once for all sheets.

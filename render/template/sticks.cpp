@@ -37,14 +37,6 @@ struct Stick {
   double height = 0;                 // points: its ticks, the longest label, and its name
 };
 
-std::string openings_of(const Window& window) {
-  std::string numbers;
-  for (const int number : window.openings) {
-    numbers += (numbers.empty() ? "" : "+") + std::to_string(number);
-  }
-  return numbers;
-}
-
 // One label for all lines at a place: "1, 4: 2 13/16".
 std::vector<DimensionMark> gathered(const std::map<Length, std::vector<std::string>>& lines) {
   std::vector<DimensionMark> marks;
@@ -69,7 +61,7 @@ Stick stick_of(const BoardView& view, bool across) {
       const Rect box = mirrored(window.back, view.width());
       for (const Length at : {across ? box.left - blank.left : box.top - blank.top,
                               across ? box.right - blank.left : box.bottom - blank.top}) {
-        lines[at].push_back(before + openings_of(window));
+        lines[at].push_back(before + numbers_of(window, "+"));
       }
     }
   };
@@ -170,14 +162,8 @@ Drawing instructions(const Locale& locale, const SheetFrame& frame) {
 }  // namespace
 
 Result<Pages> stick_pages(const std::vector<BoardView>& views, const TemplateOptions& asked) {
-  TemplateOptions options = asked;
   const BoardView& first = views.front();
-  const Scale& scale = first.job->scale;
-  if (!options.sheet) {
-    options.sheet = *paper::parse_sheet_size(
-        options.locale.letter_paper(scale.unit) ? "letter" : "a4", scale.unit);
-  }
-  if (options.sheet->roll) options.sheet->height = options.sheet->width;
+  const TemplateOptions options = with_sheet(asked, first.job->scale);
   const auto [shorter, longer] = std::minmax(options.sheet->width, options.sheet->height);
   const SheetFrame frame = sheet_frame(options, {longer, shorter});
   const Length longest = Length::from_ticks(

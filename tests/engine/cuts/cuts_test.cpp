@@ -32,15 +32,6 @@ const std::vector<std::string>& gallery_jobs() {
   return jobs;
 }
 
-// Nothing where the bevel leaves no mat.
-std::optional<Mat> mat_at(Job job, int degrees) {
-  job.bevel_millidegrees = degrees * 1000;
-  const auto layout = lay_out(job);
-  if (!layout) return std::nullopt;
-  auto mat = build_mat(job, *layout);
-  return mat ? std::optional(std::move(*mat)) : std::nullopt;
-}
-
 // A job that a mat made by hand may be checked as: findings name its openings and layers.
 struct Checked {
   Job job;
@@ -148,7 +139,7 @@ TEST_CASE("at every bevel from 30 to 90 degrees check and plan refuse the same g
     // The rail takes what is cut at 45 degrees: a flatter bevel cuts farther, a steeper one less.
     const Layout layout = lay_out(job).value();
     CutterProfile cutter = generic_cutter_for(job.scale.unit);
-    const Mat usual = mat_at(job, 45).value();
+    const Mat usual = mats::mat_at(job, 45).value();
     const Cuts at_45 = cuts_of(usual, cutter);
     Length longest;
     for (const StraightLine& line : at_45.layers.front().lines.straight) {
@@ -156,7 +147,7 @@ TEST_CASE("at every bevel from 30 to 90 degrees check and plan refuse the same g
     }
     if (longest > Length()) cutter.longest_cut = longest;
     for (int degrees = 30; degrees <= 90; ++degrees) {
-      const auto mat = mat_at(job, degrees);
+      const auto mat = mats::mat_at(job, degrees);
       if (!mat) continue;
       INFO(path << " at " << degrees);
       compare(*mat, cutter, job, layout, refused);
@@ -205,7 +196,7 @@ TEST_CASE("over-cuts follow the bevel's run at every angle") {
   const Job job = read_job(oracle::gallery("equal-borders.xml")).value();
   for (const auto& [degrees, millimetres] :
        {std::pair(30, 2.75), {45, 1.5875}, {60, 0.9166}, {90, 0.0}}) {
-    const Mat mat = mat_at(job, degrees).value();
+    const Mat mat = mats::mat_at(job, degrees).value();
     const Cuts cuts = cuts_of(mat);
     for (const StraightLine& line : cuts.layers.front().lines.straight) {
       for (const LineEnd& end : line.ends) {

@@ -330,4 +330,12 @@ CutterProfile random_cutter(std::mt19937& random) {
   return out;
 }
 
+std::optional<Mat> mat_at(Job job, int degrees) {
+  job.bevel_millidegrees = degrees * 1000;
+  const auto layout = lay_out(job);
+  if (!layout) return std::nullopt;
+  auto mat = build_mat(job, *layout);
+  return mat ? std::optional(std::move(*mat)) : std::nullopt;
+}
+
 }  // namespace mats

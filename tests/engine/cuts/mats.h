@@ -2,6 +2,7 @@
 
 // Mats made by hand for tests: windows by their lines on the top mat's back.
 
+#include <optional>
 #include <random>
 #include <vector>
 
@@ -38,6 +39,9 @@ simulator::Cutter ideal(const mullion::CutterProfile& cutter);
 // cutter's over-cuts must be the bevel's run.
 std::string difference(const mullion::Mat& mat, const std::string& plan_json,
                        const simulator::Cutter& cutter, unsigned lie = 0);
+
+// The job's mat at that bevel; nothing where the bevel leaves none.
+std::optional<mullion::Mat> mat_at(mullion::Job job, int degrees);
 
 // Any mat and any cutter, from a fixed seed.
 mullion::Mat random_mat(std::mt19937& random);

@@ -289,14 +289,6 @@ std::string difference(const Job& job, const Mat& mat, const CutterProfile& cutt
   return "";
 }
 
-std::optional<Mat> mat_at(Job job, int degrees) {
-  job.bevel_millidegrees = degrees * 1000;
-  const auto layout = lay_out(job);
-  if (!layout) return std::nullopt;
-  auto mat = build_mat(job, *layout);
-  return mat ? std::optional(std::move(*mat)) : std::nullopt;
-}
-
 }  // namespace
 
 // Each job at every fifth degree and some that are usual, and every degree in some jobs.
@@ -309,7 +301,7 @@ TEST_CASE("at bevels from 30 to 90 degrees the templates of all jobs show the pl
     for (int degrees = first; degrees <= 90; degrees += 5) bevels.insert(degrees);
     first = first == 34 ? 30 : first + 1;
     for (const int degrees : bevels) {
-      const auto mat = mat_at(job, degrees);
+      const auto mat = mats::mat_at(job, degrees);
       if (!mat) continue;  // so flat that nothing is left between the bevels
       INFO(path << " at " << degrees);
       REQUIRE(difference(job, *mat, generic_cutter_for(job.scale.unit)) == "");
@@ -334,7 +326,7 @@ TEST_CASE("the templates of random mats on random cutters show the plan's cuts")
 
 TEST_CASE("a plan with another over-cut, or a line of another place, would be noticed") {
   const Job job = read_job(oracle::gallery("double-mat.xml")).value();
-  const Mat mat = mat_at(job, 45).value();
+  const Mat mat = mats::mat_at(job, 45).value();
   const Cuts cuts = cuts_of(mat);
   CuttingPlan plan = plan_cutting(mat, cuts.cutter).value();
   TemplateOptions options;

@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <limits>
-#include <map>
 
 #include "render/cutsheet/look.h"
 
@@ -26,50 +25,6 @@ constexpr double bar = 4;  // width of guide and arm
 
 Pen solid(double width, Colour colour) {
   return {.width = width, .colour = colour, .dashes = {}};
-}
-
-// Where a point of the board is in a diagram: the board as the operator sees it, face down.
-class BoardView {
- public:
-  // `at_guide` on the guide's side of the picture. `room` is left free on all sides of the board.
-  BoardView(const Rect& board, BoardEdge at_guide, GuideSide side, const paper::Box& box,
-            double room);
-
-  paper::Spot place(const Point& point) const;
-  // Of a line parallel to the guide.
-  double rail_x(Length distance) const;
-  const paper::Box& board() const { return box_; }
-  bool guide_on_left() const { return side_ == GuideSide::left; }
-  BoardEdge at_guide() const { return edge_; }
-  BoardEdge near() const { return near_; }
-
- private:
-  Rect rect_;
-  BoardEdge edge_, near_;
-  GuideSide side_;
-  double scale_ = 1;
-  paper::Box box_;
-};
-
-BoardView::BoardView(const Rect& board, BoardEdge at_guide, GuideSide side, const paper::Box& box,
-                     double room)
-    : rect_(board), edge_(at_guide), near_(near_edge(at_guide, side)), side_(side) {
-  const bool upright = near_ == BoardEdge::top || near_ == BoardEdge::bottom;
-  const double across = paper::points(upright ? board.width() : board.height());
-  const double along = paper::points(upright ? board.height() : board.width());
-  scale_ = std::min((box.width - 2 * room) / across, (box.height - 2 * room) / along);
-  box_ = {box.x + (box.width - across * scale_) / 2, box.y + (box.height - along * scale_) / 2,
-          across * scale_, along * scale_};
-}
-
-double BoardView::rail_x(Length distance) const {
-  const double d = paper::points(distance) * scale_;
-  return guide_on_left() ? box_.x + d : box_.x + box_.width - d;
-}
-
-paper::Spot BoardView::place(const Point& point) const {
-  const double near = paper::points(distance_from(near_, point, rect_));
-  return {rail_x(distance_from(edge_, point, rect_)), box_.y + box_.height - near * scale_};
 }
 
 // What is drawn in a diagram, so that a number finds a place beside it.
@@ -311,77 +266,7 @@ class Diagram {
   std::vector<Arrow> arrows_;
 };
 
-std::vector<BoardLine> lines_of(const CuttingPlan& plan, const Placement& placement) {
-  std::vector<BoardLine> out;
-  const BoardEdge near = near_edge(placement.edge, plan.cutter.side);
-  for (const BevelCut& cut : placement.cuts) {
-    out.push_back({point_at(placement.edge, cut.distance, near, cut.start.line, plan.outer),
-                   point_at(placement.edge, cut.distance, near, cut.end.line, plan.outer),
-                   cut.number});
-  }
-  return out;
-}
-
-// The least rectangle around the points that belong to the same openings.
-class OpeningBoxes {
- public:
-  void add(const std::vector<int>& openings, const Point& p) {
-    const auto [at, is_new] = boxes_.emplace(openings, Rect{p.x, p.y, p.x, p.y});
-    if (is_new) return;
-    Rect& box = at->second;
-    box = {std::min(box.left, p.x), std::min(box.top, p.y), std::max(box.right, p.x),
-           std::max(box.bottom, p.y)};
-  }
-  std::vector<OpeningMark> marks() const {
-    std::vector<OpeningMark> out;
-    if (boxes_.size() < 2) return out;
-    for (const auto& [openings, box] : boxes_) {
-      std::string number;
-      for (const int opening : openings) {
-        number += (number.empty() ? "" : ",") + std::to_string(opening);
-      }
-      out.push_back(
-          {{half_rounded_down(box.left + box.right), half_rounded_down(box.top + box.bottom)},
-           number});
-    }
-    return out;
-  }
-
- private:
-  std::map<std::vector<int>, Rect> boxes_;
-};
-
-BoardEdge guide_edge_with_top_up(const CuttingPlan& plan) {
-  return plan.cutter.side == GuideSide::left ? BoardEdge::right : BoardEdge::left;
-}
-
 }  // namespace
-
-BoardPicture board_picture(const ToldPlan& plan, const Stage& stage, double type) {
-  BoardPicture out{plan, stage, type, {}, {}};
-  OpeningBoxes boxes;
-  for (const SetUp& set_up : stage.set_ups) {
-    for (const Placement& placement : set_up.placements) {
-      const std::vector<BoardLine> lines = lines_of(plan, placement);
-      for (std::size_t i = 0; i < lines.size(); ++i) {
-        boxes.add(placement.cuts[i].openings, lines[i].start);
-        boxes.add(placement.cuts[i].openings, lines[i].end);
-        out.lines.push_back(lines[i]);
-      }
-    }
-  }
-  for (const SkewCut& cut : stage.skew_cuts) {
-    boxes.add(cut.openings, cut.from);
-    boxes.add(cut.openings, cut.to);
-    out.lines.push_back({cut.from, cut.to, cut.number});
-  }
-  for (const CurveCut& curve : stage.curves) {
-    boxes.add(curve.openings, {curve.back.left, curve.back.top});
-    boxes.add(curve.openings, {curve.back.right, curve.back.bottom});
-  }
-  out.openings = boxes.marks();
-  return out;
-}
 
 void draw_board_as_it_lies(Drawing& page, const BoardPicture& board, const Placement& placement,
                            const Box& box) {

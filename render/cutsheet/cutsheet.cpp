@@ -4,6 +4,7 @@
 #include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/pages.h"
 #include "render/cutsheet/placement_tile.h"
+#include "render/cutsheet/placement_words.h"
 #include "render/cutsheet/settings_tile.h"
 #include "render/cutsheet/stage_section.h"
 #include "render/paper/document.h"

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "engine/cuts/sheet/scale_text.h"
 #include "engine/cuts/sheet/words.h"
+#include "render/cutsheet/placement_words.h"
 #include "render/paper/drawing.h"
 
 namespace mullion::cutsheet {
@@ -56,50 +56,15 @@ Entry entry_of(const std::string& first, const std::string& more, const Look& lo
   return entry;
 }
 
-// The opening is not named where there is one alone.
-std::string name_of_cut(const BoardPicture& board, const BevelCut& cut) {
-  const Locale& locale = board.plan.locale;
-  const std::string opening =
-      board.openings.empty() ? "" : openings_text(cut.openings, locale) + ", ";
-  return std::to_string(cut.number) + "  " + opening + locale.say(front_name(cut.kept));
-}
-
-// Where the line and its ends are that no scale shows.
-std::string more_words(const BoardPicture& board, const Placement& placement, const BevelCut& cut) {
-  const ToldPlan& plan = board.plan;
-  std::string more;
-  if (cut.pencil > 0) {
-    more = plan.locale.say("%1 from %2", rule_text(cut.distance, plan.cutter.scale, plan.locale),
-                           std::string(1, letter(placement.edge)));
-  }
-  const std::string ends = brief_ends_text(plan, board.stage, cut);
-  if (!ends.empty()) more += (more.empty() ? "" : ", ") + ends;
-  return more;
-}
-
 Entry cut_entry(const BoardPicture& board, const Placement& placement, const BevelCut& cut,
                 const Look& look, double width) {
-  Entry entry = entry_of(name_of_cut(board, cut), more_words(board, placement, cut), look, width);
+  Entry entry = entry_of(name_of_cut(board, cut), where_words(board, placement, cut), look, width);
   for (const std::string& check : checks_at(board.plan, board.stage, cut.number)) {
     for (std::string& line : paper::lines_of(check, entry.room, {.size = look.small()})) {
       entry.lines.push_back(std::move(line));
     }
   }
   return entry;
-}
-
-std::string heading_of(const ToldPlan& plan, const Placement& placement) {
-  const bool freehand = placement.cuts.front().pencil > 0;
-  return plan.locale.say(freehand ? mark("Edge %1, freehand") : mark("Edge %1 at the guide"),
-                         std::string(1, letter(placement.edge)));
-}
-
-// From the placement before, or how every blank is laid.
-std::string turn_words(const ToldPlan& plan, const Placement& placement) {
-  const Locale& locale = plan.locale;
-  const std::string turn = lay_text(plan, placement.edge, placement.laid, placement.turns);
-  if (plan.quantity == 1) return turn;
-  return locale.say(placement.laid ? mark("every blank: %1") : mark("then %1"), turn);
 }
 
 Tile placement_tile(const BoardPicture& board, const Placement& placement, const std::string& turn,
@@ -110,7 +75,7 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
   for (const BevelCut& cut : placement.cuts) {
     entries.push_back(cut_entry(board, placement, cut, look, width));
   }
-  const std::string heading = heading_of(plan, placement);
+  const std::string heading = lying_heading(plan, placement);
   const double part = board.stage.same_order ? look.again : 1.0;
   const double diagram = look.diagram() * part;
   const paper::TextStyle turn_style{.size = look.dense ? look.small() : look.text()};
@@ -138,20 +103,6 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
 }
 
 }  // namespace
-
-std::string lying_words(const ToldPlan& plan, const Placement& placement) {
-  return heading_of(plan, placement) + ", " + turn_words(plan, placement);
-}
-
-std::string cut_words(const BoardPicture& board, const Placement& placement, const BevelCut& cut) {
-  std::string out = name_of_cut(board, cut);
-  const std::string more = more_words(board, placement, cut);
-  if (!more.empty()) out += ", " + more;
-  for (const std::string& check : checks_at(board.plan, board.stage, cut.number)) {
-    out += "; " + check;
-  }
-  return out;
-}
 
 std::vector<Tile> placement_tiles(const BoardPicture& board, const SetUp& set_up, const Look& look,
                                   double width) {

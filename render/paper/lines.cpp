@@ -73,11 +73,23 @@ std::vector<Spot> on_inner_side(const std::vector<Spot>& corners, const Depth& d
   return kept;
 }
 
-std::vector<Spot> polygon_inside(std::vector<Spot> corners, const Box& box) {
-  corners = on_inner_side(corners, [&](Spot s) { return s.x - box.x; });
-  corners = on_inner_side(corners, [&](Spot s) { return box.x + box.width - s.x; });
-  corners = on_inner_side(corners, [&](Spot s) { return s.y - box.y; });
-  return on_inner_side(corners, [&](Spot s) { return box.y + box.height - s.y; });
+Box bounds_of(const std::vector<Spot>& spots) {
+  const auto [left, right] = std::minmax_element(
+      spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.x < b.x; });
+  const auto [top, bottom] = std::minmax_element(
+      spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.y < b.y; });
+  return {left->x, top->y, right->x - left->x, bottom->y - top->y};
+}
+
+std::vector<Spot> polygon_inside(const std::vector<Spot>& corners, const Box& box) {
+  if (corners.empty()) return {};
+  const Box bounds = bounds_of(corners);
+  if (!overlap(bounds, box)) return {};
+  if (contains(box, bounds)) return corners;
+  auto inside = on_inner_side(corners, [&](Spot s) { return s.x - box.x; });
+  inside = on_inner_side(inside, [&](Spot s) { return box.x + box.width - s.x; });
+  inside = on_inner_side(inside, [&](Spot s) { return s.y - box.y; });
+  return on_inner_side(inside, [&](Spot s) { return box.y + box.height - s.y; });
 }
 
 }  // namespace
@@ -127,7 +139,7 @@ Path area_inside(const Path& path, const Box& box) {
   Path result;
   std::vector<Spot> corners;
   const auto keep = [&] {
-    const std::vector<Spot> inside = polygon_inside(std::move(corners), box);
+    const std::vector<Spot> inside = polygon_inside(corners, box);
     if (!inside.empty()) result.append(polyline(inside).close());
     corners.clear();
   };

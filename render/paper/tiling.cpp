@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <limits>
 #include <optional>
-#include <tuple>
+#include <utility>
 
 namespace mullion::paper {
 namespace {
@@ -130,8 +130,15 @@ Length scaled_down(Length length, double factor) {
       static_cast<std::int64_t>(std::floor(static_cast<double>(length.ticks()) * factor)));
 }
 
-std::optional<Tiling> tile_pages(const TilingRequest& request, Length page_width,
-                                 Length page_height, const Sides& margin, const Shrink& shrink) {
+// A way to lay pages: how large a tile may be, and how many it takes.
+struct Grid {
+  Length page_width, page_height;
+  Length wide, high;
+  std::int64_t columns = 0, rows = 0;
+};
+
+std::optional<Grid> grid_of(const TilingRequest& request, Length page_width, Length page_height,
+                            const Sides& margin, const Shrink& shrink) {
   const Length wide = scaled_down(page_width - margin.left - margin.right, shrink.x);
   const Length high =
       scaled_down(page_height - margin.top - margin.bottom, shrink.y) - request.footer;
@@ -139,15 +146,22 @@ std::optional<Tiling> tile_pages(const TilingRequest& request, Length page_width
     return std::nullopt;
   }
   const Rect& area = request.area;
-  const std::int64_t columns =
-      fewest_tiles(area.width(), wide, request.overlap) + request.more_columns;
-  const std::int64_t rows = fewest_tiles(area.height(), high, request.overlap) + request.more_rows;
-  const Division across = divide(area.left, area.right, columns, wide, request.overlap,
+  return Grid{page_width,
+              page_height,
+              wide,
+              high,
+              fewest_tiles(area.width(), wide, request.overlap) + request.more_columns,
+              fewest_tiles(area.height(), high, request.overlap) + request.more_rows};
+}
+
+Tiling tile_pages(const TilingRequest& request, const Grid& grid) {
+  const Rect& area = request.area;
+  const Division across = divide(area.left, area.right, grid.columns, grid.wide, request.overlap,
                                  request.avoid_x, request.clearance);
-  const Division down = divide(area.top, area.bottom, rows, high, request.overlap, request.avoid_y,
-                               request.clearance);
-  return Tiling{page_width, page_height, across.edges, down.edges,
-                across.unwanted_joins + down.unwanted_joins};
+  const Division down = divide(area.top, area.bottom, grid.rows, grid.high, request.overlap,
+                               request.avoid_y, request.clearance);
+  return {grid.page_width, grid.page_height, across.edges, down.edges,
+          across.unwanted_joins + down.unwanted_joins};
 }
 
 Length longest_tile(const std::vector<Length>& edges, Length overlap) {
@@ -168,26 +182,23 @@ Length cut_off(Length page, Length content, Length margins, double shrink) {
   return std::min(page, Length::from_ticks(whole * ticks_per_mm));
 }
 
-std::optional<Tiling> upright_pages(const TilingRequest& request) {
-  std::optional<Tiling> tiling = tile_pages(request, request.sheet.width, request.sheet.height,
-                                            request.margin, request.shrink);
-  if (tiling && request.sheet.roll) {
-    const Length content = longest_tile(tiling->rows, request.overlap) + request.footer;
-    tiling->page_height = cut_off(tiling->page_height, content,
-                                  request.margin.top + request.margin.bottom, request.shrink.y);
+Tiling upright_pages(const TilingRequest& request, const Grid& grid) {
+  Tiling tiling = tile_pages(request, grid);
+  if (request.sheet.roll) {
+    const Length content = longest_tile(tiling.rows, request.overlap) + request.footer;
+    tiling.page_height = cut_off(tiling.page_height, content,
+                                 request.margin.top + request.margin.bottom, request.shrink.y);
   }
   return tiling;
 }
 
-std::optional<Tiling> turned_pages(const TilingRequest& request) {
-  std::optional<Tiling> tiling = tile_pages(request, request.sheet.height, request.sheet.width,
-                                            request.margin_turned, request.shrink_turned);
-  if (tiling && request.sheet.roll) {
+Tiling turned_pages(const TilingRequest& request, const Grid& grid) {
+  Tiling tiling = tile_pages(request, grid);
+  if (request.sheet.roll) {
     // The foot needs its width too.
-    const Length content =
-        std::max(longest_tile(tiling->columns, request.overlap), least_roll_page);
-    tiling->page_width =
-        cut_off(tiling->page_width, content,
+    const Length content = std::max(longest_tile(tiling.columns, request.overlap), least_roll_page);
+    tiling.page_width =
+        cut_off(tiling.page_width, content,
                 request.margin_turned.left + request.margin_turned.right, request.shrink_turned.x);
   }
   return tiling;
@@ -197,19 +208,25 @@ std::optional<Tiling> turned_pages(const TilingRequest& request) {
 
 tl::expected<Tiling, std::string> plan_tiling(const TilingRequest& request) {
   const SheetSize& sheet = request.sheet;
-  const std::optional<Tiling> upright = upright_pages(request), across = turned_pages(request);
-  if (!upright && !across) {
+  const std::optional<Grid> upright =
+      grid_of(request, sheet.width, sheet.height, request.margin, request.shrink);
+  const std::optional<Grid> turned =
+      grid_of(request, sheet.height, sheet.width, request.margin_turned, request.shrink_turned);
+  if (!upright && !turned) {
     return tl::unexpected("the paper \"" + sheet.name +
                           "\" is too small for its margins, the overlap and the check rules");
   }
+  const auto sheets = [](const Grid& grid) { return grid.columns * grid.rows; };
+  if (!turned || (upright && sheets(*upright) < sheets(*turned))) {
+    return upright_pages(request, *upright);
+  }
+  if (!upright || sheets(*turned) < sheets(*upright)) return turned_pages(request, *turned);
+  const Tiling one = upright_pages(request, *upright), other = turned_pages(request, *turned);
   const auto rank = [](const Tiling& tiling) {
     const double paper = to_inches(tiling.page_width) * to_inches(tiling.page_height);
-    return std::tuple(tiling.sheets(), tiling.unwanted_joins,
-                      paper * static_cast<double>(tiling.sheets()));
+    return std::pair(tiling.unwanted_joins, paper);
   };
-  if (!across) return *upright;
-  if (!upright || rank(*across) < rank(*upright)) return *across;
-  return *upright;
+  return rank(other) < rank(one) ? other : one;
 }
 
 }  // namespace mullion::paper

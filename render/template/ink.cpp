@@ -79,6 +79,18 @@ std::vector<paper::Edge> board_lines(const paper::Drawing& board) {
   return lines;
 }
 
+Ink ink_in(const Ink& ink, const paper::Box& box) {
+  Ink near;
+  for (const paper::Edge& line : ink.lines) {
+    const auto [left, right] = std::minmax(line.from.x, line.to.x);
+    const auto [top, bottom] = std::minmax(line.from.y, line.to.y);
+    if (overlap(paper::Box{left, top, right - left, bottom - top}, box)) near.lines.push_back(line);
+  }
+  std::copy_if(ink.labels.begin(), ink.labels.end(), std::back_inserter(near.labels),
+               [&](const paper::Box& label) { return overlap(label, box); });
+  return near;
+}
+
 std::vector<Interval> ink_beside(const Ink& ink, const paper::Edge& line, double reach) {
   const double dx = line.to.x - line.from.x, dy = line.to.y - line.from.y;
   const double length = std::hypot(dx, dy);

@@ -19,6 +19,9 @@ void add_ink(Ink& ink, const paper::Drawing& drawing, const paper::Transform& pl
 // The lines of the board itself: its edges, cuts, grooves, and where bevels come out.
 std::vector<paper::Edge> board_lines(const paper::Drawing& board);
 
+// What of the ink may lie in the box.
+Ink ink_in(const Ink& ink, const paper::Box& box);
+
 struct Interval {
   double from = 0, to = 0;
 };

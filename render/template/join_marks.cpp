@@ -102,11 +102,13 @@ std::string sheet_name(std::size_t row, std::size_t column) {
 }
 
 void draw_joins(Drawing& drawing, const paper::Tiling& tiling, std::size_t row, std::size_t column,
-                const NeededSheets& sheets, const Ink& ink, const Locale& locale) {
+                const NeededSheets& sheets, const Ink& whole, const Locale& locale) {
   const double left = paper::points(tiling.columns[column]);
   const double right = paper::points(tiling.columns[column + 1]);
   const double top = paper::points(tiling.rows[row]);
   const double bottom = paper::points(tiling.rows[row + 1]);
+  const Ink ink = ink_in(whole, paper::grown({left, top, right - left, bottom - top},
+                                             with_label + half_along + clearance));
   Marks marks;
   if (column > 0 && sheets.has(row, column - 1)) {
     add_join(marks, {{left, top}, {left, bottom}, {1, 0}, sheet_name(row, column - 1)}, ink,

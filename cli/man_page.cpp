@@ -70,6 +70,10 @@ Draw the template on A4 sheets to be joined, and the proof:
 .Dl mullion template job.xml --paper a4 -o template.pdf
 .Dl mullion proof job.xml -o proof.pdf
 .Pp
+Put the cutting plan on a tablet beside the cutter, one cut at a time in large type:
+.Pp
+.Dl mullion cuts job.xml -o cuts.html
+.Pp
 Plan the cuts of two jobs as one run, forty mats of the second:
 .Pp
 .Dl mullion cuts a.xml 'b.xml*40' -o cuts.pdf

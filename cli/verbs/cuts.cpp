@@ -12,6 +12,7 @@
 #include "engine/cuts/sheet/run_json.h"
 #include "engine/cuts/sheet/run_text.h"
 #include "engine/cuts/sheet/text.h"
+#include "render/bench/bench.h"
 #include "render/cutsheet/cutsheet.h"
 
 namespace mullion::cli {
@@ -23,7 +24,7 @@ struct Options {
   int quantity = 0;
   bool marks = false;  // the lines to draw alone
   UnderMats under_mats;
-  Locale locale;  // of a PDF
+  Locale locale;  // of a PDF or page
   Answer answer{"cuts"};
 };
 
@@ -57,20 +58,25 @@ tl::expected<PlanOptions, std::string> plan_options(const Options& options, Unit
 
 // A plan in its forms; `answer` is that of --json.
 struct Forms {
-  std::function<std::string()> json, pdf, text, answer;
+  std::function<std::string()> json, pdf, page, text, answer;
 };
 
 int write_by_ending(const Options& options, const Forms& forms) {
   const std::string& path = options.output;
   const std::string ending = ending_of(path);
   const Answer& answer = options.answer;
-  if (path != "-" && ending != "json" && ending != "pdf" && ending != "txt") {
-    return answer.fail_option("--output", "expected a file that ends in .pdf, .txt or .json");
+  if (path != "-" && ending != "json" && ending != "pdf" && ending != "html" && ending != "txt") {
+    return answer.fail_option("--output",
+                              "expected a file that ends in .pdf, .html, .txt or .json");
+  }
+  if (ending == "html" && options.marks) {
+    return answer.fail_option("--marks", "expected a file that ends in .pdf, .txt or .json");
   }
   if (path != "-") {
-    const int status = answer.save(path, ending == "json"  ? forms.json()
-                                         : ending == "pdf" ? forms.pdf()
-                                                           : forms.text());
+    const int status = answer.save(path, ending == "json"   ? forms.json()
+                                         : ending == "pdf"  ? forms.pdf()
+                                         : ending == "html" ? forms.page()
+                                                            : forms.text());
     if (status != success || !answer.is_json()) return status;
   }
   return answer.give(forms.text, forms.answer);
@@ -90,6 +96,7 @@ int write_plan(const Options& options, const OrderedJob& order, const Problems& 
                   return options.marks ? render_marking_sheet(*plan, job.date, options.locale)
                                        : render_cutsheet(*plan, job.date, options.locale);
                 },
+                [&] { return render_bench_page(*plan, options.locale); },
                 [&] { return options.marks ? marks_to_text(*plan) : plan_to_text(*plan); },
                 [&] {
                   return cuts_json(*plan, {success, checks});
@@ -109,6 +116,7 @@ int write_run(const Options& options, std::vector<OrderedJob> orders, const Prob
   if (!run) return options.answer.fail(run.error());
   return write_by_ending(options, {[&] { return run_to_json(*run); },
                                    [&] { return render_run_sheet(*run, date, options.locale); },
+                                   [&] { return render_bench_page(*run, options.locale); },
                                    [&] { return run_to_text(*run); },
                                    [&] {
                                      return cuts_json(*run, {success, checks});
@@ -153,8 +161,10 @@ void add_cuts(CommandLine& program) {
   verb.argument("JOB", Takes::job_file, options->jobs,
                 "The job file; several are cut as one run. job.xml*40 is forty mats of a job")
       .required();
-  verb.option("-o,--output", Takes::file, options->output,
-              "The file to write: .pdf, .txt or .json; text to the terminal where not given");
+  verb.option(
+      "-o,--output", Takes::file, options->output,
+      "The file to write: .pdf, .html (a page for a tablet at the bench), .txt or .json; text to "
+      "the terminal where not given");
   verb.option("--cutter", Takes::file, options->cutter,
               "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
               "given")

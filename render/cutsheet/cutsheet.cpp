@@ -2,6 +2,7 @@
 
 #include "engine/cuts/sheet/cautions.h"
 #include "engine/cuts/sheet/words.h"
+#include "render/cutsheet/headings.h"
 #include "render/cutsheet/pages.h"
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/placement_words.h"
@@ -16,30 +17,13 @@ using cutsheet::Flow;
 using cutsheet::Look;
 using cutsheet::Tile;
 
-std::string title_of(const ToldPlan& plan) {
-  const Locale& locale = plan.locale;
-  const std::string out = plan.reference.empty() ? locale.say("Cutting plan")
-                                                 : locale.say("Cutting plan %1", plan.reference);
-  return plan.title.empty() ? out : locale.say("%1: %2", out, plan.title);
-}
-
-std::string summary_of(const ToldPlan& plan) {
-  const Scale& scale = plan.cutter.scale;
-  const Locale& locale = plan.locale;
-  return locale.say(
-      "%1, %2 x %3. %4. %5",
-      plan.quantity == 1 ? locale.say("1 mat") : locale.say("%1 mats alike", plan.quantity),
-      locale.described(plan.outer.width(), scale), locale.described(plan.outer.height(), scale),
-      plan.cutter.name, chosen_text(plan, locale));
-}
-
 class Sheet {
  public:
   Sheet(const ToldPlan& plan, Flow& flow, const Look& look)
       : plan_(plan), flow_(flow), look_(look) {}
 
   void write() {
-    cutsheet::add_head(flow_, title_of(plan_), summary_of(plan_),
+    cutsheet::add_head(flow_, cutsheet::title_of(plan_), cutsheet::summary_of(plan_),
                        how_boards_lie(plan_.cutter, plan_.locale), cautions(plan_), look_);
     std::vector<std::string> blanks = blank_pair_texts(plan_);
     for (std::string& blank : blanks) blank += plan_.quantity > 1 ? ", " + each() : "";
@@ -120,7 +104,7 @@ class Sheet {
 std::string render_marking_sheet(const CuttingPlan& planned, const std::string& date,
                                  const Locale& locale) {
   const ToldPlan plan{planned, locale};
-  const std::string title = locale.say("Lines to draw: %1", title_of(plan));
+  const std::string title = locale.say("Lines to draw: %1", cutsheet::title_of(plan));
   const auto write = [&](Flow& flow, const Look& look) {
     flow.text(title, {.size = look.title(), .bold = true});
     flow.text(how_boards_lie(plan.cutter, locale), {.size = look.text()});
@@ -138,7 +122,7 @@ std::string render_cutsheet(const CuttingPlan& planned, const std::string& date,
                             const Locale& locale) {
   const ToldPlan plan{planned, locale};
   return cutsheet::set_on_pages(
-      paper::usual_page(plan.cutter.scale.unit, locale), title_of(plan), date, locale,
+      paper::usual_page(plan.cutter.scale.unit, locale), cutsheet::title_of(plan), date, locale,
       [&](Flow& flow, const Look& look) { Sheet(plan, flow, look).write(); });
 }
 

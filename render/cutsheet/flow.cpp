@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "render/cutsheet/headings.h"
 #include "render/paper/drawing.h"
 
 namespace mullion::cutsheet {
@@ -26,9 +27,6 @@ int columns_for(const std::vector<std::string>& texts, double width,
   const int columns = widest > 0 ? static_cast<int>(width / widest) : 1;
   return std::clamp(columns, 1, std::min(most_columns, static_cast<int>(texts.size())));
 }
-
-constexpr const char* blanks_title =
-    mark("Blanks: straight blade, no backing sheet, guide and stops off");
 
 }  // namespace
 

@@ -18,11 +18,14 @@ std::string turn_words(const ToldPlan& plan, const Placement& placement) {
   return locale.say(placement.laid ? mark("every blank: %1") : mark("then %1"), turn);
 }
 
+std::string line_name(const BevelCut& cut, const Locale& locale) {
+  return openings_text(cut.openings, locale) + ", " + locale.say(front_name(cut.kept));
+}
+
 std::string name_of_cut(const BoardPicture& board, const BevelCut& cut) {
   const Locale& locale = board.plan.locale;
-  const std::string opening =
-      board.openings.empty() ? "" : openings_text(cut.openings, locale) + ", ";
-  return std::to_string(cut.number) + "  " + opening + locale.say(front_name(cut.kept));
+  return std::to_string(cut.number) + "  " +
+         (board.openings.empty() ? locale.say(front_name(cut.kept)) : line_name(cut, locale));
 }
 
 std::string where_words(const BoardPicture& board, const Placement& placement,

@@ -13,6 +13,8 @@ std::string turn_words(const ToldPlan& plan, const Placement& placement);
 // "Edge B at the guide, half turn".
 std::string lying_words(const ToldPlan& plan, const Placement& placement);
 
+// "opening 2, left".
+std::string line_name(const BevelCut& cut, const Locale& locale);
 // "7  opening 2, left"; the opening is not named where there is one alone.
 std::string name_of_cut(const BoardPicture& board, const BevelCut& cut);
 // Where the line and its ends are that no scale shows.

@@ -3,6 +3,7 @@
 #include "engine/cuts/sheet/run_text.h"
 #include "engine/cuts/sheet/words.h"
 #include "render/cutsheet/cutsheet.h"
+#include "render/cutsheet/headings.h"
 #include "render/cutsheet/pages.h"
 #include "render/cutsheet/placement_tile.h"
 #include "render/cutsheet/settings_tile.h"
@@ -16,11 +17,6 @@ using cutsheet::Flow;
 using cutsheet::Look;
 using cutsheet::Tile;
 
-std::string title_of(const CuttingRun& run, const Locale& locale) {
-  return locale.say("Run of %1 of %2", locale.plural(mats_in(run), "%1 mat", "%1 mats"),
-                    locale.plural(run.kinds.size(), "%1 kind", "%1 kinds"));
-}
-
 class RunSheet {
  public:
   RunSheet(const CuttingRun& run, const Locale& locale, Flow& flow, const Look& look)
@@ -29,8 +25,9 @@ class RunSheet {
   }
 
   void write() {
-    cutsheet::add_head(flow_, title_of(run_, locale_), summary(),
-                       how_boards_lie(run_.cutter, locale_), cautions(run_, locale_), look_);
+    cutsheet::add_head(flow_, cutsheet::title_of(run_, locale_),
+                       cutsheet::summary_of(run_, locale_), how_boards_lie(run_.cutter, locale_),
+                       cautions(run_, locale_), look_);
     add_kinds();
     std::vector<std::string> blanks;
     for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank, locale_));
@@ -45,22 +42,10 @@ class RunSheet {
     return plans_[static_cast<std::size_t>(work.kind)];
   }
 
-  std::string summary() const {
-    return locale_.say("%1; %2, kind by kind %3. Mats with the same settings are cut together.",
-                       run_.cutter.name, duration_text(run_.seconds, locale_),
-                       duration_text(run_.alone, locale_));
-  }
-
   void add_kinds() {
     flow_.bar(locale_.say("Kinds"), look_, look_.text() * 2);
     for (const RunKind& kind : run_.kinds) {
-      const Scale& scale = run_.cutter.scale;
-      flow_.text(locale_.say("Kind %1: %2, %3 x %4, cut with %5: %6", kind.number,
-                             locale_.plural(kind.plan.quantity, "%1 mat", "%1 mats"),
-                             locale_.described(kind.plan.outer.width(), scale),
-                             locale_.described(kind.plan.outer.height(), scale),
-                             locale_.say(name_of(kind.plan.way)), kind_text(kind, locale_)),
-                 {.size = look_.text()});
+      flow_.text(cutsheet::kind_line(run_, kind, locale_), {.size = look_.text()});
     }
     flow_.gap(4);
   }
@@ -136,8 +121,8 @@ class RunSheet {
 
 std::string render_run_sheet(const CuttingRun& run, const std::string& date, const Locale& locale) {
   return cutsheet::set_on_pages(
-      paper::usual_page(run.cutter.scale.unit, locale), title_of(run, locale), date, locale,
-      [&](Flow& flow, const Look& look) { RunSheet(run, locale, flow, look).write(); });
+      paper::usual_page(run.cutter.scale.unit, locale), cutsheet::title_of(run, locale), date,
+      locale, [&](Flow& flow, const Look& look) { RunSheet(run, locale, flow, look).write(); });
 }
 
 }  // namespace mullion

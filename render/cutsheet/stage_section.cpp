@@ -4,6 +4,7 @@
 
 #include "engine/cuts/sheet/scale_text.h"
 #include "engine/cuts/sheet/words.h"
+#include "render/cutsheet/headings.h"
 #include "render/cutsheet/tiles.h"
 
 namespace mullion::cutsheet {
@@ -14,8 +15,6 @@ using paper::Spot;
 using paper::TextStyle;
 
 constexpr Colour amount_colour{0xff, 0xf0, 0xb0};
-constexpr const char* one_amount =
-    mark("Same edges, same order; every setting changed by one amount:");
 
 void add_amount(Flow& flow, const std::string& shift, const Locale& locale, const Look& look) {
   if (shift.empty()) return;

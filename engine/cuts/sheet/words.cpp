@@ -398,9 +398,6 @@ std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage) {
   return out;
 }
 
-namespace {
-
-// To a tenth: an angle stop is not set finer.
 std::string degrees_to_rail(const SkewCut& cut) {
   const auto run = [](Length a, Length b) {
     return std::abs(static_cast<double>((b - a).ticks()));
@@ -410,8 +407,6 @@ std::string degrees_to_rail(const SkewCut& cut) {
   const std::string whole = std::to_string(tenths / 10);
   return tenths % 10 == 0 ? whole : whole + "." + std::to_string(tenths % 10);
 }
-
-}  // namespace
 
 std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut) {
   const auto point = [&](const Point& p) {

@@ -71,6 +71,8 @@ std::vector<std::string> checks_at(const ToldPlan& plan, const Stage& stage, int
 std::vector<std::string> spacer_texts(const ToldPlan& plan, const Stage& stage);
 
 std::string skew_text(const ToldPlan& plan, const Stage& stage, const SkewCut& cut);
+// Of edge A, to a tenth: an angle stop is not set finer.
+std::string degrees_to_rail(const SkewCut& cut);
 // "9  opening 1: 3 in from A, 5 in from B to ..."
 std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut);
 // Where the mark stands at the ends of all slanting cuts of a stage: "mark onto both points".

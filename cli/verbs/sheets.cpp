@@ -15,8 +15,6 @@
 #include "cli/verb.h"
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/refusal.h"
-#include "engine/cuts/sheet/run_json.h"
-#include "engine/cuts/sheet/run_text.h"
 #include "engine/sheets/inventory/stock_file.h"
 #include "engine/sheets/report/report.h"
 #include "render/cutsheet/cutsheet.h"
@@ -129,11 +127,12 @@ int write_one(const std::string& path, const SheetReport& report, const std::vec
   return write_output(path, render_sheet_pages(report, pages));
 }
 
-int write_run_sheet(const std::string& path, const CuttingRun& run, const Locale& locale) {
+int write_run_sheet(const std::string& path, const std::vector<WorkPart>& work, const Scale& scale,
+                    const Locale& locale) {
   const std::string ending = ending_of(path);
-  if (ending == "json") return write_output(path, run_to_json(run));
-  if (ending == "txt" || path == "-") return write_output(path, run_to_text(run));
-  return write_output(path, render_run_sheet(run, {}, locale));
+  if (ending == "json") return write_output(path, work_to_json(work));
+  if (ending == "txt" || path == "-") return write_output(path, work_to_text(work));
+  return write_output(path, render_work_sheet(work, scale, {}, locale));
 }
 
 int check_usage(const Options& options) {
@@ -191,15 +190,11 @@ Problems impossible_blanks(const std::vector<BatchJob>& jobs, const CutOptions& 
 
 // A mat that the cutter cannot bevel may still have its blank cut there: the run sheet alone needs
 // every mat to be possible.
-Result<CuttingRun> run_of(const std::vector<BatchJob>& jobs, const CutterProfile& profile,
-                          const PlanOptions& cutting, const Options& options, Problems& notes) {
-  Result<CuttingRun> run = plan_run(run_jobs(jobs), profile, cutting);
-  if (run || !options.run_sheet.empty()) return run;
-  for (Problem note : run.error()) {
+void warn_of(const Problems& problems, Problems& notes) {
+  for (Problem note : problems) {
     note.severity = Severity::warning;
     notes.push_back(std::move(note));
   }
-  return run;
 }
 
 int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
@@ -224,9 +219,6 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   if (const Problems lacking = impossible_blanks(jobs, cutting); !lacking.empty()) {
     return answer.fail(lacking);
   }
-  const Result<CuttingRun> run = run_of(jobs, *profile, cutting, options, notes);
-  if (!run && !options.run_sheet.empty()) return answer.fail(run.error());
-
   std::optional<StockFile> file;
   if (options.commit) {
     Result<StockFile> opened = StockFile::open(options.stock);
@@ -251,16 +243,19 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   std::signal(SIGINT, SIG_DFL);
   progress.wipe();
   if (!plan) return answer.fail(plan.error());
+  const Result<std::vector<WorkPart>> work = order_of_work(jobs, *plan, *profile, cutting);
+  if (!work && !options.run_sheet.empty()) return answer.fail(work.error());
+  if (!work) warn_of(work.error(), notes);
   notes.insert(notes.end(), plan->notes.begin(), plan->notes.end());
   if (!answer.is_json()) report(notes);
 
-  const SheetReport sheet_report{*plan, stock, cutter, keep, run ? &*run : nullptr};
+  const SheetReport sheet_report{*plan, stock, cutter, keep, work ? &*work : nullptr};
   for (const std::string& path : options.outputs) {
     if (const int status = write_one(path, sheet_report, jobs, options.locale); status != success)
       return status;
   }
   if (!options.run_sheet.empty()) {
-    const int status = write_run_sheet(options.run_sheet, *run, options.locale);
+    const int status = write_run_sheet(options.run_sheet, *work, scale, options.locale);
     if (status != success) return status;
   }
   if (!options.labels.empty()) {
@@ -322,9 +317,10 @@ void add_sheets(CommandLine& program) {
   verb.flag("--commit", options->commit,
             "Take what is cut from the stock file, and add the off-cuts that are kept");
   verb.flag("--no-fallouts", options->no_fallouts, "Do not cut blanks from fallouts");
-  verb.option("--run-sheet", Takes::file, options->run_sheet,
-              "A .pdf, .txt or .json to write: which mats are cut together, at which settings, "
-              "in what order");
+  verb.option(
+      "--run-sheet", Takes::file, options->run_sheet,
+      "A .pdf, .txt or .json to write: the order of work from sheets to finished mats; which "
+      "are cut together, at which settings, and which fallouts are set aside");
   add_language_option(verb, options->locale);
   add_under_mat_options(verb, options->under_mats);
   verb.option("--labels", Takes::file, options->labels,

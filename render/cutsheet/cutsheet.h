@@ -8,6 +8,7 @@
 
 #include "engine/cuts/run/run.h"
 #include "engine/locale/locale.h"
+#include "engine/sheets/batch/work_order.h"
 
 namespace mullion {
 
@@ -24,5 +25,10 @@ std::string render_marking_sheet(const CuttingPlan& plan, const std::string& dat
 // mats to cut with it, with a tally box for every mat.
 std::string render_run_sheet(const CuttingRun& run, const std::string& date = {},
                              const Locale& locale = {});
+
+// The same from sheets to finished mats, part by part: which sheets are cut first, the run, and the
+// fallouts that are set aside.
+std::string render_work_sheet(const std::vector<WorkPart>& work, const Scale& scale,
+                              const std::string& date = {}, const Locale& locale = {});
 
 }  // namespace mullion

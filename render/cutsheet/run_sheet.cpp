@@ -31,7 +31,7 @@ class RunSheet {
     add_kinds();
     std::vector<std::string> blanks;
     for (const RunBlank& blank : run_.blanks) blanks.push_back(blank_text(run_, blank, locale_));
-    cutsheet::add_blanks(flow_, blanks, locale_, look_);
+    if (!blanks.empty()) cutsheet::add_blanks(flow_, blanks, locale_, look_);
     flow_.gap(6);
     for (const RunStep& step : run_.steps) add_step(step);
     flush();
@@ -117,7 +117,47 @@ class RunSheet {
   std::deque<cutsheet::BoardPicture> pictures_;  // of all set-ups: tiles refer to them
 };
 
+std::string title_of(const std::vector<WorkPart>& work, const Locale& locale) {
+  if (work.size() == 1) return title_of(work.front().run, locale);
+  int mats = 0;
+  for (const WorkPart& part : work) mats += mats_in(part.run);
+  return locale.say("Order of work: %1 in %2", locale.plural(mats, "%1 mat", "%1 mats"),
+                    locale.plural(work.size(), "%1 part", "%1 parts"));
+}
+
+void add_set_aside(Flow& flow, const WorkPart& part, const Locale& locale, const Look& look) {
+  if (part.set_aside.empty()) return;
+  flow.gap(6);
+  flow.bar(locale.say("Set aside when these mats are finished; until then the fallouts stay in"),
+           look, look.text() * 2);
+  std::vector<std::string> texts;
+  for (const SetAside& fallout : part.set_aside) texts.push_back(set_aside_text(fallout, locale));
+  cutsheet::add_list(flow, texts, {.size = look.text()});
+}
+
+void write_parts(Flow& flow, const std::vector<WorkPart>& work, const Locale& locale,
+                 const Look& look) {
+  for (std::size_t i = 0; i < work.size(); ++i) {
+    const WorkPart& part = work[i];
+    if (i > 0) flow.gap(12);
+    if (work.size() > 1) {
+      flow.bar(locale.say("Part %1 of %2", i + 1, work.size()), look, look.diagram());
+    }
+    cutsheet::add_list(flow, {sheets_text(part, locale)}, {.size = look.text()});
+    flow.gap(4);
+    if (!part.run.kinds.empty()) RunSheet(part.run, locale, flow, look).write();
+    add_set_aside(flow, part, locale, look);
+  }
+}
+
 }  // namespace
+
+std::string render_work_sheet(const std::vector<WorkPart>& work, const Scale& scale,
+                              const std::string& date, const Locale& locale) {
+  return cutsheet::set_on_pages(
+      paper::usual_page(scale.unit, locale), title_of(work, locale), date, locale,
+      [&](Flow& flow, const Look& look) { write_parts(flow, work, locale, look); });
+}
 
 std::string render_run_sheet(const CuttingRun& run, const std::string& date, const Locale& locale) {
   return cutsheet::set_on_pages(

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "engine/sheets/plan/stages.h"
 #include "engine/sheets/stock/size_text.h"
 #include "render/sheetplan/sheet_drawing.h"
 #include "render/sheetplan/summary_pages.h"
@@ -34,6 +35,7 @@ constexpr const char* cautions[] = {
 
 std::string cut_text(const NumberedCut& cut, const SheetReport& report, const Locale& locale) {
   const std::string setting = setting_text(cut, report.cutter, report.plan.scale, locale);
+  if (cut.bevel) return locale.say("%1 (bevel)", setting);
   return cut.trim ? locale.say("%1 (trim)", setting) : setting;
 }
 
@@ -53,9 +55,7 @@ class Pages {
 
   std::string render() {
     if (options_.summary && sheets_ > 0) add_summary(document_, report_, options_);
-    for (const BoardPlan& board : report_.plan.boards) {
-      for (const PlannedSheet& sheet : board.sheets) draw(sheet, board);
-    }
+    for (const auto& [board, sheet] : sheets_in_order(report_.plan)) draw(*sheet, *board);
     if (sheets_ == 0) {
       add_page(locale_.say("Sheet plan"))
           .text(locale_.say("Nothing is cut."), {margin, margin + 15}, title_style);
@@ -117,7 +117,7 @@ class Pages {
         locale_.say_in("cuts", "%1 at %2", locale_.plural(cuts.size(), "%1 cut", "%1 cuts"),
                        locale_.plural(settings, "%1 setting", "%1 settings"));
     if (sheet.stage > 1) {
-      how = locale_.say("%1; only after its parent's openings have been cut; trim off the bevel",
+      how = locale_.say("%1; only after its parent's mat is finished, from the edges of its back",
                         how);
     }
     page.text(paper::fitted(how, room - 90, cut_plain), {margin, margin + 50}, cut_plain);

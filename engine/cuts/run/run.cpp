@@ -49,7 +49,7 @@ std::vector<Alike> alike_jobs(const std::vector<RunJob>& jobs) {
     auto same = std::find_if(alike.begin(), alike.end(),
                              [&](const Alike& one) { return same_cuts(*one.mat, job.mat); });
     if (same == alike.end()) same = alike.insert(alike.end(), {&job.mat, {}});
-    same->shares.push_back({job.order, job.title, job.quantity});
+    same->shares.push_back({job.order, job.title, job.quantity, job.copies});
   }
   return alike;
 }

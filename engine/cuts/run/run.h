@@ -23,11 +23,13 @@ struct RunJob {
   std::string order, title;
   Mat mat;
   int quantity = 1;
+  std::vector<int> copies = {};  // which of the order's mats, from 1; none named: all there are
 };
 
 struct RunShare {
   std::string order, title;
   int quantity = 1;
+  std::vector<int> copies = {};  // as in RunJob
 };
 
 // Mats that are cut alike, for one order or several.

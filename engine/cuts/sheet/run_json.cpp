@@ -13,6 +13,7 @@ Json kind_json(const RunKind& kind) {
   for (const RunShare& share : kind.shares) {
     orders.push_back(
         {{"order", share.order}, {"title", share.title}, {"quantity", share.quantity}});
+    if (!share.copies.empty()) orders.back()["copies"] = share.copies;
   }
   return {{"kind", kind.number}, {"orders", orders}, {"plan", plan_json(kind.plan)}};
 }

@@ -69,10 +69,23 @@ bool ends_stage(const CuttingRun& run, const RunWork& work) {
   return work.set_up + 1 >= static_cast<int>(stage_of(run, work).set_ups.size());
 }
 
+std::string numbers_text(const std::vector<int>& ascending) {
+  std::string out;
+  for (std::size_t i = 0; i < ascending.size();) {
+    std::size_t last = i;
+    while (last + 1 < ascending.size() && ascending[last + 1] == ascending[last] + 1) ++last;
+    out += (out.empty() ? "" : ", ") + std::to_string(ascending[i]);
+    if (last > i) out += (last > i + 1 ? "\u2013" : ", ") + std::to_string(ascending[last]);
+    i = last + 1;
+  }
+  return out;
+}
+
 std::string kind_text(const RunKind& kind, const Locale& locale) {
   std::string out;
   for (const RunShare& share : kind.shares) {
     out += (out.empty() ? "" : ", ") + locale.say("%1 for %2", share.quantity, share.order);
+    if (!share.copies.empty()) out += " (" + numbers_text(share.copies) + ")";
   }
   return out;
 }
@@ -129,11 +142,12 @@ std::vector<std::string> cautions(const CuttingRun& run, const Locale& locale) {
   return out;
 }
 
-std::string run_to_text(const CuttingRun& run) {
-  TextLines out;
+void write_run(TextLines& out, const CuttingRun& run) {
   write_head(out, run);
-  out.line("");
-  out.line("BLANKS  straight blade, no backing sheet, guide and stops off");
+  if (!run.blanks.empty()) {
+    out.line("");
+    out.line("BLANKS  straight blade, no backing sheet, guide and stops off");
+  }
   for (const RunBlank& blank : run.blanks) out.wrapped("  [ ] ", blank_text(run, blank, {}));
   for (const RunStep& step : run.steps) {
     out.line("");
@@ -142,6 +156,11 @@ std::string run_to_text(const CuttingRun& run) {
   }
   out.line("");
   write_cautions(out, cautions(run, {}));
+}
+
+std::string run_to_text(const CuttingRun& run) {
+  TextLines out;
+  write_run(out, run);
   return out.take();
 }
 

@@ -6,13 +6,18 @@
 #include <vector>
 
 #include "engine/cuts/run/run.h"
+#include "engine/cuts/sheet/plan_lines.h"
 #include "engine/locale/locale.h"
 
 namespace mullion {
 
 std::string run_to_text(const CuttingRun& run);
+void write_run(TextLines& out, const CuttingRun& run);
 
-std::string kind_text(const RunKind& kind, const Locale& locale);  // "12 for W-0101, 28 for W-0107"
+std::string numbers_text(const std::vector<int>& ascending);  // "1–4, 6"
+
+std::string kind_text(const RunKind& kind,
+                      const Locale& locale);  // "12 for W-0101, 2 for W-0107 (3, 5)"
 // "arm stop 20 in: cut 16 in long: 24 for kind 1 (layers 1, 2)"
 std::string blank_text(const CuttingRun& run, const RunBlank& blank, const Locale& locale);
 // For a terminal: "set guide 3 in and far stop 13 in", "all stays as it is": what a step changes.

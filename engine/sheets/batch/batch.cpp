@@ -1,5 +1,7 @@
 #include "engine/sheets/batch/batch.h"
 
+#include "engine/sheets/plan/stages.h"
+
 namespace mullion {
 
 std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const CutOptions& options) {
@@ -12,25 +14,16 @@ std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const CutOp
   return all;
 }
 
-std::vector<RunJob> run_jobs(const std::vector<BatchJob>& jobs) {
-  std::vector<RunJob> all;
-  all.reserve(jobs.size());
-  for (const BatchJob& job : jobs) all.push_back({job.order, job.title, job.mat, job.quantity});
-  return all;
-}
-
 std::vector<BlankLabel> labels_of(const SheetPlan& plan) {
   std::vector<BlankLabel> labels;
-  for (const BoardPlan& board : plan.boards) {
-    for (const PlannedSheet& sheet : board.sheets) {
-      for (const PlacedBlank& placed : blanks_in(sheet.pattern, plan.limits.kerf)) {
-        const BlankCopy& copy = sheet.blanks[static_cast<std::size_t>(placed.blank)];
-        const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
-        labels.push_back({line.order, line.layer, board.board.name, copy.copy, line.quantity,
-                          line.width, line.height, sheet.number,
-                          line.order + "/" + std::to_string(line.layer_number) + "/" +
-                              std::to_string(copy.copy)});
-      }
+  for (const auto& [board, sheet] : sheets_in_order(plan)) {
+    for (const PlacedBlank& placed : blanks_in(sheet->pattern, plan.limits.kerf)) {
+      const BlankCopy& copy = sheet->blanks[static_cast<std::size_t>(placed.blank)];
+      const BlankOrder& line = board->lines[static_cast<std::size_t>(copy.line)];
+      labels.push_back(
+          {line.order, line.layer, board->board.name, copy.copy, line.quantity, line.width,
+           line.height, sheet->number,
+           line.order + "/" + std::to_string(line.layer_number) + "/" + std::to_string(copy.copy)});
     }
   }
   return labels;

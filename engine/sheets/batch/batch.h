@@ -1,7 +1,7 @@
 #pragma once
 
 // A week's orders as one batch: the blanks of all jobs, and what is written on the label of each.
-// (Which mats are cut together, and in what order, is a CuttingRun: engine/cuts/run/run.h.)
+// (In what order, and which mats are cut together: work_order.h.)
 //
 // Exact lengths.
 
@@ -23,8 +23,6 @@ struct BatchJob {
 
 // As they are cut from (engine/cuts/cuts.h).
 std::vector<BlankOrder> blanks_of(const std::vector<BatchJob>& jobs, const CutOptions& options);
-
-std::vector<RunJob> run_jobs(const std::vector<BatchJob>& jobs);
 
 struct BlankLabel {
   std::string order, layer, board;

@@ -13,7 +13,8 @@ std::optional<Fallout> fallout_of(const Window& window) {
   const Length width = rect->width() - fallout_margin * 2;
   const Length height = rect->height() - fallout_margin * 2;
   if (width <= Length() || height <= Length()) return std::nullopt;
-  return Fallout{width, height, window.openings.empty() ? 0 : window.openings.front()};
+  return Fallout{width, height, window.openings.empty() ? 0 : window.openings.front(),
+                 window.shape.kind == ShapeKind::rectangle && *rect == window.back};
 }
 
 }  // namespace

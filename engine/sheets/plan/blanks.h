@@ -17,6 +17,7 @@ namespace mullion {
 struct Fallout {
   Length width, height;  // that can be used
   int opening = 0;       // number of the first opening of its window
+  bool square = true;    // a rectangle all its own, of which nothing but the margin is cut off
 };
 
 struct BlankOrder {

@@ -10,6 +10,7 @@ class CutList {
   CutList(const PlannedSheet& sheet, const SheetCutter& cutter) : cutter_(cutter) {
     Rect board{{}, {}, sheet.width, sheet.height};
     const Length kerf = cutter.limits.kerf;
+    if (sheet.stock < 0) take_bevel_off(sheet);
     if (sheet.trim.left > Length()) {
       trim(board, true, std::max(sheet.trim.left - kerf, Length()));
       board.left = sheet.trim.left;
@@ -35,6 +36,24 @@ class CutList {
   void trim(const Rect& board, bool upright, Length part) {
     add_cut(board, upright, part);
     cuts.back().trim = true;
+  }
+
+  void take_bevel_off(const PlannedSheet& sheet) {
+    const Length margin = sheet.fallout.square ? fallout_margin : Length();
+    Rect piece{Length() - margin, Length() - margin, sheet.width + margin, sheet.height + margin};
+    const auto mark = [&](bool upright) {
+      add_cut(piece, upright, margin);
+      cuts.back().stop = margin;
+      cuts.back().rest_at_stop = false;
+      cuts.back().marked = true;
+      (upright ? piece.left : piece.top) = Length();
+    };
+    mark(true);
+    mark(false);
+    add_cut(piece, true, sheet.width);
+    piece.right = sheet.width;
+    add_cut(piece, false, sheet.height);
+    for (NumberedCut& cut : cuts) cut.bevel = true;
   }
 
   void add(const Pattern& pattern, Length left, Length top) {

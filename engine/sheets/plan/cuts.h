@@ -4,7 +4,9 @@
 //
 // Exact lengths, from the sheet's upper left corner. Damaged edges are trimmed first. The setting
 // of the stop is the size of the part that the cut takes off; where the arm does not reach that
-// far, the size of what remains; where it reaches neither, the cut is measured and marked.
+// far, the size of what remains; where it reaches neither, the cut is measured and marked. A
+// fallout loses its bevel first: two edges along lines that are measured from the edges of its
+// back, since no stop holds a bevelled edge, then the other two with the new edges at the stop.
 
 #include <vector>
 
@@ -20,6 +22,8 @@ struct NumberedCut {
   bool rest_at_stop = false;  // the remainder lies at the stop, not the part
   bool marked = false;        // beyond the stop's reach: measure and mark `stop`
   bool trim = false;          // of a damaged edge
+  bool bevel = false;         // of a fallout's edge; marked without a length: beside the blank
+                              // that is drawn on a fallout of another shape
   bool upright() const { return from.x == to.x; }
 };
 

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "engine/sheets/plan/assign.h"
+#include "engine/sheets/plan/stages.h"
 #include "engine/sheets/stock/size_text.h"
 
 namespace mullion {
@@ -212,16 +213,17 @@ Result<SheetPlan> plan_sheets(const std::vector<BlankOrder>& orders, const Stock
   }
   if (!problems.empty()) return tl::unexpected(problems);
 
-  int number = 0;
   for (BoardPlanner& planner : planners) {
     SheetPlanProgress progress;
     progress.board = planner.board().name;
     progress.board_number = plan.boards.size() + 1;
     progress.boards = planners.size();
     plan.boards.push_back(planner.plan(options, progress));
-    for (PlannedSheet& sheet : plan.boards.back().sheets) sheet.number = ++number;
   }
-  return plan;
+  if (put_in_stages(plan)) return plan;
+  SheetPlanOptions without_fallouts = options;
+  without_fallouts.reuse_fallouts = false;
+  return plan_sheets(orders, stock, cutter, scale, without_fallouts);
 }
 
 }  // namespace mullion

@@ -2,9 +2,8 @@
 
 // The sheet plan: which blank is cut from which sheet, off-cut or fallout, and in what order.
 //
-// Exact lengths; costs in hundredths of the stock's currency. Boards are planned one by one. A
-// fallout exists only once its parent has been cut, so sheets have stages: everything of stage 1 is
-// cut from stock; a fallout of stage n + 1 comes out of a blank of stage n.
+// Exact lengths; costs in hundredths of the stock's currency. Boards are planned one by one; the
+// stages of the work go through all of them (engine/sheets/plan/stages.h).
 
 #include <atomic>
 #include <functional>
@@ -26,8 +25,8 @@ struct BlankCopy {
 };
 
 struct PlannedSheet {
-  int number = 0;  // from 1, through the whole plan, in the order of cutting
-  int stage = 1;
+  int number = 0;        // from 1, through the whole plan, in the order of cutting
+  int stage = 1;         // of the work
   int stock = -1;        // index into the stock's pieces; -1: a fallout
   BlankCopy parent;      // of a fallout
   Fallout fallout;       // the very one

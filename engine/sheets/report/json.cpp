@@ -1,6 +1,6 @@
 #include "engine/sheets/report/json.h"
 
-#include "engine/cuts/sheet/plan_json.h"
+#include "engine/sheets/batch/work_json.h"
 #include "engine/sheets/stock/size_text.h"
 #include "engine/xml/colour.h"
 
@@ -36,7 +36,7 @@ class Writer {
                                  {"width", length(offcut.piece.width, scale_)},
                                  {"height", length(offcut.piece.height, scale_)}});
     }
-    if (report_.run) json["run"] = run_json(*report_.run);
+    if (report_.work) json["parts"] = work_json(*report_.work);
     return json;
   }
 
@@ -96,7 +96,8 @@ class Writer {
                               {"setting", setting_text(cut, report_.cutter, scale_)},
                               {"restAtStop", cut.rest_at_stop},
                               {"marked", cut.marked},
-                              {"trim", cut.trim}});
+                              {"trim", cut.trim},
+                              {"bevel", cut.bevel}});
     }
     return json;
   }

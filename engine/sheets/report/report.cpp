@@ -38,6 +38,7 @@ BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& c
 
 std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale,
                          const Locale& locale) {
+  if (cut.marked && cut.bevel && cut.stop == Length()) return locale.say("beside the blank (mark)");
   if (cut.marked) return locale.say("%1 (mark)", size_text(cut.stop, scale, locale));
   const Length middle = cut.stop + half_rounded_down(cutter.limits.kerf);
   const std::string shows =

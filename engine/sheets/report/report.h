@@ -8,7 +8,7 @@
 
 #include <string>
 
-#include "engine/sheets/batch/batch.h"
+#include "engine/sheets/batch/work_order.h"
 #include "engine/sheets/inventory/take.h"
 
 namespace mullion {
@@ -18,7 +18,7 @@ struct SheetReport {
   const Stock& stock;
   const SheetCutter& cutter;
   const KeepRule& keep;
-  const CuttingRun* run = nullptr;  // of the jobs' mats, where it is known
+  const std::vector<WorkPart>* work = nullptr;  // where it is known
 };
 
 struct BoardUse {
@@ -49,8 +49,8 @@ std::string cost_text(std::int64_t cost, const Stock& stock, const Locale& local
 
 std::string text_of(const SheetReport& report);
 
-// Lengths in exact ticks of 1/40640 in and as text in the plan's scale. The run is that of
-// engine/cuts/sheet/run_json.h.
+// Lengths in exact ticks of 1/40640 in and as text in the plan's scale. The order of work is that
+// of engine/sheets/batch/work_json.h.
 std::string json_of(const SheetReport& report);
 
 }  // namespace mullion

@@ -81,12 +81,15 @@ std::string sheet_text(const PlannedSheet& sheet, const BoardPlan& board,
 }
 
 // Which orders are cut alike; the run sheet says how.
-std::string run_text(const CuttingRun& run, const Scale& scale) {
+std::string work_text(const std::vector<WorkPart>& work, const Scale& scale) {
   std::string text = "\nMats that run together on the same stops\n";
-  for (const RunKind& kind : run.kinds) {
-    text += "  kind " + std::to_string(kind.number) + ", " +
-            size_text(kind.plan.outer.width(), kind.plan.outer.height(), scale) + ": " +
-            kind_text(kind, {}) + "\n";
+  for (const WorkPart& part : work) {
+    if (work.size() > 1) text += "  after sheets " + numbers_text(part.sheets) + "\n";
+    for (const RunKind& kind : part.run.kinds) {
+      text += "  kind " + std::to_string(kind.number) + ", " +
+              size_text(kind.plan.outer.width(), kind.plan.outer.height(), scale) + ": " +
+              kind_text(kind, {}) + "\n";
+    }
   }
   return text;
 }
@@ -136,7 +139,7 @@ std::string text_of(const SheetReport& report) {
     text += "; " + bound_text(report.plan.cost(), report.plan.bound(), report.stock);
   }
   text += "\n";
-  return report.run ? text + run_text(*report.run, report.plan.scale) : text;
+  return report.work ? text + work_text(*report.work, report.plan.scale) : text;
 }
 
 }  // namespace mullion

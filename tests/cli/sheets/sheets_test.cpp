@@ -61,8 +61,8 @@ TEST_CASE("mats of two orders that are cut alike share a kind of the run, in JSO
   INFO(run.err);
   REQUIRE(run.status == 0);
   const auto json = nlohmann::json::parse(oracle::read_file(desk.folder + "/plan.json"));
-  REQUIRE(json["run"]["kinds"].size() == 1);
-  const auto& orders = json["run"]["kinds"][0]["orders"];
+  REQUIRE(json["parts"][0]["run"]["kinds"].size() == 1);
+  const auto& orders = json["parts"][0]["run"]["kinds"][0]["orders"];
   REQUIRE(orders.size() == 2);
   CHECK(orders[0]["order"] == "W-0101");
   CHECK(orders[0]["quantity"] == 2);

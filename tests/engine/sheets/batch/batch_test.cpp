@@ -56,7 +56,8 @@ TEST_CASE("a taped under-mat's blank is smaller by the trim, as in the cutting p
   REQUIRE(blanks.size() == 2);
   CHECK(blanks[0].width == inches(16));
   CHECK(blanks[1].width == inches(16) - sixty_fourths(16));
-  const auto run = plan_run(run_jobs({batch}), default_cutter(), options);
+  const auto run =
+      plan_run({{batch.order, batch.title, batch.mat, batch.quantity}}, default_cutter(), options);
   REQUIRE(run);
   const std::vector<Stage>& stages = run->kinds.at(0).plan.stages;
   REQUIRE(stages.size() == 2);

@@ -178,11 +178,39 @@ TEST_CASE("each fallout is used once, and only after its own parent") {
     if (planned.stock < 0) {
       CHECK(
           used.insert({planned.parent.line, planned.parent.copy, planned.fallout.opening}).second);
-      CHECK(stage.at({planned.parent.line, planned.parent.copy}) == planned.stage - 1);
+      CHECK(stage.at({planned.parent.line, planned.parent.copy}) < planned.stage);
     }
     for (const BlankCopy& copy : planned.blanks) stage[{copy.line, copy.copy}] = planned.stage;
   }
   CHECK(used.size() == 6);
+}
+
+TEST_CASE("a fallout loses its bevel by numbered cuts before blanks are cut from it") {
+  BlankOrder parent = blank("C-1", oat, inches(32), inches(40), 1);
+  parent.fallouts = {{inches(9), inches(12), 1}};
+  const auto plan =
+      plan_sheets({parent, blank("C-2", oat, inches(9), inches(10), 1)}, shop(), {}, {}, quick());
+  REQUIRE(plan);
+  const PlannedSheet& fallout = plan->boards[0].sheets.at(1);
+  REQUIRE(fallout.stock < 0);
+  const std::vector<NumberedCut> cuts = cuts_of(fallout, {});
+  REQUIRE(cuts.size() == 5);
+  // Two edges a margin inside those of the back, by a line; two with the new edges at the stop.
+  for (int i = 0; i < 4; ++i) {
+    CHECK(cuts[static_cast<std::size_t>(i)].bevel);
+    CHECK(cuts[static_cast<std::size_t>(i)].marked == (i < 2));
+  }
+  CHECK(cuts[0].stop == fallout_margin);
+  CHECK(cuts[0].piece_width == inches(9) + fallout_margin * 2);
+  CHECK(cuts[0].piece_height == inches(12) + fallout_margin * 2);
+  CHECK(cuts[1].piece_width == inches(9) + fallout_margin);
+  CHECK(cuts[2].stop == inches(9));
+  CHECK(cuts[3].stop == inches(12));
+  CHECK(cuts[3].piece_width == inches(9));
+  CHECK_FALSE(cuts[4].bevel);
+  PlannedSheet round = fallout;
+  round.fallout.square = false;
+  CHECK(cuts_of(round, {})[0].stop == Length());
 }
 
 TEST_CASE("the numbered cuts, made one after the other, leave the blanks and the waste") {

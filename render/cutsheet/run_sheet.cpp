@@ -117,8 +117,8 @@ class RunSheet {
   std::deque<cutsheet::BoardPicture> pictures_;  // of all set-ups: tiles refer to them
 };
 
-std::string title_of(const std::vector<WorkPart>& work, const Locale& locale) {
-  if (work.size() == 1) return title_of(work.front().run, locale);
+std::string title_of_work(const std::vector<WorkPart>& work, const Locale& locale) {
+  if (work.size() == 1) return cutsheet::title_of(work.front().run, locale);
   int mats = 0;
   for (const WorkPart& part : work) mats += mats_in(part.run);
   return locale.say("Order of work: %1 in %2", locale.plural(mats, "%1 mat", "%1 mats"),
@@ -155,7 +155,7 @@ void write_parts(Flow& flow, const std::vector<WorkPart>& work, const Locale& lo
 std::string render_work_sheet(const std::vector<WorkPart>& work, const Scale& scale,
                               const std::string& date, const Locale& locale) {
   return cutsheet::set_on_pages(
-      paper::usual_page(scale.unit, locale), title_of(work, locale), date, locale,
+      paper::usual_page(scale.unit, locale), title_of_work(work, locale), date, locale,
       [&](Flow& flow, const Look& look) { write_parts(flow, work, locale, look); });
 }
 

@@ -31,11 +31,14 @@ constexpr const char* cautions[] = {
         "Each cut runs from edge to edge of the piece it is made in. Check the first blank of each "
         "setting with a rule before you go on."),
     mark("A setting is what the stop's scale shows. \"rest\": the remainder lies at the stop. "
-         "\"mark\": beyond the stop's reach; measure and mark.")};
+         "\"mark\": beyond the stop's reach; measure and mark."),
+    mark("\"check\": takes off what the sheet is larger than stated; where it is smaller, take "
+         "another.")};
 
 std::string cut_text(const NumberedCut& cut, const SheetReport& report, const Locale& locale) {
   const std::string setting = setting_text(cut, report.cutter, report.plan.scale, locale);
   if (cut.bevel) return locale.say("%1 (bevel)", setting);
+  if (cut.check) return locale.say("%1 (check)", setting);
   return cut.trim ? locale.say("%1 (trim)", setting) : setting;
 }
 
@@ -124,7 +127,7 @@ class Pages {
   }
 
   void draw_footer(paper::Drawing& page) const {
-    double y = height_ - margin - footer_height + 20;
+    double y = height_ - margin - footer_height + 11;
     for (const char* line : cautions) {
       page.text(paper::fitted(locale_.say(line), width_ - 2 * margin, small), {margin, y}, small);
       y += 9;

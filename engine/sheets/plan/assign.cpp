@@ -28,6 +28,13 @@ void collect_slots(Pattern& pattern, int sheet, std::map<int, std::vector<Slot>>
   for (Pattern& part : pattern.parts) collect_slots(part, sheet, by_size);
 }
 
+// Of an unequal division the waste is the remainder.
+void put_waste_last(Pattern& pattern) {
+  std::stable_partition(pattern.parts.begin(), pattern.parts.end(),
+                        [](const Pattern& part) { return part.kind != Pattern::Kind::waste; });
+  for (Pattern& part : pattern.parts) put_waste_last(part);
+}
+
 class Assignment {
  public:
   Assignment(const NestingProblem& problem, const BoardNesting& board, BoardPlan& plan)
@@ -133,6 +140,7 @@ void assign_blanks(const Nesting& nesting, const NestingProblem& problem, const 
     PlannedSheet sheet;
     sheet.stock = board.stock_of_kind[kind];
     sheet.pattern = cut.pattern;
+    put_waste_last(sheet.pattern);
     if (sheet.stock >= 0) {
       const StockPiece& piece = stock.pieces[static_cast<std::size_t>(sheet.stock)];
       sheet.width = piece.width;

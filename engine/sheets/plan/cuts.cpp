@@ -5,44 +5,41 @@
 namespace mullion {
 namespace {
 
+// A piece of board on its way: damaged edges that are still on it, and whether its sides are what a
+// setting made them or what is left of a sheet.
+struct Piece {
+  Rect rect;  // with the damaged edges
+  Sides damage;
+  bool measured_across = false, measured_down = false;
+};
+
 class CutList {
  public:
   CutList(const PlannedSheet& sheet, const SheetCutter& cutter) : cutter_(cutter) {
-    Rect board{{}, {}, sheet.width, sheet.height};
-    const Length kerf = cutter.limits.kerf;
-    if (sheet.stock < 0) take_bevel_off(sheet);
-    if (sheet.trim.left > Length()) {
-      trim(board, true, std::max(sheet.trim.left - kerf, Length()));
-      board.left = sheet.trim.left;
+    Piece board{{{}, {}, sheet.width, sheet.height}, sheet.trim};
+    if (sheet.stock < 0) {
+      take_bevel_off(sheet);
+      board.measured_across = board.measured_down = true;
     }
-    if (sheet.trim.right > Length()) {
-      trim(board, true, sheet.width - sheet.trim.right - board.left);
-      board.right = sheet.width - sheet.trim.right;
-    }
-    if (sheet.trim.top > Length()) {
-      trim(board, false, std::max(sheet.trim.top - kerf, Length()));
-      board.top = sheet.trim.top;
-    }
-    if (sheet.trim.bottom > Length()) {
-      trim(board, false, sheet.height - sheet.trim.bottom - board.top);
-      board.bottom = sheet.height - sheet.trim.bottom;
-    }
-    add(sheet.pattern, board.left, board.top);
+    add(sheet.pattern, board);
   }
 
   std::vector<NumberedCut> cuts;
+  bool possible = true;
 
  private:
-  void trim(const Rect& board, bool upright, Length part) {
-    add_cut(board, upright, part);
-    cuts.back().trim = true;
+  Length kerf() const { return cutter_.limits.kerf; }
+
+  bool allows(const Rect& board, bool upright) const {
+    return upright ? cutter_.limits.allow(board.height(), board.width())
+                   : cutter_.limits.allow(board.width(), board.height());
   }
 
   void take_bevel_off(const PlannedSheet& sheet) {
     const Length margin = sheet.fallout.square ? fallout_margin : Length();
     Rect piece{Length() - margin, Length() - margin, sheet.width + margin, sheet.height + margin};
     const auto mark = [&](bool upright) {
-      add_cut(piece, upright, margin);
+      cut(piece, upright, margin, false);
       cuts.back().stop = margin;
       cuts.back().rest_at_stop = false;
       cuts.back().marked = true;
@@ -50,28 +47,91 @@ class CutList {
     };
     mark(true);
     mark(false);
-    add_cut(piece, true, sheet.width);
+    cut(piece, true, sheet.width, false);
     piece.right = sheet.width;
-    add_cut(piece, false, sheet.height);
-    for (NumberedCut& cut : cuts) cut.bevel = true;
+    cut(piece, false, sheet.height, false);
+    for (NumberedCut& one : cuts) one.bevel = true;
   }
 
-  void add(const Pattern& pattern, Length left, Length top) {
+  // The damaged edges of one direction, as far as the cutter takes the board.
+  void trim(Piece& board, bool upright) {
+    Rect& rect = board.rect;
+    Length& near = upright ? rect.left : rect.top;
+    Length& far = upright ? rect.right : rect.bottom;
+    Length& before = upright ? board.damage.left : board.damage.top;
+    Length& behind = upright ? board.damage.right : board.damage.bottom;
+    if (before == Length() && behind == Length()) return;
+    if (!allows(rect, upright)) return;
+    if (before > Length()) {
+      cut(rect, upright, std::max(before - kerf(), Length()), true);
+      cuts.back().trim = true;
+      near += before;
+      before = {};
+    }
+    if (behind > Length()) {
+      cut(rect, upright, far - behind - near, false);
+      cuts.back().trim = true;
+      far -= behind;
+      behind = {};
+      (upright ? board.measured_across : board.measured_down) = true;
+    }
+  }
+
+  // The pattern lies in the board between its damaged edges.
+  void add(const Pattern& pattern, Piece board) {
+    trim(board, true);
+    trim(board, false);
+    if (pattern.kind == Pattern::Kind::waste) return;
+    if (pattern.kind == Pattern::Kind::blank) return finish(board);
+    divide(pattern, board);
+  }
+
+  void divide(const Pattern& pattern, const Piece& board) {
     const bool columns = pattern.kind == Pattern::Kind::columns;
-    const Length kerf = cutter_.limits.kerf;
-    Rect board{left, top, left + pattern.width, top + pattern.height};
-    for (std::size_t i = 0; i + 1 < pattern.parts.size(); ++i) {
-      const Length part = columns ? pattern.parts[i].width : pattern.parts[i].height;
-      add_cut(board, columns, part);
-      (columns ? board.left : board.top) += part + kerf;
+    // Damage may lie at the ends of the cuts, not beside them.
+    const Sides& damage = board.damage;
+    possible = possible && (columns ? damage.left == Length() && damage.right == Length()
+                                    : damage.top == Length() && damage.bottom == Length());
+    possible = possible && (pattern.parts.size() < 2 || allows(board.rect, columns));
+    Rect rest = board.rect;
+    std::vector<Piece> parts;
+    for (std::size_t i = 0; i < pattern.parts.size(); ++i) {
+      const Length size = columns ? pattern.parts[i].width : pattern.parts[i].height;
+      const bool last = i + 1 == pattern.parts.size();
+      const bool waste = pattern.parts[i].kind == Pattern::Kind::waste;
+      Piece part = board;
+      part.rect = rest;
+      bool& measured = columns ? part.measured_across : part.measured_down;
+      if (!last) {
+        cut(rest, columns, size, waste || measured);
+        (columns ? part.rect.right : part.rect.bottom) = (columns ? rest.left : rest.top) + size;
+        (columns ? rest.left : rest.top) += size + kerf();
+        measured = true;
+      } else if (!waste && !measured) {
+        check(rest, columns);
+        measured = true;
+      }
+      parts.push_back(part);
     }
-    for (const Pattern& part : pattern.parts) {
-      add(part, left, top);
-      (columns ? left : top) += (columns ? part.width : part.height) + kerf;
-    }
+    for (std::size_t i = 0; i < parts.size(); ++i) add(pattern.parts[i], parts[i]);
   }
 
-  void add_cut(const Rect& board, bool upright, Length part) {
+  void finish(const Piece& blank) {
+    const Sides& damage = blank.damage;
+    for (const Length side : {damage.left, damage.top, damage.right, damage.bottom}) {
+      possible = possible && side == Length();
+    }
+    if (!blank.measured_across) check(blank.rect, true);
+    if (!blank.measured_down) check(blank.rect, false);
+  }
+
+  void check(const Rect& board, bool upright) {
+    cut(board, upright, upright ? board.width() : board.height(), false);
+    cuts.back().check = true;
+  }
+
+  // `rest_will_do`: the part's own size matters to nobody, or the whole was measured.
+  void cut(const Rect& board, bool upright, Length part, bool rest_will_do) {
     NumberedCut cut;
     cut.number = static_cast<int>(cuts.size()) + 1;
     cut.piece_width = board.width();
@@ -79,11 +139,11 @@ class CutList {
     cut.from = upright ? Point{board.left + part, board.top} : Point{board.left, board.top + part};
     cut.to =
         upright ? Point{board.left + part, board.bottom} : Point{board.right, board.top + part};
-    const Length rest = (upright ? board.width() : board.height()) - part - cutter_.limits.kerf;
+    const Length rest = (upright ? board.width() : board.height()) - part - kerf();
     const auto reached = [this](Length stop) {
       return !cutter_.farthest_stop || stop <= *cutter_.farthest_stop;
     };
-    cut.rest_at_stop = !reached(part) && rest > Length() && reached(rest);
+    cut.rest_at_stop = rest_will_do && !reached(part) && rest > Length() && reached(rest);
     cut.stop = cut.rest_at_stop ? rest : part;
     cut.marked = !reached(cut.stop);
     cuts.push_back(cut);
@@ -110,6 +170,10 @@ void collect(const Pattern& pattern, Length left, Length top, Length kerf, const
 }
 
 }  // namespace
+
+bool can_be_cut(const PlannedSheet& sheet, const SheetCutter& cutter) {
+  return CutList(sheet, cutter).possible;
+}
 
 std::vector<NumberedCut> cuts_of(const PlannedSheet& sheet, const SheetCutter& cutter) {
   return CutList(sheet, cutter).cuts;

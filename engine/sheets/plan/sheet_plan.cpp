@@ -4,6 +4,7 @@
 #include <map>
 
 #include "engine/sheets/plan/assign.h"
+#include "engine/sheets/plan/cuts.h"
 #include "engine/sheets/plan/stages.h"
 #include "engine/sheets/stock/size_text.h"
 
@@ -14,11 +15,19 @@ Problem problem(std::string code, std::string message) {
   return {Severity::error, std::move(code), std::move(message), {}, {}};
 }
 
-bool trims_in_one_cut(const StockPiece& piece, const CutLimits& limits) {
-  const bool upright = piece.trim.left > Length() || piece.trim.right > Length();
-  const bool level = piece.trim.top > Length() || piece.trim.bottom > Length();
-  return (!upright || limits.allow(piece.height, piece.width)) &&
-         (!level || limits.allow(piece.width, piece.height));
+// In one cut, or part by part after a cut across.
+bool might_be_trimmed(const StockPiece& piece, const CutLimits& limits) {
+  const Sides& trim = piece.trim;
+  const bool damaged = trim.left > Length() || trim.right > Length() || trim.top > Length() ||
+                       trim.bottom > Length();
+  return !damaged || limits.allow(piece.height, piece.width) ||
+         limits.allow(piece.width, piece.height);
+}
+
+Problem left_out(const StockPiece& piece, const Stock& stock) {
+  return {Severity::warning, "sheets-trim-too-long",
+          "sheet " + piece.id + " is left out: the cutter is too small to trim its damaged edge",
+          piece.place, stock.file};
 }
 
 bool complete(const Nesting& nesting) {
@@ -30,7 +39,7 @@ class BoardPlanner {
  public:
   BoardPlanner(Board board, std::vector<BlankOrder> lines, const Stock& stock,
                const SheetCutter& cutter, const Scale& scale)
-      : stock_(stock), scale_(scale) {
+      : stock_(stock), cutter_(cutter), scale_(scale) {
     plan_.board = std::move(board);
     plan_.lines = std::move(lines);
     problem_.limits = cutter.limits;
@@ -44,12 +53,8 @@ class BoardPlanner {
     for (std::size_t i = 0; i < stock_.pieces.size(); ++i) {
       const StockPiece& piece = stock_.pieces[i];
       if (piece.board != plan_.board || piece.on_hand == 0) continue;
-      if (!trims_in_one_cut(piece, problem_.limits)) {
-        Problem note{
-            Severity::warning, "sheets-trim-too-long",
-            "sheet " + piece.id + " is left out: the cutter is too small to trim its damaged edge",
-            piece.place, stock_.file};
-        notes.push_back(std::move(note));
+      if (!might_be_trimmed(piece, problem_.limits)) {
+        notes.push_back(left_out(piece, stock_));
         continue;
       }
       problem_.stock.push_back(
@@ -81,7 +86,31 @@ class BoardPlanner {
     return problems;
   }
 
-  BoardPlan plan(const SheetPlanOptions& options, SheetPlanProgress progress) {
+  // Notes sheets that the cutter proves too small for when their pattern is known; the plan is then
+  // made without them.
+  BoardPlan plan(const SheetPlanOptions& options, const SheetPlanProgress& progress,
+                 Problems& notes) {
+    for (;;) {
+      BoardPlan found = planned(options, progress);
+      std::vector<int> too_large;
+      for (const PlannedSheet& sheet : found.sheets) {
+        if (!can_be_cut(sheet, cutter_)) too_large.push_back(sheet.stock);
+      }
+      if (too_large.empty()) return found;
+      for (std::size_t kind = 0; kind < names_.stock_of_kind.size(); ++kind) {
+        const int piece = names_.stock_of_kind[kind];
+        if (std::find(too_large.begin(), too_large.end(), piece) == too_large.end()) continue;
+        notes.push_back(left_out(stock_.pieces[static_cast<std::size_t>(piece)], stock_));
+        problem_.stock[kind].on_hand = 0;
+      }
+    }
+  }
+
+ private:
+  BoardPlan planned(const SheetPlanOptions& options, SheetPlanProgress progress) {
+    BoardPlan plan = plan_;
+    NestingProblem problem = problem_;
+    BoardNesting names = names_;
     NestingOptions nesting_options;
     nesting_options.effort = options.effort;
     nesting_options.stop = options.stop;
@@ -91,15 +120,15 @@ class BoardPlanner {
         options.report(progress);
       };
     }
-    const std::size_t stock_alone = problem_.stock.size();
-    if (options.reuse_fallouts) add_fallouts();
-    Nesting nesting = nest(problem_, nesting_options);
+    const std::size_t stock_alone = problem.stock.size();
+    if (options.reuse_fallouts) add_fallouts(problem, names);
+    Nesting nesting = nest(problem, nesting_options);
     const bool fallouts_used =
         std::any_of(nesting.sheets.begin(), nesting.sheets.end(), [&](const CutSheet& sheet) {
           return static_cast<std::size_t>(sheet.stock) >= stock_alone;
         });
     if (fallouts_used) {
-      NestingProblem without = problem_;
+      NestingProblem without = problem;
       without.stock.resize(stock_alone);
       Nesting other = nest(without, nesting_options);
       // Fallouts are used only where they save something, since they take time and must be waited
@@ -108,16 +137,15 @@ class BoardPlanner {
         other.bound = nesting.bound;
         nesting = std::move(other);
       } else if (complete(other)) {
-        plan_.cost_without_fallouts = other.cost;
+        plan.cost_without_fallouts = other.cost;
       }
     }
-    plan_.cost = nesting.cost;
-    plan_.bound = nesting.bound;
-    assign_blanks(nesting, problem_, names_, stock_, plan_);
-    return std::move(plan_);
+    plan.cost = nesting.cost;
+    plan.bound = nesting.bound;
+    assign_blanks(nesting, problem, names, stock_, plan);
+    return plan;
   }
 
- private:
   void add_size(const BlankOrder& line) {
     const BlankSize wanted{line.width, line.height, !line.grain};
     std::size_t i = 0;
@@ -135,7 +163,7 @@ class BoardPlanner {
   }
 
   // Those that could hold a blank, as stock that costs nothing.
-  void add_fallouts() {
+  void add_fallouts(NestingProblem& problem, BoardNesting& names) const {
     std::map<std::pair<Length, Length>, int> counts;
     for (const BlankOrder& line : plan_.lines) {
       for (const Fallout& fallout : line.fallouts) {
@@ -143,9 +171,9 @@ class BoardPlanner {
       }
     }
     for (const auto& [size, count] : counts) {
-      problem_.stock.push_back({size.first, size.second, 0, count});
-      names_.stock_of_kind.push_back(-1);
-      names_.fallout_of_kind.push_back({size.first, size.second, 0});
+      problem.stock.push_back({size.first, size.second, 0, count});
+      names.stock_of_kind.push_back(-1);
+      names.fallout_of_kind.push_back({size.first, size.second, 0});
     }
   }
 
@@ -172,6 +200,7 @@ class BoardPlanner {
   }
 
   const Stock& stock_;
+  const SheetCutter& cutter_;
   const Scale& scale_;
   NestingProblem problem_;
   BoardNesting names_;
@@ -218,7 +247,7 @@ Result<SheetPlan> plan_sheets(const std::vector<BlankOrder>& orders, const Stock
     progress.board = planner.board().name;
     progress.board_number = plan.boards.size() + 1;
     progress.boards = planners.size();
-    plan.boards.push_back(planner.plan(options, progress));
+    plan.boards.push_back(planner.plan(options, progress, plan.notes));
   }
   if (put_in_stages(plan)) return plan;
   SheetPlanOptions without_fallouts = options;

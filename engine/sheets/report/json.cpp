@@ -97,6 +97,7 @@ class Writer {
                               {"restAtStop", cut.rest_at_stop},
                               {"marked", cut.marked},
                               {"trim", cut.trim},
+                              {"check", cut.check},
                               {"bevel", cut.bevel}});
     }
     return json;

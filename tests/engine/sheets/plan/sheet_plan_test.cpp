@@ -85,6 +85,14 @@ std::multiset<std::pair<std::int64_t, std::int64_t>> cut_by_hand(
     const PlannedSheet& planned, const std::vector<NumberedCut>& cuts) {
   std::vector<Rect> pieces{{{}, {}, planned.width, planned.height}};
   for (const NumberedCut& cut : cuts) {
+    if (cut.check) {  // nothing comes off a sheet that is as large as it should be
+      CHECK(std::any_of(pieces.begin(), pieces.end(), [&](const Rect& piece) {
+        return cut.upright()
+                   ? cut.from == Point{piece.right, piece.top} && cut.stop == piece.width()
+                   : cut.from == Point{piece.left, piece.bottom} && cut.stop == piece.height();
+      }));
+      continue;
+    }
     std::size_t at = pieces.size();
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       const Rect& piece = pieces[i];
@@ -261,8 +269,78 @@ TEST_CASE("no cut is longer than the cutter can make") {
   }
 }
 
-TEST_CASE("a damaged edge too long for one cut leaves the sheet out with a warning") {
+TEST_CASE("a damaged edge too long for one cut is trimmed part by part after a cut across") {
   const SheetCutter cutter{{Length(), inches(48)}, {}};
+  Stock stock = shop();
+  stock.pieces[1].trim.left = sixty_fourths(16);
+  const auto plan =
+      plan_sheets({blank("E-1", oat, inches(36), inches(46), 1)}, stock, cutter, {}, quick());
+  REQUIRE(plan);
+  CHECK(plan->notes.empty());
+  const PlannedSheet& sheet = plan->boards[0].sheets.at(0);
+  const std::vector<NumberedCut> cuts = cuts_of(sheet, cutter);
+  REQUIRE(cuts.size() >= 3);
+  CHECK_FALSE(cuts[0].upright());
+  CHECK(cuts[0].stop == inches(46));
+  CHECK(cuts[0].piece_width == inches(40));
+  CHECK(cuts[1].trim);
+  CHECK(cuts[1].piece_height == inches(46));
+  auto left = cut_by_hand(sheet, cuts);
+  CHECK(left.count({inches(36).ticks(), inches(46).ticks()}) == 1);
+  for (const NumberedCut& cut : cuts) {
+    CHECK((cut.upright() ? cut.piece_height : cut.piece_width) <= inches(48));
+  }
+}
+
+TEST_CASE("no blank is measured by what remains of a sheet") {
+  // Of a sheet that is 1/8 in larger than its maker says, both ways, the blanks are right.
+  Stock stock = shop();
+  stock.pieces.erase(stock.pieces.begin() + 1);  // no oversize
+  const std::vector<BlankOrder> orders = {
+      blank("G-1", oat, inches(32), inches(40), 1), blank("G-2", oat, inches(16), inches(40), 2),
+      blank("G-3", oat, inches(32), inches(13), 2), blank("G-4", oat, inches(9), inches(11), 7)};
+  const auto plan = plan_sheets(orders, stock, {}, {}, quick());
+  REQUIRE(plan);
+  std::map<std::pair<std::int64_t, std::int64_t>, int> wanted;
+  for (const BlankOrder& order : orders)
+    wanted[{order.width.ticks(), order.height.ticks()}] += order.quantity;
+  const Length more = sixty_fourths(8);
+  std::size_t checks = 0;
+  for (const PlannedSheet& planned : plan->boards[0].sheets) {
+    // Cuts are lines from the sheet's upper left corner, so a part's size is what its cut set; what
+    // reaches the far edges is larger unless a check cut, whose line is where it is, took it off.
+    std::vector<Rect> pieces{{{}, {}, planned.width + more, planned.height + more}};
+    for (const NumberedCut& cut : cuts_of(planned, {})) {
+      if (cut.check) ++checks;
+      const auto at = std::find_if(pieces.begin(), pieces.end(), [&](const Rect& piece) {
+        return cut.upright()
+                   ? piece.left < cut.from.x && cut.from.x < piece.right && piece.top == cut.from.y
+                   : piece.top < cut.from.y && cut.from.y < piece.bottom &&
+                         piece.left == cut.from.x;
+      });
+      INFO("cut " << cut.number);
+      REQUIRE(at != pieces.end());
+      Rect rest = *at;
+      (cut.upright() ? at->right : at->bottom) = cut.upright() ? cut.from.x : cut.from.y;
+      (cut.upright() ? rest.left : rest.top) = cut.upright() ? cut.from.x : cut.from.y;
+      pieces.push_back(rest);
+    }
+    for (const Rect& piece : pieces) {
+      for (const auto& size : {std::pair{piece.width().ticks(), piece.height().ticks()},
+                               std::pair{piece.height().ticks(), piece.width().ticks()}}) {
+        const auto found = wanted.find(size);
+        if (found == wanted.end() || found->second == 0) continue;
+        --found->second;
+        break;
+      }
+    }
+  }
+  CHECK(checks > 0);
+  for (const auto& [size, count] : wanted) CHECK(count == 0);
+}
+
+TEST_CASE("a damaged edge that cannot be trimmed leaves the sheet out with a warning") {
+  const SheetCutter cutter{{Length(), inches(38)}, {}};
   Stock stock = shop();
   stock.pieces[1].trim.left = inches(1);
   const auto plan =

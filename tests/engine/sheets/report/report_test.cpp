@@ -22,9 +22,9 @@ TEST_CASE("the summary says what is cut, what it costs, and that nothing is chea
   CHECK(text_of(shop.report) ==
         "Oat, #f2eee3, 1/16 in\n"
         "  5 blanks from 2 sheets, 0 off-cuts and 0 fallouts; 73.4 % of the board used\n"
-        "  5 cuts at 4 settings\n"
+        "  8 cuts at 4 settings\n"
         "  cost 25.00 EUR; no plan costs less\n"
-        "  Sheet 1, sheet full, 32 x 40 in: 3 cuts at 2 settings\n"
+        "  Sheet 1, sheet full, 32 x 40 in: 6 cuts at 2 settings\n"
         "      4 of 16 x 20 in: A-1, Top mat, copies 1, 2, 3, 4\n"
         "  Sheet 2, sheet full, 32 x 40 in: 2 cuts at 2 settings\n"
         "      1 of 20 x 30 in: A-2, Top mat, copy 1\n"
@@ -45,7 +45,8 @@ TEST_CASE("the JSON holds the same plan in exact ticks") {
   REQUIRE(sheet["blanks"].size() == 4);
   CHECK(sheet["blanks"][3]["left"]["ticks"] == inches(16).ticks());
   CHECK(sheet["blanks"][3]["top"]["text"] == "20 in");
-  REQUIRE(sheet["cuts"].size() == 3);
+  REQUIRE(sheet["cuts"].size() == 6);
+  CHECK(sheet["cuts"][1]["check"] == true);
   CHECK(sheet["cuts"][0]["stop"]["ticks"] == inches(16).ticks());
   CHECK(json_of(shop.report) == json_of(shop.report));
 }

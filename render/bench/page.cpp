@@ -59,8 +59,14 @@ std::string mark_of(const std::string& json) {
   return out;
 }
 
+// So many letters stand beside their dial's name; more stand below it.
+constexpr std::size_t most_beside = 12;
+
 std::string class_of(const Dial& dial) {
-  return !dial.set ? (dial.moves ? "unset moves" : "unset") : dial.moves ? "moves" : "stays";
+  const std::string out = !dial.set    ? (dial.moves ? "unset moves" : "unset")
+                          : dial.moves ? "moves"
+                                       : "stays";
+  return dial.shows.size() > most_beside ? out + " long" : out;
 }
 
 std::string dial_markup(const Dial& dial, const Locale& locale) {

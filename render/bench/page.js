@@ -58,11 +58,19 @@
 
   // Smaller type where a step would not be seen whole.
   function fit(step) {
-    for (let size = 1; size >= least_fit; size -= 0.03) {
-      step.style.setProperty('--fit', size.toFixed(2));
-      const widest = Array.from(step.querySelectorAll('dd, p')).every((one) => one.scrollWidth <= one.clientWidth + 1);
-      if (widest && step.scrollHeight <= step.clientHeight && step.scrollWidth <= step.clientWidth) return;
+    const texts = Array.from(step.querySelectorAll('dd, p'));
+    const is_whole = (size) => {
+      step.style.setProperty('--fit', size.toFixed(3));
+      return step.scrollHeight <= step.clientHeight && step.scrollWidth <= step.clientWidth &&
+        texts.every((one) => one.scrollWidth <= one.clientWidth + 1);
+    };
+    if (is_whole(1)) return;
+    let whole = least_fit, more = 1;
+    while (more - whole > 0.01) {
+      const size = (whole + more) / 2;
+      if (is_whole(size)) whole = size; else more = size;
     }
+    is_whole(whole);
   }
 
   function tell() {
@@ -111,7 +119,9 @@
     root.classList.toggle('all', on);
     button('all').setAttribute('aria-pressed', String(on));
     steps.forEach((step) => step.style.removeProperty('--fit'));
-    if (on) steps[at].scrollIntoView(); else show();
+    if (!on) return show();
+    button('all').blur(); // so that the space bar scrolls
+    steps[at].scrollIntoView();
   }
 
   function stay_awake() {

@@ -96,13 +96,16 @@ void StageSteps::lines_by_rule() {
       const Marking& marking = markings[i];
       if (marking.edge != markings[first].edge) break;
       out.dials.push_back(
-          {board_.openings.empty() ? "" : openings_text(marking.openings, locale),
+          {openings_text(marking.openings, locale),
            locale.say("%1 from %2", rule_text(marking.distance, plan_.cutter.scale, locale),
-                      edge_name(stage_, marking.edge, locale))});
+                      std::string(1, letter(marking.edge)))});
       lines.insert(lines.end(), marking.lines.begin(), marking.lines.end());
     }
     first = i;
-    say(out, locale.say("Draw these on the back."), "draw");
+    say(out,
+        locale.say(stage_.taped ? mark("Draw these on the back, the rule at the top mat's edge.")
+                                : mark("Draw these on the back.")),
+        "draw");
     out.picture = picture_of_lines(board_, lines);
     steps_.add(out);
   }

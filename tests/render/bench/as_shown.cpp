@@ -239,7 +239,7 @@ class Reader {
   // ---- Lines that are drawn
 
   void read_lines(const ShownStep& step) {
-    static const std::regex pattern("(.*) from ([A-D])( of the top mat)?");
+    static const std::regex pattern("(.*) from ([A-D])");
     for (const ShownDial& dial : step.dials) {
       std::smatch found;
       bool known = false;

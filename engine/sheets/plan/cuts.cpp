@@ -13,6 +13,14 @@ struct Piece {
   bool measured_across = false, measured_down = false;
 };
 
+// Whether a blank is as wide, or as high, as the whole pattern.
+bool has_its_size(const Pattern& pattern, bool width) {
+  if (pattern.kind == Pattern::Kind::blank) return true;
+  if (pattern.kind == (width ? Pattern::Kind::columns : Pattern::Kind::rows)) return false;
+  return std::any_of(pattern.parts.begin(), pattern.parts.end(),
+                     [width](const Pattern& part) { return has_its_size(part, width); });
+}
+
 class CutList {
  public:
   CutList(const PlannedSheet& sheet, const SheetCutter& cutter) : cutter_(cutter) {
@@ -107,7 +115,7 @@ class CutList {
         (columns ? part.rect.right : part.rect.bottom) = (columns ? rest.left : rest.top) + size;
         (columns ? rest.left : rest.top) += size + kerf();
         measured = true;
-      } else if (!waste && !measured) {
+      } else if (!measured && has_its_size(pattern.parts[i], columns)) {
         check(rest, columns);
         measured = true;
       }

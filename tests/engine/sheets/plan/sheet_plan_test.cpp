@@ -339,6 +339,15 @@ TEST_CASE("no blank is measured by what remains of a sheet") {
   for (const auto& [size, count] : wanted) CHECK(count == 0);
 }
 
+TEST_CASE("where waste is left beside every blank, no cut is there for a check") {
+  const auto plan =
+      plan_sheets({blank("G-5", oat, inches(11), inches(13), 5)}, shop(), {}, {}, quick());
+  REQUIRE(plan);
+  for (const PlannedSheet& planned : plan->boards[0].sheets) {
+    for (const NumberedCut& cut : cuts_of(planned, {})) CHECK_FALSE(cut.check);
+  }
+}
+
 TEST_CASE("a damaged edge that cannot be trimmed leaves the sheet out with a warning") {
   const SheetCutter cutter{{Length(), inches(38)}, {}};
   Stock stock = shop();

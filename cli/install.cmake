@@ -44,6 +44,6 @@ set(CPACK_COMPONENT_MULLION_DESCRIPTION "${PROJECT_DESCRIPTION}")
 set(CPACK_DEBIAN_DEV_PACKAGE_NAME libmullion-dev)
 set(CPACK_DEBIAN_DEV_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEV_PACKAGE_SHLIBDEPS OFF)  # static archives; what they are linked with is named here
-set(CPACK_DEBIAN_DEV_PACKAGE_DEPENDS "libcairo2-dev, libpango1.0-dev, libpugixml-dev, libexpected-dev, libgmp-dev, libpolyclipping-dev, libqpdf-dev, libjpeg-dev, libpng-dev, liblcms2-dev, libgmime-3.0-dev, libzint-dev, nlohmann-json3-dev, fonts-dejavu-core, fonts-lato")
+set(CPACK_DEBIAN_DEV_PACKAGE_DEPENDS "libcairo2-dev, libpango1.0-dev, libpugixml-dev, libexpected-dev, libgmp-dev, libpolyclipping-dev, coinor-libclp-dev, libqpdf-dev, libjpeg-dev, libpng-dev, liblcms2-dev, libgmime-3.0-dev, libzint-dev, nlohmann-json3-dev, fonts-dejavu-core, fonts-lato")
 set(CPACK_COMPONENT_DEV_DESCRIPTION "The library behind mullion: layout, mat geometry, cutting plans and their drawings")
 include(CPack)

@@ -9,7 +9,7 @@ cpack --config "$build/CPackConfig.cmake" -G DEB -B "$scratch" > /dev/null
 cd "$scratch"
 program=$(echo mullion_*.deb) library=$(echo libmullion-dev_*.deb)
 depends=$(dpkg-deb --field "$program" Depends)
-for package in libc6 libcairo2 libpango-1.0-0 libgmime-3.0-0 fonts-lato; do
+for package in libc6 libcairo2 libpango-1.0-0 libgmime-3.0-0 coinor-libclp1 fonts-lato; do
   case "$depends" in *$package*) ;; *) echo "the program does not ask for $package: $depends"; exit 1 ;; esac
 done
 dpkg-deb --extract "$program" root

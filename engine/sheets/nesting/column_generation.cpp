@@ -15,6 +15,12 @@ constexpr std::size_t most_cells = 1'000'000;
 // A full sheet is worth less than this: a safe distance from what PatternSearch takes.
 constexpr double full_sheet_value = static_cast<double>(std::int64_t{1} << 47);
 constexpr std::int64_t most_price_steps = 4'000'000;
+// How far the prices are pulled from those of the programme to those of the best bound, which leap
+// about less; and how much less far after a round that found nothing (P. Wentges, "Weighted
+// Dantzig-Wolfe decomposition for linear mixed-integer programming", International Transactions in
+// Operational Research 4, 1997).
+constexpr double most_pull = 0.75;
+constexpr double pull_given_up = 0.25;
 
 std::vector<std::optional<double>> limits_of(const NestingProblem& problem) {
   std::vector<std::optional<double>> limits;
@@ -69,20 +75,29 @@ void ColumnGeneration::add(int stock, Pattern pattern) {
   columns_.push_back(std::move(column));
 }
 
-void ColumnGeneration::take_values() {
-  const std::vector<double>& duals = program_.duals();
+void ColumnGeneration::take_values(const std::vector<double>& prices) {
   double densest = 1e-9;
   for (const StockKind& kind : problem_.stock) {
     for (std::size_t i = 0; i < problem_.blanks.size(); ++i) {
       const BlankSize& blank = problem_.blanks[i];
       densest = std::max(
-          densest, duals[i] * area(kind.width, kind.height) / area(blank.width, blank.height));
+          densest, prices[i] * area(kind.width, kind.height) / area(blank.width, blank.height));
     }
   }
-  value_scale_ = std::max(std::floor(full_sheet_value / densest), 1.0);
+  int exponent = 0;  // a power of two, so that what is computed with it is exact
+  std::frexp(full_sheet_value / densest, &exponent);
+  value_scale_ = std::ldexp(1.0, exponent - 1);
   for (std::size_t i = 0; i < values_.size(); ++i) {
-    values_[i] = static_cast<std::int64_t>(std::max(duals[i], 0.0) * value_scale_);
+    values_[i] = static_cast<std::int64_t>(std::max(prices[i], 0.0) * value_scale_);
   }
+}
+
+// What the sheet gains by the pattern at the programme's own prices.
+double ColumnGeneration::gain(const Pattern& pattern, std::size_t stock, double rent) const {
+  double sum = rent - static_cast<double>(problem_.stock[stock].price);
+  const std::vector<int> counts = counts_of(pattern, problem_.blanks.size());
+  for (std::size_t i = 0; i < counts.size(); ++i) sum += counts[i] * program_.duals()[i];
+  return sum;
 }
 
 bool ColumnGeneration::price_patterns(std::vector<std::int64_t>& worth) {
@@ -95,9 +110,7 @@ bool ColumnGeneration::price_patterns(std::vector<std::int64_t>& worth) {
     effort_ += searches_[s].effort();
     BestPattern best = searches_[s].find(values_);
     worth.push_back(best.bound);
-    const double gain = static_cast<double>(best.value) / value_scale_ + rent -
-                        static_cast<double>(problem_.stock[s].price);
-    if (gain <= tolerance_) continue;
+    if (gain(best.pattern, s, rent) <= tolerance_) continue;
     add(static_cast<int>(s), std::move(best.pattern));
     added = true;
   }
@@ -119,7 +132,7 @@ bool ColumnGeneration::too_much_wanted(const std::vector<std::int64_t>& worth,
 // Every sheet of kind s holds blanks worth at most `worth`. Where that is more than its price, all
 // values are lowered until it is not; kinds of which few are on hand may stay worth more than they
 // cost, and what those few can gain is taken off.
-void ColumnGeneration::raise_bound(const std::vector<std::int64_t>& worth) {
+ColumnGeneration::FairPrices ColumnGeneration::raise_bound(const std::vector<std::int64_t>& worth) {
   const mpq_class scale(value_scale_);
   mpq_class factor = 1;
   for (std::size_t s = 0; s < worth.size(); ++s) {
@@ -141,24 +154,43 @@ void ColumnGeneration::raise_bound(const std::vector<std::int64_t>& worth) {
   for (const StockKind& kind : problem_.stock) prices.push_back(kind.price);
   const std::int64_t bound = raised_to_sum_of_prices(whole_above(sum / scale), prices);
   bound_ = std::max(bound_, bound);
+  return {mpq_class(sum / scale).get_d(), factor.get_d()};
 }
 
 void ColumnGeneration::solve(const std::vector<int>& demands, const std::vector<int>& on_hand,
-                             int most_rounds) {
+                             int most_rounds, std::int64_t most_effort) {
   program_.set_right_sides({demands.begin(), demands.end()}, {on_hand.begin(), on_hand.end()});
   const bool whole_problem = demands == problem_.demands;
+  const std::int64_t end = effort() + most_effort;
   std::vector<std::int64_t> worth;
+  std::vector<double> centre;  // the prices that gave the best bound
+  double best_bound = 0;
+  double pull = most_pull;
   impossible_ = false;
-  for (int round = 0; round <= most_rounds; ++round) {
-    program_.solve();
-    take_values();
-    if (round == most_rounds) break;
+  program_.solve();
+  for (int round = 0; round < most_rounds && effort() < end; ++round) {
+    std::vector<double> prices = program_.duals();
+    const bool pulled = !centre.empty() && pull > 0;
+    for (std::size_t i = 0; pulled && i < centre.size(); ++i) {
+      prices[i] += pull * (centre[i] - prices[i]);
+    }
+    take_values(prices);
     const bool added = price_patterns(worth);
     if (worth.size() < searches_.size()) break;  // stopped
-    if (whole_problem) raise_bound(worth);
+    if (whole_problem) {
+      const FairPrices fair = raise_bound(worth);
+      if (fair.bound > best_bound) {
+        best_bound = fair.bound;
+        centre.assign(prices.begin(), prices.begin() + static_cast<std::ptrdiff_t>(values_.size()));
+        for (double& price : centre) price *= fair.factor;
+      }
+    }
     impossible_ = too_much_wanted(worth, demands, on_hand);
-    if (!added || impossible_) break;
+    if (impossible_ || (!added && !pulled)) break;
+    pull = added ? most_pull : pull - pull_given_up;
+    if (added) program_.solve();
   }
+  take_values(program_.duals());
   amounts_ = program_.amounts();
 }
 

@@ -26,8 +26,10 @@ class ColumnGeneration {
   ColumnGeneration(const NestingProblem& problem, const std::vector<double>& penalties,
                    const std::atomic<bool>* stop);
 
-  // Solves for these demands and this stock on hand, by at most so many rounds.
-  void solve(const std::vector<int>& demands, const std::vector<int>& on_hand, int most_rounds);
+  // Solves for these demands and this stock on hand, by at most so many rounds, the last of which
+  // begins before so much effort is spent.
+  void solve(const std::vector<int>& demands, const std::vector<int>& on_hand, int most_rounds,
+             std::int64_t most_effort);
 
   // Of the last solution.
   const std::vector<double>& amounts() const { return amounts_; }
@@ -40,7 +42,7 @@ class ColumnGeneration {
   const PatternSearch& search(int stock) const {
     return searches_[static_cast<std::size_t>(stock)];
   }
-  std::int64_t effort() const { return effort_; }
+  std::int64_t effort() const { return effort_ + program_.effort(); }
 
   // The best bound for the demands and the stock of the problem, from all rounds so far: no plan
   // without gaps costs less.
@@ -51,9 +53,15 @@ class ColumnGeneration {
   bool impossible() const { return impossible_; }
 
  private:
+  // At which no sheet is worth more than it costs.
+  struct FairPrices {
+    double bound = 0;
+    double factor = 1;  // by which the present ones are lowered
+  };
+  double gain(const Pattern& pattern, std::size_t stock, double rent) const;
   bool price_patterns(std::vector<std::int64_t>& worth);
-  void take_values();
-  void raise_bound(const std::vector<std::int64_t>& worth);
+  void take_values(const std::vector<double>& prices);
+  FairPrices raise_bound(const std::vector<std::int64_t>& worth);
   bool too_much_wanted(const std::vector<std::int64_t>& worth, const std::vector<int>& demands,
                        const std::vector<int>& on_hand) const;
 
@@ -64,7 +72,7 @@ class ColumnGeneration {
   std::vector<PatternColumn> columns_;
   std::vector<double> amounts_;
   std::vector<std::int64_t> values_;
-  double value_scale_ = 1;  // values per unit of price
+  double value_scale_ = 1;  // values per unit of price, a power of two
   double tolerance_ = 0;    // of a gain, in units of price
   bool impossible_ = false;
   std::int64_t effort_ = 0;

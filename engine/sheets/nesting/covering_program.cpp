@@ -2,163 +2,152 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
+#include <coin/ClpSimplex.hpp>
 
 namespace mullion {
 namespace {
 
-constexpr double tiny = 1e-9;
-constexpr int pivots_between_refreshes = 64;
+// Clp's tolerances are absolute: the costs are scaled so that the dearest penalty is this.
+constexpr double scaled_penalty = 1000;
+constexpr int most_iterations_per_entry = 50;
+
+double finite(double number) {
+  return std::isfinite(number) ? number : 0.0;
+}
 
 }  // namespace
 
-CoveringProgram::CoveringProgram(std::vector<double> demands,
+struct CoveringProgram::Solver {
+  ClpSimplex simplex;
+  double cost_scale = 1;
+  int slacks = 0;  // columns that leave a demand uncovered; they come first
+  bool sides_changed = true;
+  std::int64_t effort = 0;
+  // Columns that the programme does not have yet.
+  std::vector<CoinBigIndex> starts{0};
+  std::vector<int> rows;
+  std::vector<double> entries, costs;
+
+  void append(double cost) {
+    costs.push_back(cost * cost_scale);
+    starts.push_back(static_cast<CoinBigIndex>(rows.size()));
+  }
+
+  void take_columns() {
+    if (costs.empty()) return;
+    const int before = simplex.numberColumns();
+    const std::vector<double> least(costs.size(), 0.0), most(costs.size(), COIN_DBL_MAX);
+    simplex.addColumns(static_cast<int>(costs.size()), least.data(), most.data(), costs.data(),
+                       starts.data(), rows.data(), entries.data());
+    for (int j = before; j < simplex.numberColumns(); ++j) {
+      simplex.setColumnStatus(j, ClpSimplex::atLowerBound);
+    }
+    starts = {0};
+    rows.clear();
+    entries.clear();
+    costs.clear();
+  }
+
+  void count_effort() {
+    const std::int64_t entry_count = simplex.numberRows() + simplex.getNumElements();
+    effort += (simplex.numberIterations() + 4) * entry_count;
+  }
+};
+
+CoveringProgram::CoveringProgram(const std::vector<double>& demands,
                                  const std::vector<std::optional<double>>& limits,
                                  const std::vector<double>& penalties)
-    : demands_(demands.size()), rhs_(std::move(demands)) {
-  for (const std::optional<double>& limit : limits) {
-    stock_row_.push_back(limit ? static_cast<int>(rhs_.size()) : -1);
-    if (limit) rhs_.push_back(*limit);
+    : solver_(std::make_unique<Solver>()), demands_(demands.size()) {
+  int rows = static_cast<int>(demands.size());
+  for (const std::optional<double>& limit : limits) stock_row_.push_back(limit ? rows++ : -1);
+  ClpSimplex& simplex = solver_->simplex;
+  simplex.setLogLevel(0);
+  simplex.resize(rows, 0);
+  simplex.createStatus();
+  for (std::size_t i = 0; i < demands.size(); ++i) {
+    simplex.setRowBounds(static_cast<int>(i), demands[i], COIN_DBL_MAX);
   }
-  for (int row = 0; row < rows(); ++row) {  // the first basis: uncovered demand, unused stock
-    const bool demand = row < static_cast<int>(demands_);
-    const double penalty = demand ? penalties[static_cast<std::size_t>(row)] : 0.0;
-    dearest_penalty_ = std::max(dearest_penalty_, penalty);
-    columns_.push_back({penalty, {{row, 1.0}}});
+  for (std::size_t s = 0; s < limits.size(); ++s) {
+    if (limits[s]) simplex.setRowBounds(stock_row_[s], -COIN_DBL_MAX, *limits[s]);
   }
-  for (int row = 0; row < static_cast<int>(demands_); ++row) {
-    columns_.push_back({0.0, {{row, -1.0}}});  // more than was asked for
+  double dearest = 0;
+  for (const double penalty : penalties) dearest = std::max(dearest, penalty);
+  if (dearest > 0) solver_->cost_scale = scaled_penalty / dearest;
+  for (std::size_t i = 0; i < demands.size(); ++i) {
+    solver_->rows.push_back(static_cast<int>(i));
+    solver_->entries.push_back(1.0);
+    solver_->append(penalties[i]);
   }
-  slacks_ = columns_.size();
+  solver_->slacks = static_cast<int>(demands.size());
+  duals_.assign(static_cast<std::size_t>(rows), 0.0);
 }
 
-int CoveringProgram::add(const CoveringColumn& column) {
-  Column entry{column.cost, {}};
-  for (const auto& [demand, count] : column.covers) entry.entries.emplace_back(demand, count);
-  const int stock = stock_row_.at(static_cast<std::size_t>(column.stock));
-  if (stock >= 0) entry.entries.emplace_back(stock, 1.0);
-  columns_.push_back(std::move(entry));
-  return static_cast<int>(columns_.size() - slacks_) - 1;
+CoveringProgram::~CoveringProgram() = default;
+CoveringProgram::CoveringProgram(CoveringProgram&&) noexcept = default;
+CoveringProgram& CoveringProgram::operator=(CoveringProgram&&) noexcept = default;
+
+void CoveringProgram::add(const CoveringColumn& column) {
+  for (const auto& [demand, count] : column.covers) {
+    solver_->rows.push_back(demand);
+    solver_->entries.push_back(count);
+  }
+  if (const int row = stock_row_.at(static_cast<std::size_t>(column.stock)); row >= 0) {
+    solver_->rows.push_back(row);
+    solver_->entries.push_back(1.0);
+  }
+  solver_->append(column.cost);
 }
 
 void CoveringProgram::set_right_sides(const std::vector<double>& demands,
                                       const std::vector<double>& limits) {
-  std::copy(demands.begin(), demands.end(), rhs_.begin());
-  for (std::size_t stock = 0; stock < stock_row_.size(); ++stock) {
-    if (stock_row_[stock] >= 0) rhs_[static_cast<std::size_t>(stock_row_[stock])] = limits[stock];
+  for (std::size_t i = 0; i < demands_; ++i) {
+    solver_->simplex.setRowLower(static_cast<int>(i), demands[i]);
   }
-  basis_.clear();
-}
-
-void CoveringProgram::start() {
-  const std::size_t m = rhs_.size();
-  basis_.resize(m);
-  inverse_.assign(m * m, 0.0);
-  for (int row = 0; row < rows(); ++row) {
-    basis_[static_cast<std::size_t>(row)] = row;
-    inverse(row, row) = 1.0;
+  for (std::size_t s = 0; s < stock_row_.size(); ++s) {
+    if (stock_row_[s] >= 0) solver_->simplex.setRowUpper(stock_row_[s], limits[s]);
   }
-  basic_ = rhs_;
-}
-
-void CoveringProgram::price() {
-  duals_.assign(rhs_.size(), 0.0);
-  for (int row = 0; row < rows(); ++row) {
-    const double cost =
-        columns_[static_cast<std::size_t>(basis_[static_cast<std::size_t>(row)])].cost;
-    if (cost == 0.0) continue;
-    for (int k = 0; k < rows(); ++k) duals_[static_cast<std::size_t>(k)] += cost * inverse(row, k);
-  }
-}
-
-int CoveringProgram::entering(bool first_will_do) const {
-  int best = -1;
-  double least = -tiny * dearest_penalty_;
-  for (std::size_t j = 0; j < columns_.size(); ++j) {
-    double reduced = columns_[j].cost;
-    for (const auto& [row, entry] : columns_[j].entries) {
-      reduced -= duals_[static_cast<std::size_t>(row)] * entry;
-    }
-    if (reduced >= least) continue;
-    best = static_cast<int>(j);
-    least = reduced;
-    if (first_will_do) break;
-  }
-  return best;
-}
-
-std::vector<double> CoveringProgram::direction(const Column& column) const {
-  std::vector<double> step(rhs_.size(), 0.0);
-  for (int row = 0; row < rows(); ++row) {
-    for (const auto& [k, entry] : column.entries) {
-      step[static_cast<std::size_t>(row)] += inverse(row, k) * entry;
-    }
-  }
-  return step;
-}
-
-int CoveringProgram::leaving(const std::vector<double>& step) const {
-  int best = -1;
-  double least = 0;
-  for (std::size_t row = 0; row < step.size(); ++row) {
-    if (step[row] <= tiny) continue;
-    const double ratio = basic_[row] / step[row];
-    const bool tie = best >= 0 && std::abs(ratio - least) <= tiny;
-    if (best < 0 || ratio < least - tiny ||
-        (tie && basis_[row] < basis_[static_cast<std::size_t>(best)])) {
-      best = static_cast<int>(row);
-      least = ratio;
-    }
-  }
-  return best;
-}
-
-void CoveringProgram::pivot(int row, int column, const std::vector<double>& step) {
-  const double pivot = step[static_cast<std::size_t>(row)];
-  const double amount = basic_[static_cast<std::size_t>(row)] / pivot;
-  for (int k = 0; k < rows(); ++k) inverse(row, k) /= pivot;
-  for (int other = 0; other < rows(); ++other) {
-    const double factor = step[static_cast<std::size_t>(other)];
-    if (other == row || factor == 0.0) continue;
-    for (int k = 0; k < rows(); ++k) inverse(other, k) -= factor * inverse(row, k);
-    double& basic = basic_[static_cast<std::size_t>(other)];
-    basic = std::max(basic - factor * amount, 0.0);
-  }
-  basic_[static_cast<std::size_t>(row)] = amount;
-  basis_[static_cast<std::size_t>(row)] = column;
-}
-
-// Computes the amounts anew from the inverse, so that errors do not pile up.
-void CoveringProgram::refresh() {
-  for (int row = 0; row < rows(); ++row) {
-    double sum = 0;
-    for (int k = 0; k < rows(); ++k) sum += inverse(row, k) * rhs_[static_cast<std::size_t>(k)];
-    basic_[static_cast<std::size_t>(row)] = std::max(sum, 0.0);
-  }
+  solver_->sides_changed = true;
 }
 
 void CoveringProgram::solve() {
-  if (basis_.empty()) start();
-  const int patience = 20 * rows() + 200;
-  for (int round = 0; round < 4 * patience; ++round) {
-    price();
-    const int column = entering(round > patience);
-    if (column < 0) return;
-    const std::vector<double> step = direction(columns_[static_cast<std::size_t>(column)]);
-    const int row = leaving(step);
-    if (row < 0) return;
-    pivot(row, column, step);
-    if (round % pivots_between_refreshes == pivots_between_refreshes - 1) refresh();
+  solver_->take_columns();
+  ClpSimplex& simplex = solver_->simplex;
+  simplex.setMaximumIterations(most_iterations_per_entry *
+                               (simplex.numberRows() + simplex.numberColumns()));
+  // New right-hand sides leave the last basis feasible for the dual method, new columns for the
+  // primal one.
+  if (solver_->sides_changed) {
+    simplex.dual();
+  } else {
+    simplex.primal();
+  }
+  solver_->sides_changed = false;
+  solver_->count_effort();
+  if (simplex.status() != 0) {
+    simplex.allSlackBasis(true);
+    simplex.primal();
+    solver_->count_effort();
+  }
+  const double* const prices = simplex.dualRowSolution();
+  for (std::size_t row = 0; row < duals_.size(); ++row) {
+    const double dual = finite(prices[row] / solver_->cost_scale);
+    duals_[row] = row < demands_ ? std::max(dual, 0.0) : std::min(dual, 0.0);
   }
 }
 
 std::vector<double> CoveringProgram::amounts() const {
-  std::vector<double> amounts(columns_.size() - slacks_, 0.0);
-  for (std::size_t row = 0; row < basis_.size(); ++row) {
-    const auto column = static_cast<std::size_t>(basis_[row]);
-    if (column >= slacks_) amounts[column - slacks_] = basic_[row];
+  const ClpSimplex& simplex = solver_->simplex;
+  const double* const solution = simplex.primalColumnSolution();
+  std::vector<double> amounts;
+  for (int j = solver_->slacks; j < simplex.numberColumns(); ++j) {
+    amounts.push_back(std::max(finite(solution[j]), 0.0));
   }
+  amounts.resize(amounts.size() + solver_->costs.size(), 0.0);
   return amounts;
+}
+
+std::int64_t CoveringProgram::effort() const {
+  return solver_->effort;
 }
 
 }  // namespace mullion

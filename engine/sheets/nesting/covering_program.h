@@ -1,14 +1,17 @@
 #pragma once
 
-// A small linear programme: buy columns so that every demand is covered, at the least cost.
+// A linear programme: buy columns so that every demand is covered, at the least cost.
 //
 //   minimise   sum cost_j x_j
 //   subject to sum a_ij x_j >= demand_i,   sum over the columns of stock s of x_j <= on hand_s
 //
-// Solved by the revised simplex method in floating point. Its answers are advice: a bound that is
-// printed is derived from the duals by exact arithmetic elsewhere.
+// Solved by Clp's simplex method in floating point, each time from the last basis. Its answers are
+// advice: a bound that is printed is derived from the duals by exact arithmetic elsewhere.
 
+#include <cstdint>
+#include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace mullion {
@@ -23,49 +26,34 @@ class CoveringProgram {
  public:
   // A limit of nothing means as many as are wanted. Each penalty is the cost of leaving one unit
   // of that demand uncovered.
-  CoveringProgram(std::vector<double> demands, const std::vector<std::optional<double>>& limits,
+  CoveringProgram(const std::vector<double>& demands,
+                  const std::vector<std::optional<double>>& limits,
                   const std::vector<double>& penalties);
+  ~CoveringProgram();
+  CoveringProgram(CoveringProgram&&) noexcept;
+  CoveringProgram& operator=(CoveringProgram&&) noexcept;
 
-  int add(const CoveringColumn& column);
+  void add(const CoveringColumn& column);
   // New right-hand sides; those of stocks without a limit are not read.
   void set_right_sides(const std::vector<double>& demands, const std::vector<double>& limits);
 
+  // Where the simplex method gives up, the amounts or the duals may be far from the best; all are
+  // finite numbers.
   void solve();
 
   // Of the last solution.
   std::vector<double> amounts() const;                         // per column
   const std::vector<double>& duals() const { return duals_; }  // >= 0 demands, then <= 0 stocks
 
- private:
-  struct Column {
-    double cost = 0;
-    std::vector<std::pair<int, double>> entries;  // row, coefficient
-  };
-  void start();
-  void price();
-  int entering(bool first_will_do) const;
-  std::vector<double> direction(const Column& column) const;
-  int leaving(const std::vector<double>& step) const;
-  void pivot(int row, int column, const std::vector<double>& step);
-  void refresh();
-  double& inverse(int row, int column) {
-    return inverse_[static_cast<std::size_t>(row) * rhs_.size() + static_cast<std::size_t>(column)];
-  }
-  double inverse(int row, int column) const {
-    return inverse_[static_cast<std::size_t>(row) * rhs_.size() + static_cast<std::size_t>(column)];
-  }
-  int rows() const { return static_cast<int>(rhs_.size()); }
+  // The time that the solutions took so far, in entries of the programme that were looked at.
+  std::int64_t effort() const;
 
+ private:
+  struct Solver;
+  std::unique_ptr<Solver> solver_;
+  std::vector<int> stock_row_;  // -1: no limit
   std::size_t demands_;
-  std::vector<int> stock_row_;   // -1: no limit
-  std::vector<Column> columns_;  // slacks first, then those that were added
-  std::size_t slacks_ = 0;
-  std::vector<double> rhs_;
-  std::vector<int> basis_;       // column of each row
-  std::vector<double> basic_;    // its amount
-  std::vector<double> inverse_;  // of the basis
   std::vector<double> duals_;
-  double dearest_penalty_ = 1;
 };
 
 }  // namespace mullion

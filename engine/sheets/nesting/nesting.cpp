@@ -59,8 +59,14 @@ class Nester {
         planner_(problem, relaxation_) {}
 
   Nesting run() {
-    best_ = planner_.rounded(relaxation_, empty_plan(problem_));
+    NestingPlan greedy = planner_.greedy();
+    for (const CutSheet& sheet : greedy.sheets) relaxation_.add(sheet.stock, sheet.pattern);
+    best_ = planner_.rounded(relaxation_, empty_plan(problem_), options_.effort);
     best_score_ = score(best_, problem_);
+    if (const PlanScore found = score(greedy, problem_); found < best_score_) {
+      best_ = std::move(greedy);
+      best_score_ = found;
+    }
     bound_ = relaxation_.bound();
     improve(effort_at_first);
     try_cheaper_stock();
@@ -85,9 +91,10 @@ class Nester {
     return planner_.effort() + relaxation_.effort() + (packing_ ? packing_->effort() : 0);
   }
 
-  std::int64_t effort_after(double share) const {
-    return effort() + static_cast<std::int64_t>(share * static_cast<double>(options_.effort));
+  std::int64_t effort_for(double share) const {
+    return static_cast<std::int64_t>(share * static_cast<double>(options_.effort));
   }
+  std::int64_t effort_after(double share) const { return effort() + effort_for(share); }
 
   // Plans sheets anew for a share of the effort, or until there is nothing to gain.
   void improve(double share) { improve(best_, best_score_, share, false); }
@@ -124,7 +131,7 @@ class Nester {
     for (const StockCombination& combination : *cheaper) {
       if (stopped() || effort() > end) return;
       if (!open) bound_ = std::max(bound_, combination.cost);
-      packing_->solve(problem_.demands, combination.counts, rounds_to_prove);
+      packing_->solve(problem_.demands, combination.counts, rounds_to_prove, end - effort());
       if (packing_->impossible()) continue;
       open = true;
       if (pack_into(combination)) return;
@@ -135,7 +142,7 @@ class Nester {
   bool pack_into(const StockCombination& combination) {
     NestingPlan plan = empty_plan(problem_);
     plan.on_hand = combination.counts;
-    plan = planner_.rounded(*packing_, std::move(plan));
+    plan = planner_.rounded(*packing_, std::move(plan), effort_for(effort_for_packing / 4));
     PlanScore found = score(plan, problem_);
     improve(plan, found, effort_for_packing / 4, true);
     if (found.missing > 0) return false;

@@ -5,7 +5,7 @@
 // Exact lengths; prices are whole numbers of the smallest coin. The plan is found by column
 // generation (P. C. Gilmore, R. E. Gomory, "Multistage cutting stock problems of two and more
 // dimensions", Operations Research 13, 1965), by rounding its solution step by step, and by taking
-// apart and planning anew a few sheets at a time. The bound comes from the same linear programme,
+// apart and planning anew a few sheets at a time; a greedy plan stands by. The bound comes from the same linear programme,
 // is derived by exact arithmetic (A. A. Farley, "A note on bounding a class of linear programming
 // problems", Operations Research 38, 1990) and holds for every plan whatsoever. Of plans that cost
 // the same, the one that leaves the more useful off-cuts is kept, then the one with fewer settings.

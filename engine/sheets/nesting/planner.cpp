@@ -11,7 +11,7 @@
 namespace mullion {
 namespace {
 
-constexpr int rounds_at_first = 500;
+constexpr int rounds_at_first = 5000;
 constexpr int rounds_while_rounding = 6;
 // Sheets that are used for more than this share leave no off-cut worth a search.
 constexpr double fullest_compacted = 0.85;
@@ -45,11 +45,22 @@ double Planner::total_area() const {
                             0.0);
 }
 
-NestingPlan Planner::rounded(ColumnGeneration& relaxation, NestingPlan plan) {
-  int rounds = rounds_at_first;
-  while (!plan.finished()) {
-    relaxation.solve(plan.wanted, plan.on_hand, rounds);
-    rounds = rounds_while_rounding;
+NestingPlan Planner::greedy() {
+  NestingPlan plan = empty_plan(problem_);
+  while (!plan.finished() && (finish_with_one_sheet(plan) || fill_any_sheet(plan))) {
+  }
+  return plan;
+}
+
+NestingPlan Planner::rounded(ColumnGeneration& relaxation, NestingPlan plan,
+                             std::int64_t most_effort) {
+  if (plan.finished()) return plan;
+  relaxation.solve(plan.wanted, plan.on_hand, rounds_at_first, most_effort);
+  const std::int64_t end = relaxation.effort() + most_effort;
+  for (bool first = true; !plan.finished(); first = false) {
+    if (!first) {
+      relaxation.solve(plan.wanted, plan.on_hand, rounds_while_rounding, end - relaxation.effort());
+    }
     if (take_whole_amounts(relaxation, plan)) continue;
     if (finish_with_one_sheet(plan)) continue;
     if (take_largest_fraction(relaxation, plan)) continue;

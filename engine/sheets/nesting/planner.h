@@ -15,9 +15,13 @@ class Planner {
   // The problem and the searches, one for each kind of stock, outlive this.
   Planner(const NestingProblem& problem, const ColumnGeneration& searches);
 
+  // Fills one sheet after the other with as much area as it holds.
+  NestingPlan greedy();
+
   // Takes the whole numbers of the relaxation's solution, then its largest fraction, and solves
-  // again for what is left, until nothing is left or no sheet is.
-  NestingPlan rounded(ColumnGeneration& relaxation, NestingPlan plan);
+  // again for what is left, until nothing is left or no sheet is. Once `most_effort` is spent on
+  // the first solution, or as much on the others, the patterns found so far must do.
+  NestingPlan rounded(ColumnGeneration& relaxation, NestingPlan plan, std::int64_t most_effort);
 
   // `plan` with up to four of its sheets planned anew for no more than they cost; `plan` itself
   // where that fails. Blanks that no sheet held so far are taken in where they fit.

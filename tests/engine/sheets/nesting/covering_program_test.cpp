@@ -93,3 +93,20 @@ TEST_CASE("the simplex method reaches the optimum that GLPK finds") {
     CHECK(dual_value == Approx(optimum).margin(1e-6));
   }
 }
+
+TEST_CASE("prices of any size are taken, and the optimum keeps its digits") {
+  for (const double scale : {1e-6, 1.0, 1e12}) {
+    CoveringProgram program({3, 5}, {std::nullopt}, {1000 * scale, 1000 * scale});
+    program.add({2 * scale, 0, {{0, 1}, {1, 1}}});
+    program.add({1 * scale, 0, {{1, 1}}});
+    program.solve();
+    // Three of the first cover all of the first demand, two of the second what is left.
+    CHECK(program.amounts()[0] == Approx(3));
+    CHECK(program.amounts()[1] == Approx(2));
+    CHECK(program.duals()[0] == Approx(1 * scale));
+    CHECK(program.duals()[1] == Approx(1 * scale));
+    program.set_right_sides({0, 4}, {});
+    program.solve();
+    CHECK(program.amounts()[0] + program.amounts()[1] == Approx(4));
+  }
+}

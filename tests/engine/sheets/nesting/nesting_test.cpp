@@ -8,6 +8,7 @@
 #include "engine/sheets/nesting/combinations.h"
 #include "engine/sheets/nesting/fill.h"
 #include "tests/engine/sheets/guillotine/cut_check.h"
+#include "tests/how_many.h"
 
 using namespace mullion;
 
@@ -147,6 +148,51 @@ TEST_CASE("a week of orders on one board stays within 2 percent of the bound") {
   CHECK(nesting.missing == std::vector<int>(10, 0));
   CHECK(nesting.bound > 0);
   CHECK(static_cast<double>(nesting.cost) <= 1.02 * static_cast<double>(nesting.bound));
+}
+
+TEST_CASE("every board of 60 to 300 sizes gets a plan that makes every blank") {
+  const int rounds = test::how_many(12, 1000);
+  for (int round = 0; round < rounds; ++round) {
+    std::mt19937 random(static_cast<std::uint32_t>(round) + 1);
+    const int sizes = 60 + 240 * round / rounds;
+    NestingProblem problem;
+    problem.stock = {standard_sheet, oversize_sheet};
+    for (int i = 0; i < sizes; ++i) {
+      const auto side = [&random] { return sixty_fourths(16 * (24 + random() % 72)); };
+      const Length width = side();
+      problem.blanks.push_back({width, side(), random() % 6 != 0});
+      problem.demands.push_back(1 + static_cast<int>(random() % 3));
+    }
+    NestingOptions options;
+    options.effort = 500'000;
+    INFO("round " << round << ", " << sizes << " sizes");
+    const Nesting nesting = nest(problem, options);
+    check_plan(problem, nesting);
+    CHECK(nesting.missing == std::vector<int>(problem.blanks.size(), 0));
+    CHECK(nesting.bound > 0);
+    CHECK(nesting.bound <= nesting.cost);
+  }
+}
+
+TEST_CASE("weeks of 80 and of 100 mats on one board are planned to within 8 percent of the bound") {
+  for (const int mats : {80, 100}) {
+    std::mt19937 random(static_cast<std::uint32_t>(mats));
+    NestingProblem problem;
+    problem.stock = {standard_sheet, oversize_sheet};
+    for (int i = 0; i < mats; ++i) {
+      const auto side = [&random] { return sixty_fourths(16 * (24 + random() % 72)); };
+      const Length width = side();
+      problem.blanks.push_back({width, side(), true});
+      problem.demands.push_back(1);
+    }
+    NestingOptions options;
+    options.effort = 5'000'000;
+    const Nesting nesting = nest(problem, options);
+    check_plan(problem, nesting);
+    CHECK(nesting.missing == std::vector<int>(problem.blanks.size(), 0));
+    CAPTURE(mats, nesting.cost, nesting.bound);
+    CHECK(static_cast<double>(nesting.cost) <= 1.08 * static_cast<double>(nesting.bound));
+  }
 }
 
 TEST_CASE("off-cuts on hand that cost nothing are used before a sheet is bought") {

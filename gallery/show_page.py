@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Makes the pictures of the page that the README shows, in Chromium: a first job, suggestions, and a column
-on its way.
+on its way; and one of the page beside the cutter.
 
 gallery/show_page.py PROGRAM FOLDER PICTURES"""
 
@@ -86,6 +86,16 @@ def main(folder, pictures):
     page.key("ArrowRight")
     page.wait_for(".foreseen .drawing svg")
     keep("page-move")
+
+    cuts = os.path.join(folder, "cuts.html")
+    subprocess.run([sys.argv[1], "cuts", os.path.join(HERE, "double-mat.xml"), "-o", cuts], check=True,
+                   stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    page.ask("Emulation.setDeviceMetricsOverride", width=1024, height=768, deviceScaleFactor=1, mobile=False)
+    page.open("file://" + os.path.realpath(cuts))
+    page.wait_for("section.here")
+    while page.text("section.here h2 b") != "Cut 3 of 8":
+        page.key(" ")
+    keep("cutting-page")
     page.end()
     opened.end()
 

@@ -68,6 +68,7 @@ const std::vector<Paper>& papers() {
       {"proof.html", "text/html; charset=utf-8", true},
       {"template.pdf", "application/pdf", true},
       {"cuts.pdf", "application/pdf", true},
+      {"cuts.html", "text/html; charset=utf-8", true},
       {"sheets.pdf", "application/pdf", true},
       {"estimate.txt", "text/plain; charset=utf-8", true},
       {"mail.eml", "message/rfc822", false},

@@ -187,6 +187,8 @@ const std::vector<const char*>& page_words() {
       mark("full scale, for the back of the board"),
       mark("Cutting plan"),
       mark("for the cutter"),
+      mark("Cutting page"),
+      mark("for a tablet beside the cutter"),
       mark("Estimate"),
       mark("by the shop's prices"),
       mark("Sheets"),

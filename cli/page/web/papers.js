@@ -11,6 +11,7 @@ const papers = () => [
   ["proof.pdf", say("Proof"), say("for the customer to sign")],
   ["template.pdf", say("Template"), say("full scale, for the back of the board"), "full scale"],
   ["cuts.pdf", say("Cutting plan"), say("for the cutter")],
+  ["cuts.html", say("Cutting page"), say("for a tablet beside the cutter")],
   ["estimate.txt", say("Estimate"), say("by the shop's prices"), "", "prices"],
   ["sheets.pdf", say("Sheets"), say("the blanks out of the stock"), "", "stock"],
 ];

@@ -133,6 +133,9 @@ TEST_CASE("papers are the bytes that the verbs write") {
   const std::string job = folder + "/double-mat.xml", out = folder + "/out";
   oracle::mullion({"cuts", job, "-o", out + ".pdf", "--language", "en"});
   CHECK(served.get("/api/jobs/double-mat/papers/cuts.pdf").body == oracle::read_file(out + ".pdf"));
+  oracle::mullion({"cuts", job, "-o", out + ".html", "--language", "en"});
+  CHECK(served.get("/api/jobs/double-mat/papers/cuts.html").body ==
+        oracle::read_file(out + ".html"));
   oracle::mullion({"template", job, "-o", out + "-a4.pdf", "--paper", "a4", "--language", "de"});
   CHECK(served.get("/api/jobs/double-mat/papers/template.pdf?paper=a4&language=de").body ==
         oracle::read_file(out + "-a4.pdf"));

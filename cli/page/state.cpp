@@ -47,8 +47,8 @@ std::string word_for(const std::vector<Word<T>>& words, T value) {
   return {};
 }
 
-const char* word_of(Along along) {
-  return along == Along::row ? "row" : "column";
+std::string word_of(Along along) {
+  return std::string(word_for(along));
 }
 
 const char* word_of(Turn turn) {
@@ -222,6 +222,10 @@ class StateWriter {
                 {"gap", of(group.gap, unit_)},
                 {"window", group.joined_layer},
                 {"grooves", grooves(group.grooves)}};
+    if (group.along == Along::ring) {
+      out["across"] = of(group.ring.across, unit_);
+      out["down"] = of(group.ring.down, unit_);
+    }
     if (laid_.layout) out["box"] = box_of(laid_.layout->groups[number].rect);
     Json children = Json::array();
     std::size_t part = 0;

@@ -17,6 +17,10 @@ const std::vector<const char*>& page_words() {
       mark("one in %1"),
       mark("Row of %1"),
       mark("Column of %1"),
+      mark("Ring of %1"),
+      mark("%1 places on the mat"),
+      mark("Across"),
+      mark("as across"),
       mark("Move %1"),
       mark("Move"),
       mark("Gaps"),
@@ -94,6 +98,12 @@ const std::vector<const char*>& page_words() {
       mark("Reveal"),
       mark("Gap between %1 and %2"),
       mark("Gap, across"),
+      mark("Width of the ring"),
+      mark("Height of the ring"),
+      mark("From the left edge to %1"),
+      mark("From the top edge to %1"),
+      mark("From the right edge to %1"),
+      mark("From the bottom edge to %1"),
       mark("Gap, down"),
       // dropped.js
       mark("Width"),
@@ -210,6 +220,8 @@ const std::vector<const char*>& page_words() {
       // parts.js
       mark("opening %1"),
       mark("row %1"),
+      mark("ring %1"),
+      mark("places %1"),
       mark("column %1"),
       // pictures.js
       mark("The mat"),
@@ -235,6 +247,7 @@ const std::vector<const char*>& page_words() {
       mark("Sizes on the drawing"),
       // plaque.js
       mark("Its row"),
+      mark("Its ring"),
       mark("Its column"),
       mark("More"),
       mark("One more"),
@@ -310,6 +323,7 @@ const std::vector<const char*>& page_words() {
       mark("none yet"),
       mark("one opening"),
       mark("a row of %1"),
+      mark("a ring of %1"),
       mark("a column of %1"),
       mark("Pictures"),
       mark("Arrangement"),

@@ -43,7 +43,7 @@ std::string picture_text(const MatPicture& picture, const Scale& scale) {
                            size_text(picture.rect, scale));
 }
 
-// The gaps of every row and column, in the order of the job file: "1 in, 1 in; 3/4 in".
+// The gaps of every row and column and the sizes of rings, outermost last: "row 1 in, 1 in".
 class Gaps {
  public:
   Gaps(const Layout& layout, const Scale& scale) : layout_(layout), scale_(scale) {}
@@ -51,11 +51,12 @@ class Gaps {
   Rect in(const Node& node) {
     const auto* group = std::get_if<Group>(&node.what);
     if (group == nullptr) return layout_.openings[opening_++].rect;
-    const Rect own = layout_.groups[group_++].rect;
+    const PlacedGroup& placed = layout_.groups[group_++];
     std::vector<Rect> parts;
     for (const Node& child : group->children) parts.push_back(in(child));
     std::string gaps;
-    for (std::size_t i = 1; i < parts.size(); ++i) {
+    const bool is_line = group->along == Along::row || group->along == Along::column;
+    for (std::size_t i = 1; is_line && i < parts.size(); ++i) {
       const Length gap = group->along == Along::row ? parts[i].left - parts[i - 1].right
                                                     : parts[i].top - parts[i - 1].bottom;
       gaps += (gaps.empty() ? "" : ", ") + describe(gap, scale_);
@@ -65,7 +66,15 @@ class Gaps {
       text += (text.empty() ? "" : "; ") + name + (group->id.empty() ? "" : " " + group->id) + " " +
               gaps;
     }
-    return own;
+    if (placed.ring) {
+      text += (text.empty() ? "" : "; ") + std::string("ring") +
+              (group->id.empty() ? "" : " " + group->id) + " " +
+              describe(placed.ring->across, scale_) + " across";
+      if (placed.ring->down != placed.ring->across) {
+        text += " and " + describe(placed.ring->down, scale_) + " high";
+      }
+    }
+    return placed.rect;
   }
 
   std::string text;

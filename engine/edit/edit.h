@@ -10,7 +10,8 @@
 //
 //   border  outer  frame  customer  title  note  wall  layers  arrange  rules     of the job
 //   picture.ID   layer.N   rule.N                    layers and rules are counted from 1
-//   opening.ID   row.ID   column.ID   gap.ID         ID alone where it is none of the words above
+//   opening.ID   row.ID   column.ID   ring.ID   places.ID   gap.ID
+//                                                    ID alone where it is none of the words above
 //   arrange.1    arrange.1.2    arrange.1.2.1        the outermost part of the arrangement, its
 //                                                    second part, the first one of that
 //   PART.gap.N                                       between the parts N and N + 1 of a row or
@@ -23,7 +24,9 @@
 // quantity, revision, unit, increment; and title, note, customer, wall and a gap are values
 // themselves. An opening without an id goes by its usual one: its picture's, else opening-7.
 // Measures that rules alone can state are stated by a rule: ID.left, .top, .right, .bottom,
-// .centre, .middle, and the width and height of a row or a column.
+// .centre, .middle, and the width and height of a row, a column or a ring. A part of places has
+// left, top, right and bottom as attributes of its own; move-left and its like, centre of a part
+// of a ring, and across, down, first and gap of the ring are attributes as any.
 
 #include <optional>
 #include <string>
@@ -51,8 +54,10 @@ struct State {
   std::optional<std::string> value;
 };
 
-// Where a part goes. left, right, above and below make a row or a column around both where the
-// part of that name does not stand in one. first_in and last_in: a row or a column.
+// Where a part goes. Beside a part of a ring or of places only before and after are places; there
+// is none to the left or right of it. What only its old group understands (move-left, left, centre
+// and their like) does not go along. left, right, above and below make a row or a column around
+// both where the part of that name does not stand in one. first_in and last_in: a row or a column.
 struct Position {
   enum class Where { before, after, left, right, above, below, first_in, last_in };
   Where where = Where::after;
@@ -102,7 +107,8 @@ struct MakeGroup {
   Attributes attributes;
 };
 
-// Makes a column of a row, or a row of a column; `align` keeps its meaning along the other way.
+// Makes a column of a row, or a row of a column; a ring and places cannot be turned into one;
+// `align` keeps its meaning along the other way.
 struct TurnGroup {
   std::string group;
 };

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "engine/edit/names.h"
+#include "engine/edit/part_place.h"
 #include "engine/edit/placing.h"
 #include "engine/edit/structure.h"
 #include "engine/job/job_words.h"
@@ -38,6 +39,7 @@ std::size_t wrap(Draft& draft, const Markup& first, const Markup& last, Along al
   draft.insert(end, lead + "</" + word_of(along) + ">");
   draft.reindent({begin, end}, lead, deeper);
   draft.insert(begin, open + ">" + deeper);
+  take_place_of_first(draft, begin);
   return begin;
 }
 
@@ -130,7 +132,9 @@ class Taken {
     for (const Markup& child : part.children) list_ids(child);
   }
 
-  std::string old_text(const NamedPart& opening, const std::string& lead) const {
+  // `now`: the opening in the new arrangement; null where it is in none.
+  std::string old_text(const NamedPart& opening, const std::string& lead,
+                       const Markup* now = nullptr) const {
     const Markup& element = *opening.element;
     const std::string& text = draft_.text();
     Draft own(text.substr(element.all.begin, element.all.end - element.all.begin));
@@ -139,11 +143,12 @@ class Taken {
     if (element.find("id") == nullptr && element.find("picture") == nullptr) {
       set_attribute(own, own.job(), "id", opening.id);
     }
+    set_place_of(own, 0, now == nullptr ? Markup() : *now);
     return own.text();
   }
 
   std::string write(const Markup& part, const std::string& lead) const {
-    if (const NamedPart* old = showing(part.value("picture"))) return old_text(*old, lead);
+    if (const NamedPart* old = showing(part.value("picture"))) return old_text(*old, lead, &part);
     if (part.children.empty()) return source(part.all);
     const std::string step = lead.empty() ? "" : step_of(draft_);
     std::string out = source({part.all.begin, part.inside.begin});
@@ -164,6 +169,14 @@ class Taken {
   std::vector<NamedPart> openings_;
   std::vector<std::string> ids_;
 };
+
+// Of the parts that began there before the edit, in the group that they are in now.
+Done forget_places(Draft& draft, const std::vector<std::size_t>& origins) {
+  for (const std::size_t origin : origins) {
+    forget_foreign_place(draft, element_from(draft, origin)->all.begin);
+  }
+  return {};
+}
 
 }  // namespace
 
@@ -187,6 +200,12 @@ Result<Slot> slot_for_part(Draft& draft, const Position& position) {
   const Along along = way_beside(*part, position.where);
   const bool says_way = position.where != Where::before && position.where != Where::after;
   const Markup& parent = parent_in(draft, *part);
+  if (says_way && is_group(parent) && !is_line(parent)) {
+    return tl::unexpected(refusal(
+        "edit-wrong-place", "found a place beside \"" + position.part + "\", which is part of <" +
+                                std::string(parent.name) +
+                                ">; expected one before or after it, or in a row or a column"));
+  }
   if (is_group(parent) && (!says_way || parent.name == word_of(along))) {
     return slot_beside(draft, *part, before);
   }
@@ -225,18 +244,18 @@ Done group(Draft& draft, const MakeGroup& edit) {
   const Attributes attributes = with_gap_of(parent, edit.attributes);
   wrap(draft, *chosen.front(), neighbours ? *chosen.back() : *chosen.front(), edit.along,
        attributes);
-  if (neighbours) return {};
+  if (neighbours) return forget_places(draft, origins);
   for (std::size_t i = 1; i < origins.size(); ++i) {
     const Slot slot = slot_after(draft.text(), *element_from(draft, origins[i - 1]));
     move(draft, *element_from(draft, origins[i]), slot);
   }
-  return {};
+  return forget_places(draft, origins);
 }
 
 // The row or column of that name.
 Result<const Markup*> group_of(Draft& draft, const std::string& name) {
   Result<const Markup*> found = element_of(draft.job(), name);
-  if (found && !is_group(**found)) {
+  if (found && !is_line(**found)) {
     return tl::unexpected(
         refusal("edit-wrong-part", "found \"" + name + "\"; expected a row or a column"));
   }

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "engine/edit/names.h"
+#include "engine/edit/part_place.h"
 #include "engine/edit/placing.h"
 #include "engine/xml/words.h"
 
@@ -269,7 +270,7 @@ const Markup* needless_group(const Draft& draft, const Markup& element,
   for (const Markup& child : element.children) {
     if (!is_part(child)) continue;
     if (const Markup* found = needless_group(draft, child, parts_before)) return found;
-    if (!is_group(child) || child.children.size() != 1 || !child.remarks.empty()) continue;
+    if (!is_line(child) || child.children.size() != 1 || !child.remarks.empty()) continue;
     if (says_more_than_gap_and_align(child)) continue;
     const auto origin = draft.origin(child.all.begin);
     const auto before = origin ? parts_before.find(*origin) : parts_before.end();
@@ -292,6 +293,7 @@ void replace_by_its_part(Draft& draft, const Markup& group) {
   const std::size_t begin = group.all.begin, end = group.all.end;
   draft.move(part.all, end, "", inner, outer);
   draft.remove(element_at(draft, begin).all);
+  forget_foreign_place(draft, begin);
 }
 
 }  // namespace

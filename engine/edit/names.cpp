@@ -14,8 +14,8 @@ const std::vector<std::string_view> sections{"customer", "title",   "note",  "wa
                                              "borders",  "arrange", "rules"};
 const std::vector<std::string_view> job_attributes{"reference", "revision", "date",
                                                    "quantity",  "unit",     "increment"};
-const std::vector<std::string_view> numbered{"picture", "layer",  "rule", "opening",
-                                             "row",     "column", "gap"};
+const std::vector<std::string_view> numbered{"picture", "layer", "rule",   "opening", "row",
+                                             "column",  "ring",  "places", "gap"};
 
 bool contains(const std::vector<std::string_view>& words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -105,7 +105,7 @@ class Resolver {
       return true;
     }
     if (contains(numbered, first)) return begin_listed(target, first);
-    return begin_id(target, first, {"opening", "row", "column", "gap"}, false);
+    return begin_id(target, first, {"opening", "row", "column", "ring", "places", "gap"}, false);
   }
 
   bool take_job(Target& target) {
@@ -189,7 +189,7 @@ class Resolver {
     const bool is_numbered = at_ + 1 < steps_.size() && number_of(steps_[at_ + 1]) > 0;
     if (is_numbered && element != nullptr) {
       if (steps_[at_] == "groove") return step_groove(target);
-      if (steps_[at_] == "gap" && is_group(*element)) return step_gap(target);
+      if (steps_[at_] == "gap" && is_line(*element)) return step_gap(target);
       if (steps_[at_] == "reveal" && element->name == "opening") return step_reveal(target);
     }
     if (!last()) return refuse("found nothing called " + mullion::quoted(name_));
@@ -271,8 +271,12 @@ std::vector<NamedPart> named_parts(const Markup& job) {
   return out;
 }
 
-bool is_group(const Markup& element) {
+bool is_line(const Markup& element) {
   return element.name == "row" || element.name == "column";
+}
+
+bool is_group(const Markup& element) {
+  return is_line(element) || element.name == "ring" || element.name == "places";
 }
 
 bool is_part(const Markup& element) {

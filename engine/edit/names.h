@@ -11,7 +11,7 @@
 
 namespace mullion::edit {
 
-// An opening, a row, a column or a gap of the arrangement.
+// An opening, a row, a column, a ring, places or a gap of the arrangement.
 struct NamedPart {
   const Markup* element = nullptr;
   const Markup* parent = nullptr;
@@ -21,10 +21,11 @@ struct NamedPart {
 // In the order of the file.
 std::vector<NamedPart> named_parts(const Markup& job);
 
-// Openings, rows and columns among the children of a row, a column or arrange.
+// Openings and groups among the children of a group or of arrange.
 std::vector<const Markup*> parts_in(const Markup& group);
 
-bool is_group(const Markup& element);  // a row or a column
+bool is_line(const Markup& element);   // a row or a column
+bool is_group(const Markup& element);  // or a ring, or places on the mat
 bool is_part(const Markup& element);   // or an opening
 
 struct Target {

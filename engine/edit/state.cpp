@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/edit/names.h"
+#include "engine/edit/part_place.h"
 #include "engine/edit/placing.h"
 #include "engine/xml/words.h"
 
@@ -21,6 +22,12 @@ struct Lengths {
   Names attributes;
 };
 
+// With the lengths by which a part's place is stated.
+Names placed(Names names) {
+  for (const std::string_view name : place_lengths()) names.push_back(name);
+  return names;
+}
+
 const std::vector<Lengths>& lengths() {
   static const std::vector<Lengths> all{
       {"job", {"increment"}},
@@ -31,10 +38,11 @@ const std::vector<Lengths>& lengths() {
       {"frame", {"rabbet-width", "rabbet-height", "allowance", "lip", "face"}},
       {"borders", {"all", "sides", "left", "top", "right", "bottom", "bottom-extra", "least"}},
       {"arrange", {"least-bar"}},
-      {"row", {"gap"}},
-      {"column", {"gap"}},
+      {"row", placed({"gap"})},
+      {"column", placed({"gap"})},
+      {"ring", placed({"across", "down", "gap"})},
       {"gap", {"size"}},
-      {"opening", {"width", "height", "corner", "rise"}},
+      {"opening", placed({"width", "height", "corner", "rise"})},
       {"reveal", {"all", "left", "top", "right", "bottom"}},
       {"groove", {"distance", "width"}},
       {"fixed", {"length"}},
@@ -213,7 +221,10 @@ const Markup* fixed_rule(const Markup& job, const std::string& measure) {
 bool only_a_rule_states(const Target& target) {
   static const Names places{"left", "top", "right", "bottom", "centre", "middle"};
   static const Names sizes{"width", "height"};
-  const bool group = target.is("row") || target.is("column");
+  const bool group = target.element != nullptr && is_group(*target.element);
+  const bool is_stated_there = target.parent != nullptr && target.parent->name == "places" &&
+                               is_one_of({"left", "top", "right", "bottom"}, target.attribute);
+  if (is_stated_there) return false;
   return (group && is_one_of(sizes, target.attribute)) ||
          ((group || target.is("opening")) && is_one_of(places, target.attribute));
 }

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "engine/edit/names.h"
+#include "engine/edit/part_place.h"
 #include "engine/edit/placing.h"
 #include "engine/job/job_words.h"
 #include "engine/xml/reading.h"
@@ -346,6 +347,7 @@ Done move(Draft& draft, const Move& edit) {
              : slot_for_part(draft, edit.to);
   if (!slot) return tl::unexpected(slot.error());
   move(draft, *element_from(draft, all.begin), *slot);
+  if (!listed) forget_foreign_place(draft, element_from(draft, all.begin)->all.begin);
   return {};
 }
 

@@ -1,5 +1,6 @@
 #include "engine/edit/edit.h"
 #include "engine/edit/markup.h"
+#include "engine/job/job_words.h"
 #include "engine/job/write.h"
 
 namespace mullion::edit {
@@ -25,7 +26,7 @@ void list_names(const Node& node, const std::string& path, PartNames& names) {
     return;
   }
   const auto& group = std::get<Group>(node.what);
-  const std::string word = group.along == Along::row ? "row." : "column.";
+  const std::string word = std::string(word_for(group.along)) + ".";
   names.groups.push_back(group.id.empty() ? path : word + group.id);
   for (std::size_t i = 0; i < group.children.size(); ++i) {
     list_names(group.children[i], path + "." + std::to_string(i + 1), names);

@@ -18,6 +18,16 @@ std::vector<Explanation> mat_codes() {
             "unless it says that other numbers do not fit either; it has been laid out and has "
             "passed "
             "the checks. A stated size may be narrower than one that holds.")},
+      {"layout-overlap", error, mark("a ring, a place or a moved part lays openings on one another"),
+       mark("On a ring, at places on the mat and beside their own place parts keep no distance of "
+            "themselves."),
+       mark("Make the ring larger or its parts smaller, or measure the place anew; where the message "
+            "proposes a ring, all of it fits.")},
+      {"layout-too-near", error, mark("a ring, a place or a moved part leaves too narrow a bar"),
+       mark("A bar keeps a thickness of board beyond bevels and over-cuts, and the pictures behind "
+            "it lie side by side; or the job states a wider least bar."),
+       mark("Make the ring larger or its parts smaller, or measure the place anew; where the message "
+            "proposes a ring, all of it fits.")},
       {"mat-no-window", error, mark("the reveals leave no window"),
        mark("Each under-mat takes its reveal and its bevel's run off the opening on both sides."),
        mark("Make the reveals smaller, or give the opening fewer layers.")},

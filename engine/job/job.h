@@ -88,7 +88,12 @@ struct Groove {
 
 // --- arrangement -----------------------------------------------------------------------------
 
-enum class Along { row, column };
+enum class Along {
+  row,
+  column,
+  ring,    // on a circle or an oval
+  places,  // each at its own place on the mat
+};
 enum class Align { start, centre, end, stretch };  // start: top of a row, left of a column
 
 struct Opening {
@@ -111,20 +116,47 @@ struct Gap {
   Place place;
 };
 
+// Of a group that is a ring: the circle or oval on which the middles of its parts lie, at equal
+// angles, from its top clockwise. On an oval the places of a circle are drawn out with it.
+struct Ring {
+  std::optional<Length> across;  // nothing: the least that leaves the group's gap between the parts
+  std::optional<Length> down;    // nothing: as across
+  bool first_on_top = true;      // else its top lies between the last part and the first one
+};
+
 struct Group {
   std::string id;
   Along along = Along::row;
   Align align = Align::centre;
   std::optional<Length> gap;  // between all neighbours that have no Gap of their own; nothing: free
-  std::vector<Node> children;   // at least one
-  std::vector<Gap> gaps;        // children.size() - 1 of them, filled in by the reader
+  std::vector<Node> children;  // at least one
+  std::vector<Gap> gaps;       // of a row or column children.size() - 1, filled in by the reader
+  Ring ring;
   std::vector<Groove> grooves;  // around the whole group
   int joined_layer = 0;         // from 1: this layer has one window for the whole group; 0: none
   Place place;
 };
 
+// By how much a part lies beside the place that its row, column or ring gives it; all others stay
+// where they are. Negative: to the left, up.
+struct Shift {
+  Length right, down;
+  bool is_none() const { return right == Length() && down == Length(); }
+  friend bool operator==(const Shift&, const Shift&) = default;
+};
+
+// Of a part of a group of places: from the mat's edge to the part's. What is not stated is found,
+// with the part in the middle of the mat where nothing else says where it is.
+struct OnMat {
+  std::optional<Length> left, top, right, bottom;
+  friend bool operator==(const OnMat&, const OnMat&) = default;
+};
+
 struct Node {
   std::variant<Opening, Group> what;
+  Shift shift = {};
+  OnMat spot = {};
+  bool is_centre = false;  // in the middle of its ring, and not on it
 };
 
 // --- rules -----------------------------------------------------------------------------------

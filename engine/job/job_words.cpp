@@ -8,6 +8,10 @@ std::string_view word_for(Along along) {
       return "row";
     case Along::column:
       return "column";
+    case Along::ring:
+      return "ring";
+    case Along::places:
+      return "places";
   }
   return {};
 }

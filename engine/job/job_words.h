@@ -9,7 +9,7 @@
 
 namespace mullion {
 
-std::string_view word_for(Along along);      // the element: row, column
+std::string_view word_for(Along along);      // the element: row, column, ring, places
 std::string_view word_for(Rule::Kind kind);  // the element: same-size, align, ...
 std::string_view word_for(Strength strength);
 std::string_view word_for(RevealReading reading);

@@ -12,10 +12,17 @@ class ArrangementReader {
   ArrangementReader(Reading& reading, Names& names, const std::vector<Layer>& layers)
       : reading_(reading), names_(names), layers_(layers) {}
 
-  Node read(const pugi::xml_node& node) {
+  // `around`: the group that it is a part of, if any.
+  Node read(const pugi::xml_node& node, const Group* around) {
     Element element(reading_, node);
-    if (element.name() == "opening") return {read_opening(element)};
-    return {read_group(element)};
+    Node out;
+    if (element.name() == "opening") {
+      out.what = read_opening(element);
+    } else {
+      out.what = read_group(element);
+    }
+    if (around != nullptr) read_place(element, *around, out);
+    return out;
   }
 
  private:
@@ -25,6 +32,9 @@ class ArrangementReader {
   void read_children(Element& element, Group& group);
   Gap read_gap(const pugi::xml_node& node, const Group& group);
   int read_window(Element& element);
+  static void read_place(Element& element, const Group& around, Node& part);
+  void read_ring(Element& element, Group& group);
+  void check_ring(Element& element, const Group& group);
   int read_layer_number(Element& element, const char* attribute, int least);
   void take_picture(Element& element, const std::string& id);
   bool take_id(Element& element, const std::string& id);
@@ -126,12 +136,18 @@ int ArrangementReader::read_layer_number(Element& element, const char* attribute
 Group ArrangementReader::read_group(Element& element) {
   Group group;
   group.place = element.place();
-  group.along = element.name() == word_for(Along::row) ? Along::row : Along::column;
+  for (const Word<Along>& word : all_words<Along>()) {
+    if (word.text == element.name()) group.along = word.value;
+  }
   group.id = element.id();
   if (element.has("id") && take_id(element, group.id)) names_.groups.push_back(group.id);
-  group.gap = element.length_or_free("gap");
-  group.align = element.word<Align>("align", align_words(group.along), Align::centre);
-  group.joined_layer = read_window(element);
+  const bool is_line = group.along == Along::row || group.along == Along::column;
+  if (is_line) {
+    group.gap = element.length_or_free("gap");
+    group.align = element.word<Align>("align", align_words(group.along), Align::centre);
+    group.joined_layer = read_window(element);
+  }
+  if (group.along == Along::ring) read_ring(element, group);
   if (group.joined_layer > 0) joined_.push_back(group.joined_layer);
   read_children(element, group);
   if (group.joined_layer > 0) joined_.pop_back();
@@ -139,8 +155,58 @@ Group ArrangementReader::read_group(Element& element) {
     element.problem("job-missing-element", "found nothing to arrange in <" +
                                                std::string(element.name()) +
                                                ">; expected an opening, a row or a column");
+  } else if (group.along == Along::ring) {
+    check_ring(element, group);
   }
   return group;
+}
+
+void ArrangementReader::read_ring(Element& element, Group& group) {
+  enum class First { top, beside };
+  static const std::vector<Word<First>> firsts{{"top", First::top}, {"beside", First::beside}};
+  group.ring.across = element.length_or_free("across");
+  group.ring.down = element.length("down", Least::above_zero);
+  group.ring.first_on_top = element.word<First>("first", firsts, First::top) == First::top;
+  group.gap = element.length("gap", Least::above_zero);
+  if (joined_.empty()) return;
+  element.problem("job-ring-in-window",
+                  "found a <ring> within a row or column that has one window in a layer; expected "
+                  "rows and columns alone");
+}
+
+// One part at most in its middle, and one at least around it.
+void ArrangementReader::check_ring(Element& element, const Group& group) {
+  const auto centres = std::count_if(group.children.begin(), group.children.end(),
+                                     [](const Node& child) { return child.is_centre; });
+  if (centres > 1) {
+    element.problem("job-ring-centre",
+                    "found " + std::to_string(centres) +
+                        " parts with centre=\"yes\" in one <ring>; expected one at most");
+  } else if (centres == static_cast<std::ptrdiff_t>(group.children.size())) {
+    element.problem("job-missing-element",
+                    "found nothing around the centre of <ring>; expected an opening, a row or a "
+                    "column");
+  }
+}
+
+void ArrangementReader::read_place(Element& element, const Group& around, Node& part) {
+  if (around.along == Along::places) {
+    part.spot = {element.length("left", Least::zero), element.length("top", Least::zero),
+                 element.length("right", Least::zero), element.length("bottom", Least::zero)};
+    return;
+  }
+  const auto by = [&](const char* forth, const char* back) {
+    const auto one = element.length(forth, Least::zero), other = element.length(back, Least::zero);
+    if (one && other) {
+      element.problem_at(
+          back, "job-moved-twice",
+          "found " + std::string(forth) + " and " + back + " on one part; expected one of them");
+    }
+    return one.value_or(Length()) - other.value_or(Length());
+  };
+  part.shift.right = by("move-right", "move-left");
+  part.shift.down = by("move-down", "move-up");
+  if (around.along == Along::ring) part.is_centre = element.yes("centre");
 }
 
 int ArrangementReader::read_window(Element& element) {
@@ -154,10 +220,13 @@ int ArrangementReader::read_window(Element& element) {
 
 void ArrangementReader::read_children(Element& element, Group& group) {
   std::vector<pugi::xml_node> grooves;
+  using Words = std::vector<std::string_view>;
+  const bool is_line = group.along == Along::row || group.along == Along::column;
   std::optional<Gap> stated;  // since the last child
   std::size_t stated_at = 0;
   for (const pugi::xml_node& node :
-       element.children({"opening", "row", "column", "gap", "groove"})) {
+       element.children(is_line ? Words{"opening", "row", "column", "ring", "gap", "groove"}
+                                : Words{"opening", "row", "column", "ring", "groove"})) {
     if (reading_.full()) break;
     const std::string_view name = node.name();
     if (name == "groove") {
@@ -167,9 +236,11 @@ void ArrangementReader::read_children(Element& element, Group& group) {
       stated = read_gap(node, group);
       stated_at = offset_of(node);
     } else if (name != "opening" || may_take_opening(node)) {
-      if (!group.children.empty()) group.gaps.push_back(stated.value_or(usual_gap(group)));
+      if (is_line && !group.children.empty()) {
+        group.gaps.push_back(stated.value_or(usual_gap(group)));
+      }
       stated.reset();
-      group.children.push_back(read(node));
+      group.children.push_back(read(node, &group));
     }
   }
   if (stated && !group.children.empty()) report_stray_gap(stated_at);
@@ -213,7 +284,8 @@ std::string usual_opening_id(std::string_view picture, std::size_t number) {
 void read_arrangement(Element& element, Names& names, Job& job) {
   job.least_bar = element.length("least-bar", Least::above_zero);
   std::vector<pugi::xml_node> grooves, parts;
-  for (const pugi::xml_node& node : element.children({"opening", "row", "column", "groove"})) {
+  for (const pugi::xml_node& node :
+       element.children({"opening", "row", "column", "ring", "places", "groove"})) {
     (std::string_view(node.name()) == "groove" ? grooves : parts).push_back(node);
   }
   job.grooves = read_grooves(element.reading(), grooves);
@@ -225,7 +297,7 @@ void read_arrangement(Element& element, Names& names, Job& job) {
             "column)");
   }
   ArrangementReader reader(element.reading(), names, job.layers);
-  if (!parts.empty()) job.arrangement = reader.read(parts.front());
+  if (!parts.empty()) job.arrangement = reader.read(parts.front(), nullptr);
 }
 
 }  // namespace mullion

@@ -25,15 +25,32 @@ class ArrangementWriter {
  public:
   void write(ElementWriter& out, const Node& node) {
     if (const auto* opening = std::get_if<Opening>(&node.what)) {
-      write_opening(out.child("opening"), *opening);
+      write_opening(out.child("opening"), *opening, node);
     } else {
       const Group& group = std::get<Group>(node.what);
-      write_group(out.child(word_for(group.along)), group);
+      write_group(out.child(word_for(group.along)), group, node);
     }
   }
 
  private:
-  void write_opening(ElementWriter out, const Opening& opening) {
+  static void write_place(ElementWriter& out, const Node& node) {
+    const auto moved = [&](const char* forth, const char* back, Length by) {
+      if (by > Length()) out.length(forth, by);
+      if (by < Length()) out.length(back, -by);
+    };
+    moved("move-right", "move-left", node.shift.right);
+    moved("move-down", "move-up", node.shift.down);
+    const auto stated = [&](const char* name, const std::optional<Length>& length) {
+      if (length) out.length(name, *length);
+    };
+    stated("left", node.spot.left);
+    stated("top", node.spot.top);
+    stated("right", node.spot.right);
+    stated("bottom", node.spot.bottom);
+    out.yes("centre", node.is_centre);
+  }
+
+  void write_opening(ElementWriter out, const Opening& opening, const Node& node) {
     if (opening.id != usual_opening_id(opening.picture, ++openings_)) {
       out.attribute("id", opening.id);
     }
@@ -41,6 +58,7 @@ class ArrangementWriter {
     if (opening.width || opening.picture.empty()) out.length_or_free("width", opening.width);
     if (opening.height || opening.picture.empty()) out.length_or_free("height", opening.height);
     write_shape(out, opening.shape);
+    write_place(out, node);
     write_reveals(out, opening);
     write_grooves(out, opening.grooves);
   }
@@ -54,13 +72,21 @@ class ArrangementWriter {
     out.text("path", shape.path_id);
   }
 
-  void write_group(ElementWriter out, const Group& group) {
+  static void write_ring(ElementWriter& out, const Ring& ring) {
+    if (ring.across) out.length("across", *ring.across);
+    if (ring.down) out.length("down", *ring.down);
+    if (!ring.first_on_top) out.text("first", "beside");
+  }
+
+  void write_group(ElementWriter out, const Group& group, const Node& node) {
     out.text("id", group.id);
+    if (group.along == Along::ring) write_ring(out, group.ring);
     if (group.gap) out.length("gap", *group.gap);
     if (group.align != Align::centre) {
       out.text("align", word_for(group.align, group.along));
     }
     if (group.joined_layer > 0) out.integer("window", group.joined_layer);
+    write_place(out, node);
     for (std::size_t i = 0; i < group.children.size(); ++i) {
       if (i > 0 && i <= group.gaps.size()) write_gap(out, group.gaps[i - 1], group);
       write(out, group.children[i]);

@@ -84,6 +84,8 @@ void change(Job& job, const Statement& statement, std::optional<Length> number) 
     case Statement::Kind::optical_border:
     case Statement::Kind::alignment:
     case Statement::Kind::opening:
+    case Statement::Kind::ring:
+    case Statement::Kind::place:
     case Statement::Kind::least_opening:
     case Statement::Kind::held_bar:
     case Statement::Kind::held_border:

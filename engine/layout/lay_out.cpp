@@ -4,6 +4,7 @@
 
 #include "engine/layout/arrangement.h"
 #include "engine/layout/conflict.h"
+#include "engine/layout/crowding.h"
 #include "engine/layout/layout.h"
 #include "engine/layout/snapping.h"
 #include "engine/layout/told_conflict.h"
@@ -115,6 +116,13 @@ Layout read_layout(const Model& model, const Values& values) {
   for (const NamedBox& group : model.groups) {
     out.groups.push_back({group.id, rect_of(values, group.box), group.openings});
   }
+  for (const Model::RingOf& ring : model.rings) {
+    const auto down_to_tick = [&](Axis axis) {
+      return Length::from_ticks(values.value(ring.centre[axis]).floor().to_int64());
+    };
+    out.groups[ring.group].ring =
+        PlacedRing{down_to_tick(across), down_to_tick(down), ring.size[across], ring.size[down]};
+  }
   const auto last_edge = [&](Axis axis) {
     return whole(values, model.outer[axis] - model.border[axis].end);
   };
@@ -206,7 +214,9 @@ Problems told_notes(const Layout& layout, const Job& job, const Locale& locale) 
 std::optional<Layout> laid_out(const Job& job) {
   const auto arrangement = arrange_with_defaults(job, {});
   if (!arrangement) return std::nullopt;
-  return read(job, *arrangement);
+  Layout layout = read(job, *arrangement);
+  if (!crowded(job, layout).empty()) return std::nullopt;
+  return layout;
 }
 
 Result<Layout> OpenJob::lay_out(const Job& job, const Locale& locale) {
@@ -216,7 +226,10 @@ Result<Layout> OpenJob::lay_out(const Job& job, const Locale& locale) {
     return tl::unexpected(describe_conflict(job, model, conflict, locale));
   }
   look_at_ = arrangement->solution.looked_at;
-  return read(job, *arrangement);
+  Layout layout = read(job, *arrangement);
+  const std::vector<Crowded> near = crowded(job, layout);
+  if (!near.empty()) return tl::unexpected(told_crowding(near, job, layout, locale));
+  return layout;
 }
 
 }  // namespace mullion

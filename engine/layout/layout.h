@@ -33,10 +33,17 @@ struct PlacedOpening {
   Rect rect;  // back edge of the top mat
 };
 
+// The circle or oval of a ring. Its centre may lie half a tick further to the right or down.
+struct PlacedRing {
+  Length centre, middle;  // from the mat's left and top edge
+  Length across, down;
+};
+
 struct PlacedGroup {
   std::string id;
   Rect rect;
   std::vector<int> openings;  // numbers
+  std::optional<PlacedRing> ring = {};
 };
 
 // How the best arrangement came to the increment.
@@ -56,7 +63,9 @@ struct Layout {
 };
 
 // Solves the arrangement. Errors are conflicts and impossible rules, in the job's unit and the
-// locale's language, each with the place of the statement that is part of it.
+// locale's language, each with the place of the statement that is part of it; and openings that lie
+// on one another, or with too narrow a bar between them to hold, where a ring, a place on the mat
+// or a moved part brings them so near ("layout-overlap", "layout-too-near").
 Result<Layout> lay_out(const Job& job, const Locale& locale = {});
 
 // The same without a word about why not.

@@ -7,6 +7,7 @@
 #include "engine/job/reveal.h"
 #include "engine/job/sight.h"
 #include "engine/layout/holding.h"
+#include "engine/layout/ring.h"
 
 namespace mullion::layout {
 namespace {
@@ -139,30 +140,148 @@ class Builder {
     std::vector<Part> parts;
     for (const Node& child : group.children) parts.push_back(place_node(child));
 
-    const Axis main = group.along == Along::row ? across : down;
-    const Axis cross = main == across ? down : across;
     Part out;
     out.name = {group.id, group.along};
     if (!group.id.empty()) out.ids.push_back(group.id);
     for (const Part& part : parts) {
       out.ids.insert(out.ids.end(), part.ids.begin(), part.ids.end());
-    }
-    out.box.span[main] = {parts.front().box.span[main].start, parts.back().box.span[main].end};
-    out.box.span[cross] = {variable(), variable()};
-    for (const Part& part : parts) {
-      out.least[main] += part.least[main];
-      out.least[cross] = std::max(out.least[cross], part.least[cross]);
-      for (Axis axis : {across, down})
+      for (Axis axis : {across, down}) {
+        out.least[axis] = std::max(out.least[axis], part.least[axis]);
         out.reach[axis] = std::max(out.reach[axis], part.reach[axis]);
+      }
     }
-    out.size[main] = place_along(group, static_cast<int>(slot), parts, main);
-    out.size[cross] = place_across(group, parts, out.box.span[cross], cross);
+    if (group.along == Along::ring) {
+      place_in_ring(group, slot, parts, out);
+    } else if (group.along == Along::places) {
+      place_on_mat(group, parts, out);
+    } else {
+      place_in_line(group, static_cast<int>(slot), parts, out);
+    }
     NamedBox& named = model_.groups[slot];
     named.box = out.box;
     for (std::size_t i = first_opening; i < model_.openings.size(); ++i) {
       named.openings.push_back(static_cast<int>(i) + 1);
     }
     return out;
+  }
+
+  void place_in_line(const Group& group, int number, const std::vector<Part>& parts, Part& out) {
+    const Axis main = group.along == Along::row ? across : down;
+    const Axis cross = main == across ? down : across;
+    out.least[main] = {};
+    for (const Part& part : parts) out.least[main] += part.least[main];
+    std::vector<Part> slots = parts;
+    bool is_moved = false;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      const Shift& shift = group.children[i].shift;
+      is_moved |= !shift.is_none();
+      slots[i].box = shifted(parts[i].box, {-shift.right, -shift.down});
+    }
+    out.box.span[main] = {slots.front().box.span[main].start, slots.back().box.span[main].end};
+    out.box.span[cross] = {variable(), variable()};
+    out.size[main] = place_along(group, number, slots, main);
+    out.size[cross] = place_across(group, slots, out.box.span[cross], cross);
+    if (is_moved) surround(parts, out);
+  }
+
+  static Box shifted(const Box& box, const Shift& by) {
+    const auto moved = [](const Span& span, Length length) {
+      return Span{span.start + Linear(length.ticks()), span.end + Linear(length.ticks())};
+    };
+    return {{moved(box.span[across], by.right), moved(box.span[down], by.down)}};
+  }
+
+  // The group's box is what its parts fill, wherever they lie.
+  void surround(const std::vector<Part>& parts, Part& out) {
+    for (Axis axis : {across, down}) {
+      const Span span{variable(), variable()};
+      Model::Extent extent{span, {}, true};
+      for (const Part& part : parts) {
+        const Span& own = part.box.span[axis];
+        require(own.start >= span.start, structure);
+        require(own.end <= span.end, structure);
+        extent.parts.push_back(own);
+      }
+      model_.extents.push_back(std::move(extent));
+      out.box.span[axis] = span;
+      out.size[axis].reset();
+    }
+  }
+
+  void place_in_ring(const Group& group, std::size_t slot, const std::vector<Part>& parts,
+                     Part& out) {
+    std::vector<PartSize> sizes;
+    for (const Part& part : parts) sizes.push_back(part.size);
+    const Length gap = group.gap.value_or(job_.least_bar.value_or(defaults_.gap));
+    const RingPlaces places = ring_places(group, sizes, job_.scale.increment, gap);
+    model_.rings.push_back({slot, {}, {places.across, places.down}});
+    const bool is_known = std::all_of(sizes.begin(), sizes.end(), [](const PartSize& size) {
+      return size[across] && size[down];
+    });
+    if (!is_known) surround(parts, out);
+    for (Axis axis : {across, down}) {
+      const Linear centre = variable();
+      model_.rings.back().centre[axis] = centre;
+      Statement ring =
+          said(Statement::Kind::ring, group.place, axis == across ? places.across : places.down);
+      ring.axis = axis;
+      ring.part = out.name;
+      const int tag = state(ring);
+      for (std::size_t i = 0; i < parts.size(); ++i) {
+        const Shift& shift = group.children[i].shift;
+        const Length moved = axis == across ? shift.right : shift.down;
+        const Span& own = parts[i].box.span[axis];
+        const Linear at =
+            centre + Linear(solver::Rational(places.parts[i][axis], 2)) + Linear(moved.ticks());
+        require(parts[i].size[axis] ? own.start == at : (own.start + own.end) / 2 == at, tag);
+      }
+      if (is_known) fill_ring(group, places, parts, axis, centre, out);
+    }
+  }
+
+  // From the first edge to the last one of a ring's parts, whose sizes are known.
+  static void fill_ring(const Group& group, const RingPlaces& places,
+                        const std::vector<Part>& parts, Axis axis, const Linear& centre,
+                        Part& out) {
+    std::int64_t first = 0, last = 0;  // halves of a tick
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      const Shift& shift = group.children[i].shift;
+      const std::int64_t start =
+          places.parts[i][axis] + 2 * (axis == across ? shift.right : shift.down).ticks();
+      const std::int64_t end = start + 2 * parts[i].size[axis]->ticks();
+      first = i == 0 ? start : std::min(first, start);
+      last = i == 0 ? end : std::max(last, end);
+    }
+    out.box.span[axis] = {centre + Linear(solver::Rational(first, 2)),
+                          centre + Linear(solver::Rational(last, 2))};
+    if ((last - first) % 2 == 0) out.size[axis] = Length::from_ticks((last - first) / 2);
+  }
+
+  void place_on_mat(const Group& group, const std::vector<Part>& parts, Part& out) {
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      const OnMat& spot = group.children[i].spot;
+      for (Axis axis : {across, down}) {
+        const Span& own = parts[i].box.span[axis];
+        const auto& near = axis == across ? spot.left : spot.top;
+        const auto& far = axis == across ? spot.right : spot.bottom;
+        const auto measured = [&](const Linear& from_edge, Length length, bool is_far) {
+          Statement place = said(Statement::Kind::place, place_of(group.children[i]), length);
+          place.axis = axis;
+          place.far = is_far;
+          place.part = parts[i].name;
+          require(from_edge == Linear(length.ticks()), state(place));
+        };
+        if (near) measured(own.start, *near, false);
+        if (far) measured(model_.outer[axis] - own.end, *far, true);
+        if (near || far) continue;
+        want(own.start + own.end == model_.outer[axis], level::free_place);
+      }
+    }
+    surround(parts, out);
+  }
+
+  static Place place_of(const Node& node) {
+    return std::visit([](const auto& what) { return what.place; }, node.what);
   }
 
   // The size of the group where its parts and gaps tell it.

@@ -20,6 +20,7 @@ namespace level {
 inline constexpr int required = 0;
 inline constexpr int strong_rule = 1;
 inline constexpr int least_gap = 2;    // a free gap is no narrower than the usual one
+inline constexpr int free_place = 2;   // what has no stated place on the mat lies in its middle
 inline constexpr int symmetry = 3;     // left = right, top = bottom; alignment within a group
 inline constexpr int equal_parts = 4;  // free gaps of an axis are equal
 inline constexpr int remainder = 5;    // on the increment: symmetry of the borders
@@ -56,6 +57,13 @@ struct Model {
     bool is_hull = false;  // a rule moves parts: one begins the group, and one ends it
   };
 
+  // A group whose parts lie around its centre.
+  struct RingOf {
+    std::size_t group = 0;  // in `groups`
+    std::array<solver::Linear, 2> centre;
+    std::array<Length, 2> size;
+  };
+
   solver::System system;
   std::vector<Statement> statements;  // a constraint's tag is its statement's index
   std::array<solver::Linear, 2> outer;
@@ -64,6 +72,7 @@ struct Model {
   std::vector<NamedBox> openings;     // in the order of the job file
   std::vector<NamedBox> groups;       // outermost first
   std::map<std::string, solver::Linear, std::less<>> gaps;  // by id
+  std::vector<RingOf> rings;
   std::vector<Extent> extents;            // of groups whose largest part only a solution can tell
   std::vector<solver::Measure> measures;  // what is read off the rule, for snapping
 };

@@ -31,6 +31,8 @@ struct Statement {
     border,
     opening,
     gap,
+    ring,   // where a part of a ring lies
+    place,  // a measure from the mat's edge to a part
     least_opening,
     least_bar,
     least_border,
@@ -49,9 +51,9 @@ struct Statement {
   Kind kind = Kind::structure;
   Place place;
   Length value;              // the stated number, where there is one
-  Axis axis = across;        // outer, frame, border, opening; alignment: that of the group
-  bool far = false;          // border: the right or the bottom one
-  Part part;                 // opening, alignment
+  Axis axis = across;        // outer, frame, border, opening, place; alignment: that of the group
+  bool far = false;          // border, place: the right or the bottom one
+  Part part;                 // opening, alignment, ring, place
   std::size_t rule = 0;      // index in the job's rules
   int group = -1, gap = -1;  // gap: the group's number, outermost first, and the gap's; -1: all
   bool adjustable = false;   // the framer could state another number

@@ -50,7 +50,27 @@ std::string limits_text(const Statement& limit, const std::string& value, const 
 std::string part_text(const Statement::Part& part, const Locale& locale) {
   if (!part.along) return locale.say("opening \"%1\"", part.id);
   if (!part.id.empty()) return locale.say("group \"%1\"", part.id);
-  return *part.along == Along::row ? locale.say("a row") : locale.say("a column");
+  switch (*part.along) {
+    case Along::row:
+      return locale.say("a row");
+    case Along::column:
+      return locale.say("a column");
+    case Along::ring:
+      return locale.say("a ring");
+    case Along::places:
+      return locale.say("parts at places of their own");
+  }
+  return {};
+}
+
+std::string place_text(const Statement& place, const std::string& value, const Locale& locale) {
+  const std::string part = part_text(place.part, locale);
+  if (place.axis == across) {
+    return place.far ? locale.say("%1 %2 from the mat's right edge", part, value)
+                     : locale.say("%1 %2 from the mat's left edge", part, value);
+  }
+  return place.far ? locale.say("%1 %2 from the mat's bottom edge", part, value)
+                   : locale.say("%1 %2 from the mat's top edge", part, value);
 }
 
 struct NoteWords {
@@ -153,6 +173,11 @@ std::string text_of(const Statement& s, const Job& job, const Locale& locale) {
     }
     case Kind::gap:
       return locale.say("gap of %1", value);
+    case Kind::ring:
+      return s.axis == across ? locale.say("the places of a ring %1 across", value)
+                              : locale.say("the places of a ring %1 high", value);
+    case Kind::place:
+      return place_text(s, value, locale);
     case Kind::least_opening:
     case Kind::least_bar:
     case Kind::least_border:
@@ -248,6 +273,8 @@ std::string text_of(const Remedy& remedy, const Model& model, const Job& job,
     case Kind::optical_border:
     case Kind::alignment:
     case Kind::opening:
+    case Kind::ring:
+    case Kind::place:
     case Kind::held_bar:
     case Kind::held_border:
     case Kind::wider_bottom:

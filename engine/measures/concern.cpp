@@ -58,6 +58,7 @@ class Finder {
     for (std::size_t i = 0; i < group.gaps.size(); ++i) {
       out_.measures.push_back(name + ".gap." + std::to_string(i + 1));
     }
+    if (group.along == Along::ring) out_.measures.push_back(name + ".across");
   }
 
   void visit(const Opening& opening) {

@@ -82,6 +82,7 @@ class Lister {
     if (std::holds_alternative<Opening>(node.what)) return layout_.openings[next_opening_++].rect;
     const Group& group = std::get<Group>(node.what);
     const std::size_t own = next_group_++;
+    list_places(group, own);
     std::optional<Rect> last;
     std::vector<Dimension> inside;
     for (std::size_t i = 0; i < group.children.size(); ++i) {
@@ -89,17 +90,66 @@ class Lister {
       const Rect rect = list_gaps(group.children[i]);
       inside.insert(inside.end(), out_.begin() + static_cast<std::ptrdiff_t>(before), out_.end());
       out_.resize(before);
-      if (last) add_gap(group, own, i, *last, rect);
+      if (last && is_line(group)) add_gap(group, own, i, *last, rect);
       last = rect;
     }
     out_.insert(out_.end(), inside.begin(), inside.end());
     return layout_.groups[own].rect;
   }
 
+  static bool is_line(const Group& group) {
+    return group.along == Along::row || group.along == Along::column;
+  }
+
+  // Of a ring its width, and an oval's height, through its centre; of places on the mat those that
+  // are stated.
+  void list_places(const Group& group, std::size_t number) {
+    const std::string& name = names_.groups[number];
+    if (const auto& ring = layout_.groups[number].ring) {
+      const Length x = ring->centre - half_rounded_down(ring->across);
+      const Length y = ring->middle - half_rounded_down(ring->down);
+      add(name + ".across", group.ring.across.has_value(), Direction::across, x, x + ring->across,
+          ring->middle);
+      if (group.ring.down) {
+        add(name + ".down", true, Direction::down, y, y + ring->down, ring->centre);
+      }
+    }
+    if (group.along != Along::places) return;
+    std::size_t opening = next_opening_, inner = next_group_;
+    for (const Node& child : group.children) {
+      const bool is_opening = std::holds_alternative<Opening>(child.what);
+      const std::string& part = is_opening ? names_.openings[opening] : names_.groups[inner];
+      const Rect& rect = is_opening ? layout_.openings[opening].rect : layout_.groups[inner].rect;
+      list_spot(child.spot, part, rect);
+      count(child, opening, inner);
+    }
+  }
+
+  void list_spot(const OnMat& spot, const std::string& part, const Rect& rect) {
+    const Length x = middle(rect.left, rect.right), y = middle(rect.top, rect.bottom);
+    if (spot.left) add(part + ".left", true, Direction::across, Length(), rect.left, y);
+    if (spot.top) add(part + ".top", true, Direction::down, Length(), rect.top, x);
+    if (spot.right) add(part + ".right", true, Direction::across, rect.right, layout_.width, y);
+    if (spot.bottom) add(part + ".bottom", true, Direction::down, rect.bottom, layout_.height, x);
+  }
+
+  static void count(const Node& node, std::size_t& openings, std::size_t& groups) {
+    const auto* group = std::get_if<Group>(&node.what);
+    if (group == nullptr) {
+      ++openings;
+      return;
+    }
+    ++groups;
+    for (const Node& child : group->children) count(child, openings, groups);
+  }
+
   void add_gap(const Group& group, std::size_t number, std::size_t i, const Rect& a,
                const Rect& b) {
     const std::string name = names_.groups[number] + ".gap." + std::to_string(i);
     const Gap gap = i <= group.gaps.size() ? group.gaps[i - 1] : Gap{{}, group.gap, {}};
+    // A moved part leaves another gap than the one that is stated.
+    const auto& parts = group.children;
+    if (!parts[i - 1].shift.is_none() || !parts[i].shift.is_none()) return;
     const bool stated =
         gap.size.has_value() || (!gap.id.empty() && is_stated_by_rule(job_, gap.id));
     if (group.along == Along::row) {

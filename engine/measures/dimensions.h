@@ -26,9 +26,9 @@ struct Dimension {
   Length at;        // where it runs, in the other direction
 };
 
-// Outer sizes, borders, gaps from the outermost row or column inwards, openings in their order,
-// reveals by layer. A reveal is shown at the first opening that has it; a layer's reveals that are
-// alike on all sides are one measure.
+// Outer sizes, borders, rings, places on the mat and gaps from the outermost row or column inwards,
+// openings in their order, reveals by layer. A reveal is shown at the first opening that has it; a
+// layer's reveals that are alike on all sides are one measure.
 std::vector<Dimension> dimensions_of(const Job& job, const Layout& layout, const Mat& mat);
 
 }  // namespace mullion

@@ -71,6 +71,8 @@ std::string name_of(const Statement& statement, const Job& job) {
     case Statement::Kind::optical_border:
     case Statement::Kind::alignment:
     case Statement::Kind::opening:
+    case Statement::Kind::ring:
+    case Statement::Kind::place:
     case Statement::Kind::least_opening:
     case Statement::Kind::held_bar:
     case Statement::Kind::held_border:

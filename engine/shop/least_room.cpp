@@ -26,6 +26,7 @@ class Measuring {
   }
 
   Room room_of(const Group& group) const {
+    if (group.along == Along::ring || group.along == Along::places) return largest_of(group);
     const bool is_row = group.along == Along::row;
     Room out;
     Length& along = is_row ? out.width : out.height;
@@ -35,6 +36,16 @@ class Measuring {
       along += is_row ? part.width : part.height;
       across = std::max(across, is_row ? part.height : part.width);
       if (i + 1 < group.children.size()) along += gap_after(group, i);
+    }
+    return out;
+  }
+
+  // No less than this, wherever the parts lie.
+  Room largest_of(const Group& group) const {
+    Room out;
+    for (const Node& child : group.children) {
+      const Room part = room_of(child);
+      out = {std::max(out.width, part.width), std::max(out.height, part.height)};
     }
     return out;
   }

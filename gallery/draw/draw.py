@@ -7,7 +7,7 @@ import subprocess
 import sys
 
 import album
-import living, paper, places, small, things  # noqa: F401  each puts its pictures on the album's list
+import living, paper, places, small, things, year  # noqa: F401  each puts its pictures on the album's list
 
 FOLDER = pathlib.Path(__file__).parent.parent / "pictures"
 QUALITY = "80"

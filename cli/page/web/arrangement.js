@@ -6,7 +6,7 @@ import { Button, Choice, Field } from "./fields.js";
 import { Grooves } from "./grooves.js";
 import { said } from "./lengths.js";
 import { begin_move } from "./moving.js";
-import { numbers_of, part_called } from "./parts.js";
+import { is_line, numbers_of, part_called } from "./parts.js";
 import { choose } from "./plaque.js";
 import { add, arrange, state, take_out, turn, typed } from "./edits.js";
 import { around_the_largest, in_a_column, in_a_row, in_rows } from "./patterns.js";
@@ -21,7 +21,8 @@ function Group({ group, layers, unit }) {
   const name = group.address, is_outermost = !name.includes(".", "arrange.".length);
   const windows = [["", say("a window each")]].concat(layers.slice(1).filter((layer) => !layer.spacer)
     .map((layer) => [String(layer.number), say("one in %1", layer.name || layer.board || String(layer.number))]));
-  const title = group.kind === "row" ? say("Row of %1", group.children.length) : say("Column of %1", group.children.length);
+  const count = group.children.length;
+  const title = { row: say("Row of %1", count), column: say("Column of %1", count), ring: say("Ring of %1", count), places: say("%1 places on the mat", count) }[group.kind];
   const inner = group.children.filter((child) => child.kind !== "opening");
   return h("li", { class: "group" },
     h("div", { class: "group-head" }, h("h3", null, title, " ", h("span", { class: "short" }, numbers_of(group).join(", "))),
@@ -30,12 +31,17 @@ function Group({ group, layers, unit }) {
         begin_move(group.address);
         document.querySelector(`[name="opening-${numbers_of(group)[0]}"]`)?.focus();
       } }, say("Move"))),
-    h("div", { class: "side-by-side" },
+    group.kind === "ring" ? h("div", { class: "side-by-side" },
+      h(Field, { label: say("Across"), value: said(group.across), found: say("found"), unit, name: "across",
+        commit: (text) => change([typed(name + ".across", text)]) }),
+      h(Field, { label: say("Height"), value: said(group.down), found: say("as across"), unit, name: "down",
+        commit: (text) => change([text.trim() === "" ? take_out(name + ".down") : typed(name + ".down", text)]) })) : null,
+    !is_line(group) ? null : h("div", { class: "side-by-side" },
       h(Field, { label: say("Gaps"), value: said(group.gap), found: say("found"), unit, name: "gap",
         commit: (text) => change([typed(name + ".gap", text)]) }),
       h(Choice, { label: say("Lined up"), value: group.align || "centre", options: lies()[group.kind], name: "align",
         choose: (value) => change([state(name + ".align", value)]) })),
-    h("div", { class: "side-by-side" },
+    !is_line(group) ? null : h("div", { class: "side-by-side" },
       windows.length > 1 ? h(Choice, { label: say("Windows"), value: group.window ? String(group.window) : "", options: windows, name: "window",
         choose: (value) => change([value ? state(name + ".window", value) : take_out(name + ".window")]) }) : null,
       h(Button, { kind: "quiet", name: "turn", does: () => change([turn(name)]) },

@@ -36,9 +36,24 @@ export function called(job, measure) {
   }[measure.name];
   if (known) return known;
   if (is_reveal(measure)) return say("Reveal");
+  const [, owner, part] = measure.name.match(/^(.+)\.(across|down|left|top|right|bottom)$/) || [];
+  if (part === "across") return say("Width of the ring");
+  if (part === "down") return say("Height of the ring");
+  const placed = owner && (job.openings.find((one) => one.name === owner) || all_parts(job).find((one) => one.name === owner));
+  if (placed) return from_edge(part, placed.number ? say("opening %1", placed.number) : part_called(placed));
   const gap = gap_between(job, measure);
   if (gap) return say("Gap between %1 and %2", ...gap.map(part_called));
   return measure.along === "x" ? say("Gap, across") : say("Gap, down");
+}
+
+// Of a part at a place of its own on the mat.
+function from_edge(side, part) {
+  switch (side) {
+    case "left": return say("From the left edge to %1", part);
+    case "top": return say("From the top edge to %1", part);
+    case "right": return say("From the right edge to %1", part);
+    default: return say("From the bottom edge to %1", part);
+  }
 }
 
 // The parts on both sides of a gap that goes by its place: row.top.gap.2, arrange.1.gap.1.
@@ -52,7 +67,7 @@ function gap_between(job, { name }) {
 export const is_strip = (job, measure) => !measure.name.startsWith("outer.") && !opening_of(job, measure) && !is_reveal(measure);
 
 // +1 where the measure grows to the right or down, -1 where it grows the other way.
-export const growth = (measure) => (measure.name === "border.right" || measure.name === "border.bottom" ? -1 : 1);
+export const growth = (measure) => (/\.(right|bottom)$/.test(measure.name) && !/reveal/.test(measure.name) ? -1 : 1);
 
 function outer_line(measure, view, around) {
   const room = around * view.scale + (measure.along === "x" ? 24 : 34);

@@ -29,7 +29,16 @@ export const numbers_of = (part) => flat(part).filter((one) => one.kind === "ope
 // "opening 3", "row 1, 2, 3"
 export function part_called(part) {
   const numbers = numbers_of(part).join(", ");
-  return part.kind === "opening" ? say("opening %1", numbers) : part.kind === "row" ? say("row %1", numbers) : say("column %1", numbers);
+  switch (part.kind) {
+    case "opening": return say("opening %1", numbers);
+    case "row": return say("row %1", numbers);
+    case "ring": return say("ring %1", numbers);
+    case "places": return say("places %1", numbers);
+    default: return say("column %1", numbers);
+  }
 }
+
+// Whose parts stand in a line, with gaps between them.
+export const is_line = ({ kind }) => kind === "row" || kind === "column";
 
 export const is_within = (address, group) => address.startsWith(group + ".");

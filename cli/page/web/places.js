@@ -2,15 +2,33 @@
 // row and column, and at the sides of an opening where a row or a column would be made around both.
 // In millimetres from the mat's upper left corner.
 
-import { arrangement_of, part_at } from "./parts.js";
+import { arrangement_of, is_line, part_at } from "./parts.js";
 
 const bar = (where, part, x1, y1, x2, y2) => ({ where, part, x1, y1, x2, y2 });
 
 const reach = 4; // beyond an edge that has no neighbour
 const outer_reach = 12; // beyond the edge of the whole
 
+const middle_across = ({ box }) => box.x + box.width / 2;
+const middle_down = ({ box }) => box.y + box.height / 2;
+const mark_in_ring = 12; // half of its height
+
+// Between the parts of a ring, in their order.
+function between_in_ring({ children }, moved) {
+  const found = [];
+  for (let at = 1; at < children.length; ++at) {
+    const before = children[at - 1], next = children[at];
+    if (before.address === moved || next.address === moved || !before.box || !next.box) continue;
+    const x = (middle_across(before) + middle_across(next)) / 2, y = (middle_down(before) + middle_down(next)) / 2;
+    found.push(bar("before", next.address, x, y - mark_in_ring, x, y + mark_in_ring));
+  }
+  return found;
+}
+
 function between(group, moved) {
   const { children, box, kind } = group, found = [];
+  if (kind === "ring") return between_in_ring(group, moved);
+  if (kind === "places") return []; // a place on the mat has measures, and no neighbours
   for (let at = 0; at <= children.length; ++at) {
     const before = children[at - 1], next = children[at];
     if (before?.address === moved || next?.address === moved) continue;
@@ -43,9 +61,10 @@ function at_sides(part, parent, is_group) {
   if (!parent) {
     if (part.kind === "row") return above_and_below(part, outer_reach);
     if (part.kind === "column") return left_and_right(part, outer_reach);
+    if (part.kind === "places") return [];
     return [...above_and_below(part), ...left_and_right(part)];
   }
-  if (part.kind !== "opening" || is_group) return [];
+  if (part.kind !== "opening" || is_group || !is_line(parent)) return [];
   return parent.kind === "row" ? above_and_below(part) : left_and_right(part);
 }
 

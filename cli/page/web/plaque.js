@@ -7,7 +7,7 @@ import { Button, Choice } from "./fields.js";
 import { begin_move, end_move, words_for } from "./moving.js";
 import { copy, remove, turn } from "./edits.js";
 import { ShapeOf } from "./opening.js";
-import { numbers_of, part_at, part_called } from "./parts.js";
+import { is_line, numbers_of, part_at, part_called } from "./parts.js";
 import { say } from "./words.js";
 
 function turn_round(side, layer = 1) {
@@ -50,7 +50,7 @@ function Move({ part }) {
 function Whole({ part: { parent } }) {
   if (!parent?.parent) return null; // the outermost one is the whole piece
   return h(Button, { name: "whole", does: () => { choose(parent.address); focus_on('[name="move"]'); } },
-    parent.kind === "row" ? say("Its row") : say("Its column"));
+    { row: say("Its row"), column: say("Its column"), ring: say("Its ring") }[parent.kind]);
 }
 
 function of_opening(part) {
@@ -73,8 +73,8 @@ function of_group(part) {
     h("span", { class: "called" }, called[0].toUpperCase() + called.slice(1)),
     h(Move, { part }),
     h(Whole, { part }),
-    h(Button, { name: "turn-chosen", does: () => change([turn(part.address)]) },
-      part.kind === "row" ? say("Make it a column") : say("Make it a row")),
+    is_line(part) ? h(Button, { name: "turn-chosen", does: () => change([turn(part.address)]) },
+      part.kind === "row" ? say("Make it a column") : say("Make it a row")) : null,
   ];
 }
 

@@ -19,7 +19,12 @@ function arrangement_in_short({ arrange }) {
   if (!arrange) return say("none yet");
   if (arrange.kind === "opening") return say("one opening");
   const parts = arrange.children.length;
-  return arrange.kind === "row" ? say("a row of %1", parts) : say("a column of %1", parts);
+  switch (arrange.kind) {
+    case "row": return say("a row of %1", parts);
+    case "ring": return say("a ring of %1", parts);
+    case "places": return say("%1 places on the mat", parts);
+    default: return say("a column of %1", parts);
+  }
 }
 
 const lines = [

@@ -54,13 +54,20 @@ class Reader {
     Element element{name, annotation(declared), false, declared.attribute("type").value(), {}, {}};
     const Node type = named("xs:complexType", element.type);
     element.holds_text = !type;
-    for (const Node attribute : type.children("xs:attribute")) {
-      element.attributes.push_back(read_attribute(attribute));
-    }
+    add_attributes(type, element.attributes);
     std::vector<Node> below;
     collect(type, {{}, {}, true}, below, element.children);
     out_.elements.push_back(std::move(element));
     for (const Node child : below) add(child);
+  }
+
+  // Its own, and those that it shares with others.
+  void add_attributes(Node type, std::vector<Attribute>& out) const {
+    for (const Node child : type.children()) {
+      if (child.name() == std::string_view("xs:attribute")) out.push_back(read_attribute(child));
+      if (child.name() != std::string_view("xs:attributeGroup")) continue;
+      add_attributes(named("xs:attributeGroup", child.attribute("ref").value()), out);
+    }
   }
 
   // The elements that may stand in `node`, through groups, choices and sequences.

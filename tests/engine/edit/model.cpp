@@ -184,6 +184,10 @@ Model::Model(Job before) : job_(std::move(before)) {
   before_ = job_;
 }
 
+bool Model::is_line(const mullion::Group& group) {
+  return group.along == Along::row || group.along == Along::column;
+}
+
 void Model::mark(Node& node) {
   if (auto* opening = std::get_if<Opening>(&node.what)) {
     opening->place.line = ++marks_;
@@ -208,6 +212,7 @@ Node Model::cut(const Path& path) {
     cut(above);
     return out;
   }
+  if (!is_line(group)) return out;
   std::size_t gap = index == 0 ? 0 : index - 1;
   if (index > 0 && index < group.children.size()) {
     const auto known = mentioned(job_);
@@ -252,7 +257,7 @@ void Model::put(Node part, Where where, int target) {
   }
   // The new neighbour in front keeps its distance to the one before; the usual gap comes between.
   const std::size_t gap = before ? index : index - 1;
-  if (!above->children.empty()) {
+  if (!above->children.empty() && is_line(*above)) {
     const std::size_t place = std::min(gap, above->gaps.size());
     above->gaps.insert(above->gaps.begin() + static_cast<std::ptrdiff_t>(place), usual_gap(*above));
   }

@@ -40,6 +40,7 @@ class Model {
   bool finish();
 
  private:
+  static bool is_line(const mullion::Group& group);  // with gaps between its parts
   mullion::Node cut(const Path& path);
   void put(mullion::Node part, mullion::edit::Position::Where where, int target);
   void mark(mullion::Node& node);

@@ -414,6 +414,7 @@ class Maker {
     if (is_none(path)) return border();
     const Size s = size(8, 24);
     const auto group = group_at(path);
+    if (group.along != Along::row && group.along != Along::column) return border();
     const bool own_gaps = std::any_of(group.gaps.begin(), group.gaps.end(), [&](const Gap& gap) {
       return !gap.id.empty() || gap.size != group.gap;
     });
@@ -574,7 +575,18 @@ class Maker {
     return any(beside);
   }
 
+  // Whether places of parts would have to be taken along or left; part_place_test.cpp looks at
+  // that.
+  static bool has_places(const Node& node) {
+    const auto* group = std::get_if<mullion::Group>(&node.what);
+    if (!node.shift.is_none() || node.is_centre) return true;
+    if (group == nullptr) return false;
+    return group->along == Along::places ||
+           std::any_of(group->children.begin(), group->children.end(), has_places);
+  }
+
   RandomEdit move_part() {
+    if (has_places(job_.arrangement)) return border();
     const Path path = any(paths_of(job_)), to = any(paths_of(job_));
     const bool inside =
         to.size() >= path.size() && std::equal(path.begin(), path.end(), to.begin());
@@ -777,6 +789,7 @@ class Maker {
   }
 
   RandomEdit regroup() {
+    if (has_places(job_.arrangement)) return border();
     switch (pick(3)) {
       case 0: {
         const Path path = any_path(true);

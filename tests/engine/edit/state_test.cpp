@@ -203,6 +203,21 @@ TEST_CASE("every length of the schema, and nothing else, gets its unit where the
     }
   }
   CHECK(lengths > 35);
+  int shared = 0;
+  for (const auto& found : schema.select_nodes("//xs:complexType/xs:attributeGroup")) {
+    const std::string element = found.node().parent().attribute("name").value();
+    const pugi::xml_node group =
+        schema.child("xs:schema")
+            .find_child_by_attribute("xs:attributeGroup", "name",
+                                     found.node().attribute("ref").value());
+    for (const pugi::xml_node& attribute : group.children("xs:attribute")) {
+      ++shared;
+      INFO(element << " " << attribute.attribute("name").value());
+      CHECK(is_length(element, attribute.attribute("name").value()) ==
+            (attribute.attribute("type").value() == std::string("length")));
+    }
+  }
+  CHECK(shared >= 36);
 }
 
 TEST_CASE("a job that is not right yet is edited without a fault of the program") {

@@ -194,3 +194,38 @@ TEST_CASE("a rule is one of the known kinds and names what is there") {
   expect(with_rule("<equal of=\"g1 outer.width\" @strength=\"week\"/>"), "job-unknown-word",
          "found strength=\"week\" in <equal>; did you mean \"weak\"?");
 }
+
+TEST_CASE("a part is moved, or lies on the mat, by words that its group understands") {
+  expect(arranged("<row><opening picture=\"dune\" @move-left=\"1\" move-right=\"1\"/></row>"),
+         "job-moved-twice", "found move-right and move-left on one part; expected one of them");
+  expect(arranged("<row><opening picture=\"dune\" @left=\"1\"/></row>"), "job-unknown-attribute",
+         "unknown attribute \"left\" in <opening>; expected \"picture\", \"id\", \"width\", "
+         "\"height\", "
+         "\"shape\", \"corner\", \"rise\", \"file\", \"path\", \"move-right\", \"move-left\", "
+         "\"move-down\" or \"move-up\"");
+  expect(arranged("<places><opening picture=\"dune\" @move-up=\"1\"/></places>"),
+         "job-unknown-attribute",
+         "unknown attribute \"move-up\" in <opening>; expected \"picture\", \"id\", \"width\", "
+         "\"height\", \"shape\", \"corner\", \"rise\", \"file\", \"path\", \"left\", \"top\", "
+         "\"right\" or \"bottom\"");
+  expect(arranged("<row>" + pier + "@<places>" + dune + "</places></row>"), "job-unknown-element",
+         "unknown element <places> in <row>; expected \"opening\", \"row\", \"column\", \"ring\", "
+         "\"gap\" or \"groove\"");
+}
+
+TEST_CASE("a ring has one centre at most, something around it, and no one window") {
+  const std::string centre = "<opening picture=\"dune\" centre=\"yes\"/>";
+  expect(arranged("@<ring>" + centre + "<opening picture=\"pier\" centre=\"yes\"/></ring>"),
+         "job-ring-centre",
+         "found 2 parts with centre=\"yes\" in one <ring>; expected one at most");
+  expect(arranged("@<ring>" + centre + "</ring>"), "job-missing-element",
+         "found nothing around the centre of <ring>; expected an opening, a row or a column");
+  expect(arranged("<row window=\"1\">@<ring>" + dune + "</ring>" + pier + "</row>"),
+         "job-ring-in-window",
+         "found a <ring> within a row or column that has one window in a layer; expected rows and "
+         "columns alone");
+  expect(
+      arranged("<ring @align=\"top\">" + dune + pier + "</ring>"), "job-unknown-attribute",
+      "unknown attribute \"align\" in <ring>; expected \"id\", \"across\", \"down\", \"first\" or "
+      "\"gap\"");
+}

@@ -14,7 +14,8 @@ namespace {
 
 const std::string schema = std::string(MULLION_SOURCE) + "/engine/job/job.xsd";
 
-const std::vector<std::string> names{"three_beaches", "one_print", "metric_shapes", "inked_names"};
+const std::vector<std::string> names{"three_beaches", "one_print", "metric_shapes", "inked_names",
+                                     "places_and_rings"};
 
 std::string path_of(const std::string& name) {
   return oracle::test_data("jobs/" + name + ".xml");

@@ -42,8 +42,18 @@ Node node_of(const Block& block, const Job& job, Length gap) {
     return {opening};
   }
   Group group;
+  for (const Block& part : block.parts) {
+    Node node = node_of(part, job, gap);
+    (block.kind == Block::Kind::row ? node.shift.down : node.shift.right) = part.moved;
+    group.children.push_back(std::move(node));
+  }
+  if (block.kind == Block::Kind::ring) {
+    group.along = Along::ring;
+    group.ring = block.ring;
+    group.children.back().is_centre = block.has_centre;
+    return {group};
+  }
   group.along = block.kind == Block::Kind::row ? Along::row : Along::column;
-  for (const Block& part : block.parts) group.children.push_back(node_of(part, job, gap));
   group.align = block.align;
   const bool are_alike = std::all_of(block.gaps.begin(), block.gaps.end(),
                                      [&](Length one) { return one == block.gaps.front(); });
@@ -115,9 +125,29 @@ Length bottom_extra(const Job& bare, Length border) {
          border;
 }
 
+// Each part where it lies on the board, in whole steps.
+Node places_of(const Block& block, const Job& bare, const Board& board, Length gap) {
+  std::vector<Rect> whole{{{}, {}, block.width, block.height}};
+  centre(whole, block.width, block.height, board);
+  const auto on_step = [&](Length at) {
+    const std::int64_t step = bare.scale.increment.ticks();
+    return Length::from_ticks(at.ticks() / step * step);
+  };
+  Group group;
+  group.along = Along::places;
+  for (std::size_t i = 0; i < block.parts.size(); ++i) {
+    Node node = node_of(block.parts[i], bare, gap);
+    node.spot.left = on_step(whole.front().left + block.corners[i].left);
+    node.spot.top = on_step(whole.front().top + block.corners[i].top);
+    group.children.push_back(std::move(node));
+  }
+  return {group};
+}
+
 Job arranged(const Job& bare, const Block& block, const Board& board, Length gap) {
   Job out = bare;
-  out.arrangement = node_of(block, bare, gap);
+  out.arrangement = block.kind == Block::Kind::pinwheel ? places_of(block, bare, board, gap)
+                                                        : node_of(block, bare, gap);
   turn_pictures(block, out);
   if (!out.frame) {
     out.outer_width = board.width;

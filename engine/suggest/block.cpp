@@ -19,6 +19,13 @@ void place(const Block& block, Length left, Length top, Length gap, std::vector<
     out[static_cast<std::size_t>(block.item)] = {left, top, left + block.width, top + block.height};
     return;
   }
+  if (!block.corners.empty()) {
+    for (std::size_t i = 0; i < block.parts.size(); ++i) {
+      const Corner& corner = block.corners[i];
+      place(block.parts[i], left + corner.left, top + corner.top, gap, out);
+    }
+    return;
+  }
   const auto aligned = [&](Length room) {
     return block.align == Align::start ? Length()
            : block.align == Align::end ? room
@@ -28,10 +35,10 @@ void place(const Block& block, Length left, Length top, Length gap, std::vector<
     const Block& part = block.parts[i];
     const Length after = i < block.gaps.size() ? block.gaps[i] : gap;
     if (block.kind == Block::Kind::row) {
-      place(part, left, top + aligned(block.height - part.height), gap, out);
+      place(part, left, top + aligned(block.height - part.height) + part.moved, gap, out);
       left += part.width + after;
     } else {
-      place(part, left + aligned(block.width - part.width), top, gap, out);
+      place(part, left + aligned(block.width - part.width) + part.moved, top, gap, out);
       top += part.height + after;
     }
   }
@@ -55,6 +62,11 @@ bool is_empty(const Block& block) {
 }
 
 }  // namespace
+
+bool is_slicing(const Block& block) {
+  return block.corners.empty() && block.moved == Length() &&
+         std::all_of(block.parts.begin(), block.parts.end(), is_slicing);
+}
 
 Block picture_block(const std::vector<Item>& items, int item, bool turned) {
   const Item& it = items[static_cast<std::size_t>(item)];

@@ -7,6 +7,9 @@
 // block is hung (hanging.h) and has gaps and an alignment of its own. The number
 // of slicing arrangements of n different pictures is n! times the large Schröder number S(n-1): 1,
 // 2, 6, 22, 90, 394 (E. Schröder, Zeitschrift für Mathematik und Physik 15, 1870; OEIS A006318).
+//
+// Beside these there are arrangements that no cuts from edge to edge part (composed.h): their parts
+// are pictures, or blocks in the middle, and each has a place of its own.
 
 #include <cstdint>
 #include <vector>
@@ -28,8 +31,13 @@ struct Item {
   int order = 0;   // items with an order keep their sequence; 0: anywhere
 };
 
+// A part's upper left corner, from that of the block around it.
+struct Corner {
+  Length left, top;
+};
+
 struct Block {
-  enum class Kind : std::uint8_t { picture, row, column };
+  enum class Kind : std::uint8_t { picture, row, column, ring, pinwheel };
   Kind kind = Kind::picture;
   int item = -1;        // of a picture
   bool turned = false;  // of a picture
@@ -37,7 +45,14 @@ struct Block {
   std::vector<Block> parts;
   std::vector<Length> gaps;     // between the parts; empty: all alike, as the search has them
   Align align = Align::centre;  // of the parts, across
+  Length moved;                 // a part of a row: down from its place; of a column: to the right
+  std::vector<Corner> corners;  // of a ring's or a pinwheel's parts
+  Ring ring;                    // of a ring
+  bool has_centre = false;      // a ring: its last part lies in the middle
 };
+
+// Made of rows and columns alone, none of them moved.
+bool is_slicing(const Block& block);
 
 Block picture_block(const std::vector<Item>& items, int item, bool turned);
 

@@ -42,6 +42,11 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
     constexpr double well_enough = 0.3;
     return one.criteria.shape >= std::min(well_enough, best.front().criteria.shape);
   };
+  // An oval is a ring that follows the board.
+  const auto kind_of = [&](const Ranked& one) {
+    const Composition composition = composition_of(one.block, gap, items);
+    return composition == Composition::oval ? Composition::ring : composition;
+  };
   const auto take = [&](const auto& is_wanted) {
     for (std::size_t i = 0; i < best.size() && out.size() < count; ++i) {
       if (is_taken[i] || !is_wanted(best[i])) continue;
@@ -51,7 +56,7 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
   };
   take([&](const Ranked& one) {
     return one.score >= good_enough * best.front().score && hangs_well(one) &&
-           !is_like_another(one) && seen.insert(composition_of(one.block, gap, items)).second;
+           !is_like_another(one) && seen.insert(kind_of(one)).second;
   });
   take([&](const Ranked& one) { return hangs_well(one) && !is_like_another(one); });
   take([&](const Ranked& one) { return !is_like_another(one); });

@@ -184,6 +184,34 @@ double flush_of(const std::vector<Rect>& rects, const std::vector<Nearest>& near
   return outer > 0 ? flush / outer : 1;
 }
 
+bool is_staggered_by_moving(const Block& block) {
+  return std::any_of(block.parts.begin(), block.parts.end(),
+                     [](const Block& part) { return part.moved != Length(); });
+}
+
+double distance(const Rect& a, const Rect& b) {
+  const double across = std::max({number(b.left - a.right), number(a.left - b.right), 0.0});
+  const double down = std::max({number(b.top - a.bottom), number(a.top - b.bottom), 0.0});
+  return std::max(across, down);
+}
+
+// Its openings lie in line on the circle, which is its outer line too; its bars are those from one
+// to the next. What is open in its middle is missed in `compact`.
+void judge_as_ring(Criteria& criteria, const Block& block, const std::vector<Rect>& rects) {
+  criteria.alignment = criteria.flush = 1;
+  const std::size_t count = block.parts.size() - (block.has_centre ? 1 : 0);
+  double sum = 0, least = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto at = [&](std::size_t slot) {
+      return rects[static_cast<std::size_t>(block.parts[slot % count].item)];
+    };
+    const double bar = distance(at(i), at(i + 1));
+    sum += bar;
+    least = i == 0 ? bar : std::min(least, bar);
+  }
+  criteria.bars = sum > 0 ? least / (sum / static_cast<double>(count)) : 0;
+}
+
 }  // namespace
 
 const std::array<Criterion, 10>& criteria_table() {
@@ -230,7 +258,10 @@ std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, co
 
 Criteria judge(const Block& block, Length gap, std::size_t items, const Board& board) {
   const std::vector<Rect> rects = on_board(block, gap, items, board);
-  return *judge(rects, block.width, block.height, board, 0);
+  Criteria out = *judge(rects, block.width, block.height, board, 0);
+  if (block.kind == Block::Kind::ring) judge_as_ring(out, block, rects);
+  if (is_staggered_by_moving(block)) out.flush = out.alignment = 1;
+  return out;
 }
 
 std::optional<Criteria> judge(const std::vector<Rect>& openings, Length width, Length height,

@@ -57,7 +57,8 @@ std::vector<Rect> on_board(const Block& block, Length gap, std::size_t items, co
 
 // The optical centre lies above the middle, as the construction at
 // mmresourcecenter.org/matting.html has it: top border (H - h)(W + w) / 4W for a block w x h on a
-// board W x H.
+// board W x H. Of a ring the circle is the line in which its openings lie, and of staggered lines the
+// steps are.
 Criteria judge(const Block& block, Length gap, std::size_t items, const Board& board);
 
 // The same of openings that are on the board already and fill a block of this size; nothing where

@@ -57,7 +57,12 @@ std::string plan_key(const Block& block) {
   for (const Block& part : block.parts) parts.push_back(plan_key(part));
   std::sort(parts.begin(), parts.end());
   const bool row = block.kind == Block::Kind::row;
+  const bool is_moved = std::any_of(block.parts.begin(), block.parts.end(),
+                                    [](const Block& part) { return part.moved != Length(); });
   std::string out = row ? "(" : "[";
+  if (block.kind == Block::Kind::ring) out = "o";
+  if (block.kind == Block::Kind::pinwheel) out = "+";
+  if (is_moved) out += "~";
   for (const std::string& part : parts) out += part + " ";
   return out + (row ? ")" : "]");
 }

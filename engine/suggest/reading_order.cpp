@@ -51,7 +51,9 @@ void fill(const Exchange& exchange, const std::vector<Item>& items) {
     for (std::size_t i = 0; i < spots.size(); ++i) {
       const Item& item = items[static_cast<std::size_t>(pictures[i])];
       const bool turned = upright(item.width, item.height) != way;
+      const Length moved = spots[i].block->moved;
       *spots[i].block = picture_block(items, pictures[i], turned);
+      spots[i].block->moved = moved;
     }
   }
 }
@@ -72,6 +74,7 @@ void list_spots(Block& block, const std::vector<Rect>& rects, const std::vector<
 }  // namespace
 
 Block in_reading_order(const Block& block, const std::vector<Item>& items, Length gap) {
+  if (block.kind == Block::Kind::ring) return block;  // they follow one another clockwise
   Block out = block;
   std::map<Alike, Exchange> exchanges;
   list_spots(out, places(block, gap, items.size()), items, exchanges);

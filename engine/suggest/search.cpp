@@ -6,6 +6,7 @@
 #include <thread>
 
 #include "engine/suggest/choosing.h"
+#include "engine/suggest/composed.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"
 #include "engine/suggest/hanging.h"
@@ -82,6 +83,7 @@ std::vector<Way> ways_for(const std::vector<Item>& items, const Bonds& bonds, Le
     out.push_back({[=] { return lines_of(pictures, gap); }, true});
     out.push_back({[=] { return even_lines(pictures, gap); }, true});
     out.push_back({[=] { return around_the_largest(pictures, gap); }, true});
+    out.push_back({[=] { return titles_below(pictures, gap); }, true});
   }
   return out;
 }
@@ -252,10 +254,32 @@ class Look {
     return out;
   }
 
+  // What rows and columns do not give, of pictures that no bond keeps together or in sequence.
+  std::vector<Ranked> composed_ones() {
+    std::vector<Ranked> out;
+    if (bonds_.any()) return out;
+    std::set<std::string> seen;
+    for (const Standing standing : {Standing::as_most_do, Standing::upright, Standing::lying}) {
+      const std::vector<Block> pictures = standing_blocks(items_, standing);
+      std::string stand;
+      for (const Block& picture : pictures) stand += picture.turned ? 't' : '-';
+      if (!seen.insert(stand).second) continue;
+      for (Ranked& one : composed(pictures, boards_, hanging_)) {
+        out.push_back(std::move(one));
+        if (!out_.every_one) ++out_.looked_at;
+      }
+    }
+    return out;
+  }
+
   // Hangs the blocks, improves the best that are different as they hang, and chooses.
   void hang(const std::vector<Block>& blocks) {
     std::vector<Ranked> hung = hung_ones(blocks);
-    if (hung.empty()) return;
+    const std::vector<Ranked> others = composed_ones();
+    if (hung.empty()) {
+      out_.best = chosen(others, search_.count, search_.gap, items_.size());
+      return;
+    }
     const std::vector<Ranked> starts = chosen(hung, most_starts, search_.gap, items_.size());
     const ScoreOf score_of = [&](const Block& block, double least) {
       return hung_score(block, boards_, hanging_, least);
@@ -274,6 +298,7 @@ class Look {
       if (!out_.every_one) out_.looked_at += one.looked_at;
     }
     for (Ranked& one : hung_ones(after)) hung.push_back(std::move(one));
+    hung.insert(hung.end(), others.begin(), others.end());
     out_.best = chosen(std::move(hung), search_.count, search_.gap, items_.size());
   }
 

@@ -54,13 +54,24 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
       out.push_back(best[i]);
     }
   };
-  take([&](const Ranked& one) {
-    return one.score >= good_enough * best.front().score && hangs_well(one) &&
-           !is_like_another(one) && seen.insert(kind_of(one)).second;
-  });
-  take([&](const Ranked& one) { return hangs_well(one) && !is_like_another(one); });
-  take([&](const Ranked& one) { return !is_like_another(one); });
-  take([](const Ranked&) { return true; });
+  // Not with one bar much narrower than the others, which leaves holes elsewhere.
+  const auto is_whole = [&](const Ranked& one) {
+    return one.criteria.bars >= std::min(even_enough, best.front().criteria.bars);
+  };
+  const auto is_good = [&](const Ranked& one) {
+    return one.score >= good_enough * best.front().score && hangs_well(one) && is_whole(one) &&
+           !is_like_another(one);
+  };
+  take([&](const Ranked& one) { return is_good(one) && seen.insert(kind_of(one)).second; });
+  take(is_good);
+  take(
+      [&](const Ranked& one) { return hangs_well(one) && is_whole(one) && !is_like_another(one); });
+  const auto take_if_few = [&](const auto& is_wanted) {
+    take([&](const Ranked& one) { return out.size() < few && is_wanted(one); });
+  };
+  take_if_few([&](const Ranked& one) { return hangs_well(one) && !is_like_another(one); });
+  take_if_few([&](const Ranked& one) { return !is_like_another(one); });
+  take_if_few([](const Ranked&) { return true; });
   std::stable_sort(out.begin(), out.end(),
                    [](const Ranked& a, const Ranked& b) { return a.score > b.score; });
   return out;

@@ -1,7 +1,7 @@
 #pragma once
 
 // The suggestions to show, of all that hang: the best of each composition, then the next best that
-// look different (difference.h).
+// look different (difference.h). Fewer than were asked for where all others have holes.
 
 #include "engine/suggest/ranking.h"
 
@@ -10,6 +10,13 @@ namespace mullion::suggest {
 // A composition is shown for its own sake where it scores at least this share of the best. Our own
 // figure.
 inline constexpr double good_enough = 0.88;
+
+// A proposal is shown beside better ones where its least bar is at least this share of their mean.
+// Our own figure.
+inline constexpr double even_enough = 0.55;
+
+// Others follow only where there would be fewer than so many.
+inline constexpr std::size_t few = 3;
 
 // By falling score, one for each plan.
 std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length gap,

@@ -209,7 +209,21 @@ void judge_as_ring(Criteria& criteria, const Block& block, const std::vector<Rec
     sum += bar;
     least = i == 0 ? bar : std::min(least, bar);
   }
-  criteria.bars = sum > 0 ? least / (sum / static_cast<double>(count)) : 0;
+  // The centre's nearest neighbour is as near as these where the ring is no wider than it must be.
+  double count_of_bars = static_cast<double>(count);
+  if (block.has_centre) {
+    double nearest = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+      const auto part = static_cast<std::size_t>(block.parts[i].item);
+      const double bar =
+          distance(rects[part], rects[static_cast<std::size_t>(block.parts.back().item)]);
+      nearest = i == 0 ? bar : std::min(nearest, bar);
+    }
+    least = std::min(least, nearest);
+    sum += nearest;
+    ++count_of_bars;
+  }
+  criteria.bars = sum > 0 ? least / (sum / count_of_bars) : 0;
 }
 
 }  // namespace
@@ -260,7 +274,7 @@ Criteria judge(const Block& block, Length gap, std::size_t items, const Board& b
   const std::vector<Rect> rects = on_board(block, gap, items, board);
   Criteria out = *judge(rects, block.width, block.height, board, 0);
   if (block.kind == Block::Kind::ring) judge_as_ring(out, block, rects);
-  if (is_staggered_by_moving(block)) out.flush = out.alignment = 1;
+  if (is_staggered_by_moving(block)) out.alignment = 1;
   return out;
 }
 

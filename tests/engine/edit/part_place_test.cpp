@@ -102,3 +102,26 @@ TEST_CASE("an arrangement that is taken brings the places of its parts") {
             "<ring across=\"9\"><opening picture=\"a\" shape=\"ellipse\" centre=\"yes\"/>"
             "<opening picture=\"b\"/></ring></arrange>\n</job>\n");
 }
+
+TEST_CASE("a part of a ring or of places is taken out, added and copied like any other") {
+  const std::string ring =
+      "<ring across=\"9\">" + opening("a", " centre=\"yes\"") + opening("b") + "</ring>";
+  CHECK(edited(job_of("<row>" + opening("x") + ring + "</row>"), Remove{"x"}) ==
+        job_of("<row>" + ring + "</row>"));
+  CHECK(edited(job_of(ring), Remove{"a"}) ==
+        job_of("<ring across=\"9\">" + opening("b") + "</ring>"));
+  CHECK(edited(job_of(ring), Add{"opening",
+                                 {{"id", "c"}, {"width", "2"}, {"height", "3"}},
+                                 {},
+                                 Position{Where::last_in, "arrange.1"}}) ==
+        job_of("<ring across=\"9\">" + opening("a", " centre=\"yes\"") + opening("b") +
+               opening("c") + "</ring>"));
+  CHECK(edited(job_of(ring), Copy{"b", "d"}) ==
+        job_of("<ring across=\"9\">" + opening("a", " centre=\"yes\"") + opening("b") +
+               opening("d") + "</ring>"));
+  CHECK(refused(job_of(ring), Copy{"a", "d"}).ends_with("[job-ring-centre]"));
+  const std::string places = "<places>" + opening("a", " left=\"2\"") + "</places>";
+  CHECK(
+      edited(job_of(places), Copy{"a", "b"}) ==
+      job_of("<places>" + opening("a", " left=\"2\"") + opening("b", " left=\"2\"") + "</places>"));
+}

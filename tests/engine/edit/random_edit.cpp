@@ -512,6 +512,7 @@ class Maker {
   }
 
   RandomEdit remove_part() {
+    if (has_places(job_.arrangement)) return border();
     const Path path = any(paths_of(job_));
     const bool all = is_all(path);
     const bool with_picture = pick(2) == 0;
@@ -581,7 +582,7 @@ class Maker {
     const auto* group = std::get_if<mullion::Group>(&node.what);
     if (!node.shift.is_none() || node.is_centre) return true;
     if (group == nullptr) return false;
-    return group->along == Along::places ||
+    return (group->along != Along::row && group->along != Along::column) ||
            std::any_of(group->children.begin(), group->children.end(), has_places);
   }
 
@@ -631,6 +632,7 @@ class Maker {
   std::string new_id() { return "n" + std::to_string(pick(1000000)); }
 
   RandomEdit add_part() {
+    if (has_places(job_.arrangement)) return border();
     const Path to = any(paths_of(job_));
     Job copy = job_;
     const Where where = any_where(std::holds_alternative<mullion::Group>(node_at(copy, to).what));
@@ -734,6 +736,7 @@ class Maker {
   }
 
   RandomEdit copy() {
+    if (has_places(job_.arrangement)) return border();
     if (pick(3) == 0) {
       const std::size_t i = index(job_.layers.size());
       if (has_own_reveals()) return border();

@@ -44,10 +44,10 @@ std::vector<SizeFact> border_facts(const Job& job, const Mat& mat, const Locale&
   return facts;
 }
 
-const char* shape_word(ShapeKind kind) {
-  switch (kind) {
+const char* shape_word(const SizeGroup& group) {
+  switch (group.shape) {
     case ShapeKind::ellipse:
-      return mark("oval");
+      return group.sight.width() == group.sight.height() ? mark("circle") : mark("oval");
     case ShapeKind::arch:
       return mark("arch");
     case ShapeKind::rounded:
@@ -78,7 +78,7 @@ std::vector<SizeFact> sizes_of(const Piece& piece, const Locale& locale) {
     std::string label =
         locale.say(group.several ? mark("Openings %1") : mark("Opening %1"), group.numbers);
     if (group.shape != ShapeKind::rectangle) {
-      label += ", " + locale.say(shape_word(group.shape));
+      label += ", " + locale.say(shape_word(group));
     }
     facts.push_back(fact(label, size(group.sight)));
   }

@@ -3,9 +3,10 @@
 // The customer's page: the finished piece, or several choices side by side, on its wall; what it
 // measures and is made of; what an estimate says; and the line that the customer signs.
 //
-// One page, on Letter paper (ANSI/ASME Y14.1, size A) or A4 (ISO 216) as is usual in the territory;
-// without one, Letter for a job in inches and A4 for a metric one. It grows downward when a long
-// list asks for it. Everything in the picture is to one scale, which the page states.
+// On Letter paper (ANSI/ASME Y14.1, size A) or A4 (ISO 216) as is usual in the territory; without
+// one, Letter for a job in inches and A4 for a metric one. What one page does not hold goes on the
+// next; an image grows downward instead. Everything in the pictures is to one scale, which each
+// page states.
 
 #include <optional>
 #include <string>
@@ -47,16 +48,6 @@ struct Sheet {
 };
 
 inline constexpr std::size_t most_choices = 6;
-
-// Where everything lies, in points from the page's upper left corner.
-struct Composition {
-  paper::PageSize page;
-  std::vector<paper::Box> walls;  // one a choice
-  std::vector<View> views;        // one a choice
-  std::vector<paper::Box> cards;  // one a choice, below its wall; none for a single choice
-  double below = 0;               // where the blocks below them begin
-};
-Composition compose(const Sheet& sheet);
 
 // Errors are picture files that cannot be decoded.
 Result<std::string> render_sheet(const Sheet& sheet, paper::Format format, double png_dpi);

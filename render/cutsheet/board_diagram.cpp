@@ -4,8 +4,11 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
+#include <optional>
 
 #include "render/cutsheet/look.h"
+#include "render/cutsheet/taken.h"
 
 namespace mullion::cutsheet {
 namespace {
@@ -27,47 +30,6 @@ Pen solid(double width, Colour colour) {
   return {.width = width, .colour = colour, .dashes = {}};
 }
 
-// What is drawn in a diagram, so that a number finds a place beside it.
-class Taken {
- public:
-  void add(Spot a, Spot b) { lines_.push_back({a, b}); }
-  void add(const Box& box) { boxes_.push_back(box); }
-
-  // How many lines and texts lie under the box.
-  int under(const Box& box) const {
-    int count = 0;
-    for (const auto& [a, b] : lines_) count += meets(box, a, b) ? 1 : 0;
-    for (const Box& other : boxes_) {
-      const bool apart = other.x > box.x + box.width || box.x > other.x + other.width ||
-                         other.y > box.y + box.height || box.y > other.y + other.height;
-      count += apart ? 0 : 2;
-    }
-    return count;
-  }
-
- private:
-  // By what of the line is left between the box's sides (Liang and Barsky's clipping).
-  static bool meets(const Box& box, Spot a, Spot b) {
-    double from = 0, to = 1;
-    const auto clip = [&](double start, double step, double least, double most) {
-      if (std::abs(step) < 1e-9) return start >= least && start <= most;
-      const double p = (least - start) / step, q = (most - start) / step;
-      from = std::max(from, std::min(p, q));
-      to = std::min(to, std::max(p, q));
-      return from <= to;
-    };
-    return clip(a.x, b.x - a.x, box.x, box.x + box.width) &&
-           clip(a.y, b.y - a.y, box.y, box.y + box.height);
-  }
-
-  std::vector<std::pair<Spot, Spot>> lines_;
-  std::vector<Box> boxes_;
-};
-
-Box text_box(Spot middle, double width, double type) {
-  return {middle.x - width / 2, middle.y - type * 0.45, width, type * 0.9};
-}
-
 class Diagram {
  public:
   Diagram(Drawing& page, const BoardPicture& board, BoardEdge at_guide, const Box& box)
@@ -79,29 +41,25 @@ class Diagram {
   void draw_ground() {
     page_.fill(paper::rectangle(view_.board()), {board_colour});
     page_.stroke(paper::rectangle(view_.board()), solid(0.8, {0, 0, 0}));
+    const Box& b = view_.board();
+    taken_.add({{b.x, b.y},
+                {b.x + b.width, b.y},
+                {b.x + b.width, b.y + b.height},
+                {b.x, b.y + b.height},
+                {b.x, b.y}});
     draw_letters();
     draw_curves({.width = 0.6, .colour = line_colour, .dashes = {1.5, 2}});
   }
 
-  // Once all lines are there: each where it lies on none, as near the opening's middle as it can
-  // be.
+  // Once all lines are there: each where it touches nothing, as near the opening's middle as can
+  // be; none where an opening is too small for it.
   void draw_openings() {
     for (const OpeningMark& mark : board_.openings) {
-      const Spot middle = view_.place(mark.middle);
       const double wide = paper::text_width(mark.number, {.size = type_});
-      const double step = type_ * 0.6;
-      Spot best = middle;
-      int least = std::numeric_limits<int>::max();
-      for (const auto& [right, down] : std::initializer_list<std::pair<int, int>>{
-               {0, 0}, {0, 1}, {0, -1}, {1, 0}, {-1, 0}, {1, 1}, {-1, -1}, {1, -1}, {-1, 1}}) {
-        const Spot at{middle.x + right * step, middle.y + down * step};
-        const int under = taken_.under(text_box(at, wide, type_));
-        if (under >= least) continue;
-        best = at;
-        least = under;
-      }
-      taken_.add(text_box(best, wide, type_));
-      page_.text(mark.number, {best.x, best.y + type_ * 0.36},
+      const std::optional<Spot> spot = place_within(mark.box, wide);
+      if (!spot) continue;
+      taken_.add(text_box(*spot, wide, type_));
+      page_.text(mark.number, {spot->x, spot->y + type_ * 0.36},
                  {.size = type_, .colour = opening_colour, .anchor = Anchor::centre});
     }
   }
@@ -136,8 +94,8 @@ class Diagram {
     const bool guided = std::any_of(placement.cuts.begin(), placement.cuts.end(),
                                     [](const BevelCut& cut) { return cut.pencil == 0; });
     const double side_x = view_.guide_on_left() ? b.x - bar : b.x + b.width;
-    if (guided) page_.fill(paper::rectangle({side_x, b.y - 3, bar, b.height + 3}), {metal});
-    page_.fill(paper::rectangle({b.x - bar, b.y + b.height, b.width + 2 * bar, bar}), {metal});
+    if (guided) fill({side_x, b.y - 3, bar, b.height + 3});
+    fill({b.x - bar, b.y + b.height, b.width + 2 * bar, bar});
     for (const BevelCut& cut : placement.cuts) {
       const double x = view_.rail_x(cut.distance);
       stroke({x, b.y - 3}, {x, b.y + b.height},
@@ -147,7 +105,7 @@ class Diagram {
 
   void draw_cut(const BoardLine& line) {
     const Spot from = view_.place(line.start), to = view_.place(line.end);
-    page_.stroke(paper::line({from.x - 4, from.y}, {from.x + 4, from.y}), solid(1.2, now));
+    stroke({from.x - 4, from.y}, {from.x + 4, from.y}, solid(1.2, now));
     arrow(from, to);
     arrows_.push_back({from, to, {view_.guide_on_left() ? 1.0 : -1.0, 0}, line.number});
   }
@@ -160,7 +118,8 @@ class Diagram {
         {from, to, {(to.y - from.y) / length, -(to.x - from.x) / length}, cut.number});
   }
 
-  // Beside their arrows. One arrow alone needs no number.
+  // Beside their arrows, where they touch nothing and stand nearest to their own; none where there
+  // is no such place. One arrow alone needs no number.
   void draw_numbers() {
     if (arrows_.size() < 2) return;
     for (const Arrow& a : arrows_) {
@@ -168,9 +127,10 @@ class Diagram {
       const paper::TextStyle style{
           .size = type_, .bold = true, .colour = now, .anchor = Anchor::centre};
       const double wide = paper::text_width(text, style);
-      const Spot spot = place_beside(a, wide);
-      taken_.add(text_box(spot, wide, type_));
-      page_.text(text, {spot.x, spot.y + type_ * 0.36}, style);
+      const std::optional<Spot> spot = place_beside(a, wide);
+      if (!spot) continue;
+      taken_.add(text_box(*spot, wide, type_));
+      page_.text(text, {spot->x, spot->y + type_ * 0.36}, style);
     }
   }
 
@@ -180,23 +140,49 @@ class Diagram {
     int number;
   };
 
-  Spot place_beside(const Arrow& a, double wide) const {
-    constexpr std::array<double, 9> along = {0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9, -0.1, 1.1};
-    Spot best{};
-    int least = std::numeric_limits<int>::max();
-    for (const double away : {wide / 2 + 2.5, wide / 2 + 6}) {
-      for (const double side : {1.0, -1.0}) {
-        for (const double t : along) {
-          const Spot spot{a.from.x + (a.to.x - a.from.x) * t + a.beside.x * side * away,
-                          a.from.y + (a.to.y - a.from.y) * t + a.beside.y * side * away};
-          const int under = taken_.under(text_box(spot, wide, type_));
-          if (under >= least) continue;
-          best = spot;
-          least = under;
+  // In rings around the middle.
+  std::optional<Spot> place_within(const Rect& opening, double wide) const {
+    const Spot a = view_.place({opening.left, opening.top});
+    const Spot b = view_.place({opening.right, opening.bottom});
+    const Spot middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    const double across = std::abs(a.x - b.x) / 2, along = std::abs(a.y - b.y) / 2;
+    const double step = type_ * 0.3;
+    const int rings = static_cast<int>(std::max(across, along) / step);
+    for (int ring = 0; ring <= rings; ++ring) {
+      for (int down = -ring; down <= ring; ++down) {
+        for (int right = -ring; right <= ring; ++right) {
+          if (std::max(std::abs(down), std::abs(right)) != ring) continue;
+          const Spot at{middle.x + right * step, middle.y + down * step};
+          const bool within =
+              std::abs(at.x - middle.x) < across && std::abs(at.y - middle.y) < along;
+          if (within && taken_.is_free(text_box(at, wide, type_))) return at;
         }
       }
     }
-    return best;
+    return std::nullopt;
+  }
+
+  std::optional<Spot> place_beside(const Arrow& a, double wide) const {
+    constexpr std::array<double, 13> along = {0.5, 0.4, 0.6, 0.3, 0.7,   0.2, 0.8,
+                                              0.1, 0.9, 0.0, 1.0, -0.15, 1.15};
+    for (const double more : {2.5, 5.0, 8.0, 11.0}) {
+      for (const double side : {1.0, -1.0}) {
+        for (const double t : along) {
+          const double away = wide / 2 + more;
+          const Spot spot{a.from.x + (a.to.x - a.from.x) * t + a.beside.x * side * away,
+                          a.from.y + (a.to.y - a.from.y) * t + a.beside.y * side * away};
+          if (is_nearest(spot, a) && taken_.is_free(text_box(spot, wide, type_))) return spot;
+        }
+      }
+    }
+    return std::nullopt;
+  }
+
+  bool is_nearest(Spot spot, const Arrow& arrow) const {
+    const double own = distance_between(spot, arrow.from, arrow.to);
+    return std::all_of(arrows_.begin(), arrows_.end(), [&](const Arrow& other) {
+      return &other == &arrow || distance_between(spot, other.from, other.to) > own * 1.3;
+    });
   }
 
   void stroke(Spot a, Spot b, const Pen& pen) {
@@ -208,13 +194,19 @@ class Diagram {
     taken_.add(from, to);
     const double length = std::max(1.0, std::hypot(to.x - from.x, to.y - from.y));
     const Spot d{(to.x - from.x) / length, (to.y - from.y) / length};
-    const double head = std::min(6.0, length);
+    const double head = std::min(6.0, length / 2), half = head * 0.53;
     const Spot neck{to.x - d.x * head, to.y - d.y * head};
     page_.stroke(paper::line(from, neck), solid(2, now));
-    page_.fill(paper::polygon({{neck.x - d.y * 3.2, neck.y + d.x * 3.2},
-                               {neck.x + d.y * 3.2, neck.y - d.x * 3.2},
-                               to}),
-               {now});
+    const std::vector<Spot> point{
+        {neck.x - d.y * half, neck.y + d.x * half}, {neck.x + d.y * half, neck.y - d.x * half}, to};
+    page_.fill(paper::polygon(point), {now});
+    taken_.add(point);
+    taken_.add(to, point.front());
+  }
+
+  void fill(const Box& box) {
+    page_.fill(paper::rectangle(box), {metal});
+    taken_.add(box);
   }
 
   void draw_letters() {
@@ -236,9 +228,16 @@ class Diagram {
   void draw_oval(const CurveCut& curve, const Pen& pen) {
     const Spot a = view_.place({curve.back.left, curve.back.top});
     const Spot b = view_.place({curve.back.right, curve.back.bottom});
-    page_.stroke(paper::ellipse({std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x),
-                                 std::abs(a.y - b.y)}),
-                 pen);
+    const Box box{std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x), std::abs(a.y - b.y)};
+    page_.stroke(paper::ellipse(box), pen);
+    constexpr int chords = 24;
+    std::vector<Spot> way;
+    for (int i = 0; i <= chords; ++i) {
+      const double angle = 2 * std::numbers::pi * i / chords;
+      way.push_back({box.x + box.width * (1 + std::cos(angle)) / 2,
+                     box.y + box.height * (1 + std::sin(angle)) / 2});
+    }
+    taken_.add(way);
   }
 
   void draw_template(const CurveLine& line, const Pen& pen) {
@@ -256,6 +255,7 @@ class Diagram {
       from = s.to;
     }
     page_.stroke(paper::polyline(spots), pen);
+    taken_.add(spots);
   }
 
   Drawing& page_;

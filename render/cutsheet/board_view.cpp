@@ -59,6 +59,7 @@ class OpeningBoxes {
       }
       out.push_back(
           {{half_rounded_down(box.left + box.right), half_rounded_down(box.top + box.bottom)},
+           box,
            number});
     }
     return out;

@@ -17,9 +17,10 @@ struct BoardLine {
   int number = 0;
 };
 
-// An opening's number, and where it is written.
+// An opening's number, and the room to write it in.
 struct OpeningMark {
   Point middle;
+  Rect box;
   std::string number;
 };
 

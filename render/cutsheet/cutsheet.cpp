@@ -41,7 +41,7 @@ class Sheet {
     flow_.bar(stage_text(plan_, stage), look_, look_.diagram());
     cutsheet::add_before(flow_, board, look_);
     if (look_.dense && look_.again == 0 && stage.shift) {
-      add_list(flow_, listed(board), {.size = look_.text()});
+      add_steps(flow_, listed(board), {.size = look_.text()});
       add_after(flow_, board, look_);
       return;
     }

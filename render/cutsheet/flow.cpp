@@ -96,9 +96,10 @@ void Flow::bar(const std::string& title, const Look& look, double keep_below) {
   });
 }
 
-void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style) {
-  if (texts.empty()) return;
-  const auto columns = static_cast<std::size_t>(columns_for(texts, flow.width(), style));
+namespace {
+
+void add_in_columns(Flow& flow, const std::vector<std::string>& texts,
+                    const paper::TextStyle& style, std::size_t columns) {
   const std::size_t rows = (texts.size() + columns - 1) / columns;
   const double width = flow.width() / static_cast<double>(columns);
   const double height = style.size * line_spacing;
@@ -121,6 +122,18 @@ void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::Te
       }
     });
   }
+}
+
+}  // namespace
+
+void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style) {
+  if (texts.empty()) return;
+  add_in_columns(flow, texts, style,
+                 static_cast<std::size_t>(columns_for(texts, flow.width(), style)));
+}
+
+void add_steps(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style) {
+  add_in_columns(flow, texts, style, 1);
 }
 
 void add_sentences(Flow& flow, const std::vector<std::string>& sentences, const char* mark,

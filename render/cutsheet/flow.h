@@ -49,6 +49,8 @@ void tick_box(paper::Drawing& page, paper::Spot corner, double size);
 // Texts, each behind a box to tick, in as many columns as hold them without a break if that is
 // possible, else one below the other.
 void add_list(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style);
+// What is done one after the other: always one below the other.
+void add_steps(Flow& flow, const std::vector<std::string>& texts, const paper::TextStyle& style);
 
 // Sentences one after the other, as many on a line as fit, each behind the mark.
 void add_sentences(Flow& flow, const std::vector<std::string>& sentences, const char* mark,

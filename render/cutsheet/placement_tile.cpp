@@ -67,6 +67,12 @@ Entry cut_entry(const BoardPicture& board, const Placement& placement, const Bev
   return entry;
 }
 
+// Of a diagram's usual size. Where no words tell between which lines a cut runs, the picture must.
+double part_of(const BoardPicture& board, const Look& look) {
+  if (!board.stage.same_order) return 1;
+  return look.again > 0 || lines_are_named(board.plan, board.stage) ? look.again : 1;
+}
+
 Tile placement_tile(const BoardPicture& board, const Placement& placement, const std::string& turn,
                     const Look& look, double width) {
   const ToldPlan& plan = board.plan;
@@ -76,7 +82,7 @@ Tile placement_tile(const BoardPicture& board, const Placement& placement, const
     entries.push_back(cut_entry(board, placement, cut, look, width));
   }
   const std::string heading = lying_heading(plan, placement);
-  const double part = board.stage.same_order ? look.again : 1.0;
+  const double part = part_of(board, look);
   const double diagram = look.diagram() * part;
   const paper::TextStyle turn_style{.size = look.dense ? look.small() : look.text()};
   const std::vector<std::string> turns = paper::lines_of(turn, inner, turn_style);

@@ -165,15 +165,20 @@ SettingsBox settings_box(const ToldPlan& plan, const Settings& settings, const S
   const auto width = [&](Length length) {
     return rule_text(length, plan.cutter.scale, plan.locale);
   };
+  const Locale& locale = plan.locale;
   if (settings.block) {
-    out.block_in_short = plan.locale.say("block %1 at the guide", width(settings.block->width));
+    out.block = locale.say("with a %1", block_text(plan, *settings.block));
+    out.block_in_short = locale.say(settings.block->outside ? mark("block %1 outside the guide")
+                                                            : mark("block %1 at the guide"),
+                                    width(settings.block->width));
+  } else if (shown.block) {
+    out.block = out.block_in_short = locale.say("no block at the guide");
   }
   if (settings.arm_block) {
-    out.arm_block_in_short = plan.locale.say("block %1 at the arm", width(*settings.arm_block));
-  }
-  if (settings.block) out.block = plan.locale.say("with a %1", block_text(plan, *settings.block));
-  if (settings.arm_block) {
-    out.arm_block = plan.locale.say("with a %1", arm_block_text(plan, *settings.arm_block));
+    out.arm_block = locale.say("with a %1", arm_block_text(plan, *settings.arm_block));
+    out.arm_block_in_short = locale.say("block %1 at the arm", width(*settings.arm_block));
+  } else if (shown.arm_block) {
+    out.arm_block = out.arm_block_in_short = locale.say("no block at the arm");
   }
   return out;
 }
@@ -184,12 +189,10 @@ std::string changed_settings(const ToldPlan& plan, const Settings& settings,
   std::string out;
   const auto add = [&](const std::string& text) { out += (out.empty() ? "" : ", ") + text; };
   for (const Dial& dial : box.dials) {
-    if (dial.set && dial.moves) add(dial.name + " " + dial.shows);
+    if (dial.moves) add(dial.name + " " + dial.shows);
   }
-  if (settings.block != shown.block && settings.block) add(box.block_in_short);
-  if (settings.arm_block != shown.arm_block) {
-    add(settings.arm_block ? box.arm_block_in_short : plan.locale.say("no block at the arm"));
-  }
+  if (settings.block != shown.block) add(box.block_in_short);
+  if (settings.arm_block != shown.arm_block) add(box.arm_block_in_short);
   return out;
 }
 

@@ -16,7 +16,7 @@ struct Tally {
 struct SettingsBox {
   std::string title;        // "Set-up 3"
   std::vector<Dial> dials;  // none: all stays as it is
-  std::string block;        // "with a block ...", or empty
+  std::string block;        // "with a block ...", that there is none any more, or empty
   std::string arm_block;    // the same at the squaring arm
   std::string block_in_short, arm_block_in_short;
   std::vector<std::string> notes;

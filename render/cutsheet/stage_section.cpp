@@ -121,11 +121,13 @@ void add_skew_lines(Flow& flow, const BoardPicture& board, const Look& look) {
   if (board.stage.skew_cuts.empty()) return;
   std::vector<std::string> tasks;
   for (const SkewCut& cut : board.stage.skew_cuts) {
-    tasks.push_back(skew_brief_text(board.plan, cut));
+    tasks.push_back(skew_brief_text(board.plan, board.stage, cut));
   }
+  const Locale& locale = board.plan.locale;
+  const std::string marks = skew_marks_text(board.plan, board.stage);
   Pictured(flow, board, look, draw_skew_lines,
-           board.plan.locale.say("Freehand, each line under the rail: %1",
-                                 skew_marks_text(board.plan, board.stage)))
+           marks.empty() ? locale.say("Freehand, each line under the rail:")
+                         : locale.say("Freehand, each line under the rail: %1", marks))
       .add(tasks);
 }
 
@@ -157,7 +159,8 @@ void add_marks(Flow& flow, const BoardPicture& board, const Look& look) {
   const std::string prepare = prepare_text(plan, board.stage);
   if (!prepare.empty()) flow.text(prepare, {.size = look.text()});
   std::vector<std::string> lines = lines_by_edge(plan, board);
-  for (const SkewCut& cut : board.stage.skew_cuts) lines.push_back(skew_brief_text(plan, cut));
+  for (const SkewCut& cut : board.stage.skew_cuts)
+    lines.push_back(skew_brief_text(plan, board.stage, cut));
   for (std::string& curve : curve_texts(plan, board.stage)) lines.push_back(std::move(curve));
   if (!lines.empty()) {
     Pictured(flow, board, look, draw_back, plan.locale.say("Draw on the back:")).add(lines);
@@ -174,8 +177,8 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
   }
   add_amount(flow, shift_text(plan, stage), plan.locale, look);
   add_lines(flow, board, look);
-  if (const std::string by_eye = by_eye_text(plan, stage); !by_eye.empty()) {
-    flow.text(by_eye, style);
+  for (const std::string& sentence : {freehand_lines_text(plan, stage), by_eye_text(plan, stage)}) {
+    if (!sentence.empty()) flow.text(sentence, style);
   }
   if (const std::string blocks = outside_blocks_text(plan, stage); !blocks.empty()) {
     flow.text(plan.locale.say("Or, %1.", blocks), {.size = look.small()});

@@ -135,7 +135,10 @@ class PageReader {
       if (name == "stroke_path") {
         add_strokes(node);
       } else if (name == "fill_path") {
-        for (const auto& line : lines_of(node)) page_.fills.push_back(line);
+        for (const auto& line : lines_of(node)) {
+          page_.fills.push_back(line);
+          page_.fill_colours.push_back(colour_of(node));
+        }
       } else if (name == "clip_path") {
         clips_.push_back(common(clips_.back(), bounds_of(lines_of(node))));
       } else if (name.starts_with("clip_")) {
@@ -185,7 +188,7 @@ class PageReader {
         const double advance = glyph.attribute("adv").as_double();
         goes_on = goes_on ? std::hypot(at.x - next.x, at.y - next.y) < size
                           : !page_.labels.empty() && runs_on(page_.labels.back(), at, size, turn);
-        if (!goes_on) page_.labels.push_back({{}, at, 0, size, turn});
+        if (!goes_on) page_.labels.push_back({{}, at, 0, size, turn, colour_of(node)});
         Label& label = page_.labels.back();
         label.length = std::hypot(at.x - label.at.x, at.y - label.at.y) + advance * size;
         label.text += glyph.attribute("unicode").value();

@@ -28,16 +28,18 @@ struct Stroke {
 
 struct Label {
   std::string text;
-  Spot at;            // where the baseline starts
-  double length = 0;  // along the baseline
-  double size = 0;    // of the font
-  double turn = 0;    // degrees clockwise
+  Spot at;             // where the baseline starts
+  double length = 0;   // along the baseline
+  double size = 0;     // of the font
+  double turn = 0;     // degrees clockwise
+  std::string colour;  // #rrggbb
 };
 
 struct DrawnPage {
   double width = 0, height = 0;
   std::vector<Stroke> strokes;
-  std::vector<std::vector<Spot>> fills;  // corners of every filled path
+  std::vector<std::vector<Spot>> fills;   // corners of every filled path
+  std::vector<std::string> fill_colours;  // of each of them, #rrggbb
   std::vector<Label> labels;
 };
 

@@ -79,13 +79,15 @@ void add_fallout(Stage& stage, const MatLayer& layer) {
   if (first != nullptr) stage.checks.push_back(size_check(Check::Kind::fallout, *first, after));
 }
 
-// Those of one size are named together.
+// Those of one size are named together, but for windows that several openings share.
 void add_openings(Stage& stage, const MatLayer& layer) {
   std::vector<Check> sizes;
   for (const Window& window : layer.windows) {
     Check check = size_check(Check::Kind::opening, window, 0);
+    check.joined = window.openings.size() > 1;
     const auto same = std::find_if(sizes.begin(), sizes.end(), [&](const Check& other) {
-      return other.width == check.width && other.height == check.height;
+      return !other.joined && !check.joined && other.width == check.width &&
+             other.height == check.height;
     });
     if (same == sizes.end()) {
       sizes.push_back(std::move(check));
@@ -93,7 +95,10 @@ void add_openings(Stage& stage, const MatLayer& layer) {
       same->openings.insert(same->openings.end(), check.openings.begin(), check.openings.end());
     }
   }
-  for (Check& check : sizes) stage.checks.push_back(std::move(check));
+  for (Check& check : sizes) {
+    std::sort(check.openings.begin(), check.openings.end());
+    stage.checks.push_back(std::move(check));
+  }
 }
 
 }  // namespace

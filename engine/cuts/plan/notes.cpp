@@ -67,7 +67,10 @@ class Notes {
     for (const StraightCut& side : plan_.blanks) {
       round(side.size + half_rounded_down(cutter.kerf), side.by_stop ? cutter.arm_zero : Length());
     }
-    for (const Length gauge : plan_.gauges) round(gauge, Length());
+    for (const Length gauge : plan_.gauges) {
+      round(gauge, Length());
+      round(gauge + half_rounded_down(cutter.kerf), cutter.arm_zero);
+    }
     for (const Stage& stage : plan_.stages) {
       for (const PencilLine& line : stage.pencil_lines) round(line.distance, Length());
       for (const MarkSetUp& set_up : stage.marking) round(set_up.setting.guide, cutter.guide->zero);
@@ -76,10 +79,38 @@ class Notes {
         if (s.guide) round(*s.guide, cutter.guide->zero);
         if (s.near_stop) round(*s.near_stop, cutter.near_stop->zero);
         if (s.far_stop) round(*s.far_stop, cutter.far_stop->zero);
+        if (s.block) round(s.block->width, Length());
+        if (s.arm_block) round(*s.arm_block, Length());
       }
+      look_at_marks(stage);
+      look_at_curves(stage);
     }
     if (most_ == Length()) return;
     notes_.push_back(RoundedSettings{plan_.job_unit, setting_step(cutter.scale), most_});
+  }
+
+  void look_at_marks(const Stage& stage) {
+    for (const BevelCut* cut : mullion::cuts_of(stage)) {
+      for (const CutEnd* end : {&cut->start, &cut->end}) {
+        if (end->by != EndBy::stop) round(end->past, Length());
+      }
+    }
+    for (const SkewCut& cut : stage.skew_cuts) {
+      for (const Length length :
+           {cut.from.x, cut.from.y, cut.to.x, cut.to.y, cut.from_past, cut.to_past}) {
+        round(length, Length());
+      }
+    }
+  }
+
+  void look_at_curves(const Stage& stage) {
+    for (const CurveCut& curve : stage.curves) {
+      if (curve.kind != CurveKind::oval) continue;
+      const Rect& b = curve.back;
+      for (const Length twice : {b.width(), b.height(), b.left + b.right, b.top + b.bottom}) {
+        round(half_rounded_down(twice), Length());
+      }
+    }
   }
 
   const CuttingPlan& plan_;

@@ -139,6 +139,7 @@ struct Check {
   Kind kind = Kind::line;
   int after_cut = 0;
   std::vector<int> openings;
+  bool joined = false;  // opening: one window serves them all; else each has its own
   BoardEdge edge = BoardEdge::top;
   Length distance, width, height;
 };

@@ -29,8 +29,13 @@ std::string lines_text(const std::vector<int>& lines, const Locale& locale) {
   return locale.say(lines.size() == 1 ? mark("line %1") : mark("lines %1"), listed(lines));
 }
 
+// As it is printed: what rounds to nothing is nothing.
+bool none(const ToldPlan& plan, Length past) {
+  return shown_on(plan.cutter.scale, past, Length()) == Length();
+}
+
 std::string mark_text(const ToldPlan& plan, Length past) {
-  if (past == Length()) return plan.locale.say("onto the line");
+  if (none(plan, past)) return plan.locale.say("onto the line");
   return plan.locale.say(past > Length() ? mark("%1 past the line") : mark("%1 short of the line"),
                          amount(plan, past));
 }
@@ -39,13 +44,13 @@ std::string end_text(const ToldPlan& plan, const CutEnd& end, const char* stop) 
   if (end.by == EndBy::stop) return std::string("at the ") + stop + " stop";
   std::string out = end.by == EndBy::cut ? "by eye at cut " : "by eye at pencil line ";
   out += std::to_string(end.reference);
-  return end.past == Length() ? out : out + " (mark " + mark_text(plan, end.past) + ")";
+  return none(plan, end.past) ? out : out + " (mark " + mark_text(plan, end.past) + ")";
 }
 
 std::string both_marks_text(const ToldPlan& plan, const SkewCut& cut) {
   const Locale& locale = plan.locale;
   if (cut.from_past == cut.to_past) {
-    if (cut.from_past == Length()) return locale.say("mark onto both points");
+    if (none(plan, cut.from_past)) return locale.say("mark onto both points");
     return locale.say(cut.from_past < Length() ? mark("mark %1 short of both points")
                                                : mark("mark %1 past both points"),
                       amount(plan, cut.from_past));
@@ -130,9 +135,6 @@ std::string error_text(Length error, const Locale& locale) {
 
 std::string chosen_text(const CuttingPlan& plan, const Locale& locale) {
   const auto takes = [&](const WayTime& way) {
-    if (way.error == Length()) {  // curves alone
-      return locale.say("%1, %2", locale.say(name_of(way.way)), duration_text(way.seconds, locale));
-    }
     return locale.say("%1, %2, likely %3 off", locale.say(name_of(way.way)),
                       duration_text(way.seconds, locale), error_text(way.error, locale));
   };
@@ -146,6 +148,9 @@ std::string chosen_text(const CuttingPlan& plan, const Locale& locale) {
     }
   }
   if (chosen == nullptr) return "";
+  if (chosen->error == Length()) {
+    return locale.say("Curves and square cuts alone: %1.", duration_text(chosen->seconds, locale));
+  }
   const std::string first = locale.say("Cut with %1.", takes(*chosen));
   if (other == nullptr) return first;
   if (other->cost < chosen->cost) {
@@ -213,7 +218,9 @@ std::optional<Length> common_past(const Stage& stage) {
 }
 
 bool lines_are_named(const ToldPlan& plan, const Stage& stage) {
-  return uses_stops(plan.way) || !stage.skew_cuts.empty() || !stage.curves.empty();
+  // Lines along the guide are drawn without a word on which openings they serve.
+  return uses_stops(plan.way) || plan.way == Way::guide_marked || !stage.skew_cuts.empty() ||
+         !stage.curves.empty();
 }
 
 std::string by_eye_text(const ToldPlan& plan, const Stage& stage) {
@@ -254,6 +261,14 @@ std::string line_up_text(const ToldPlan& plan) {
                     amount(plan, *line));
 }
 
+std::string freehand_lines_text(const ToldPlan& plan, const Stage& stage) {
+  const std::vector<const BevelCut*> cuts = cuts_of(stage);
+  const bool freehand =
+      std::any_of(cuts.begin(), cuts.end(), [](const BevelCut* cut) { return cut->pencil > 0; });
+  if (!freehand && stage.skew_cuts.empty()) return "";
+  return plan.locale.say("For a freehand cut bring its line %1.", line_up_text(plan));
+}
+
 std::string freehand_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut) {
   if (cut.pencil == 0) return "";
   const BoardEdge edge = edge_at_guide(cut.kept, plan.cutter.lean);
@@ -276,7 +291,10 @@ std::vector<Marking> markings_among(const Stage& stage, bool by_guide_too) {
   }
   std::vector<Marking> out;
   out.reserve(markings.size());
-  for (auto& [place, marking] : markings) out.push_back(std::move(marking));
+  for (auto& [place, marking] : markings) {
+    std::sort(marking.openings.begin(), marking.openings.end());
+    out.push_back(std::move(marking));
+  }
   return out;
 }
 
@@ -311,13 +329,14 @@ std::vector<std::string> guide_marking_texts(const ToldPlan& plan, const Stage& 
       edges += (edges.empty() ? "" : ", ") + std::string(1, letter(placement.edge));
       lines.push_back(placement.line);
     }
-    out.push_back(locale.say(
-        plan.cutter.line_from_rail
-            ? mark("guide %1: pencil along the rail's edge with each of the edges %2 at the guide "
-                   "in turn: %3")
-            : mark("guide %1: draw with the blade's point, hardly touching, with each of the edges "
-                   "%2 at the guide in turn: %3"),
-        guide, edges, lines_text(lines, locale)));
+    const std::string at_guide =
+        lines.size() == 1 ? locale.say("with edge %1 at the guide", edges)
+                          : locale.say("with each of the edges %1 at the guide in turn", edges);
+    out.push_back(
+        locale.say(plan.cutter.line_from_rail
+                       ? mark("guide %1: pencil along the rail's edge %2: %3")
+                       : mark("guide %1: draw with the blade's point, hardly touching, %2: %3"),
+                   guide, at_guide, lines_text(lines, locale)));
   }
   return out;
 }
@@ -334,8 +353,10 @@ std::string check_text(const ToldPlan& plan, const Stage& stage, const Check& ch
     case Check::Kind::fallout:
       return locale.say("check: fallout %1 on its back", size());
     case Check::Kind::opening:
-      return locale.say("check: %1 is %2 on the back", openings_text(check.openings, locale),
-                        size());
+      return locale.say(check.openings.size() == 1 ? mark("check: %1 is %2 on the back")
+                        : check.joined ? mark("check: the window of %1 is %2 on the back")
+                                       : mark("check: %1 are each %2 on the back"),
+                        openings_text(check.openings, locale), size());
     case Check::Kind::reveal:
       return locale.say("on scrap first: a reveal of %1 at the %2", length(plan, check.distance),
                         locale.say(front_name(check.edge)));
@@ -408,17 +429,29 @@ std::string degrees_to_rail(const SkewCut& cut) {
   return tenths % 10 == 0 ? whole : whole + "." + std::to_string(tenths % 10);
 }
 
-std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut) {
+namespace {
+
+bool marks_alike(const Stage& stage) {
+  const SkewCut& first = stage.skew_cuts.front();
+  return std::all_of(stage.skew_cuts.begin(), stage.skew_cuts.end(), [&](const SkewCut& cut) {
+    return cut.from_past == first.from_past && cut.to_past == first.to_past;
+  });
+}
+
+}  // namespace
+
+std::string skew_brief_text(const ToldPlan& plan, const Stage& stage, const SkewCut& cut) {
   const auto point = [&](const Point& p) {
     return plan.locale.say("%1 from A, %2 from B", length(plan, p.y), length(plan, p.x));
   };
-  return plan.locale.say("%1  %2: %3 to %4; edge A at %5 degrees to the rail", cut.number,
-                         openings_text(cut.openings, plan.locale), point(cut.from), point(cut.to),
-                         degrees_to_rail(cut));
+  const std::string out = plan.locale.say("%1  %2: %3 to %4; edge A at %5 degrees to the rail",
+                                          cut.number, openings_text(cut.openings, plan.locale),
+                                          point(cut.from), point(cut.to), degrees_to_rail(cut));
+  return marks_alike(stage) ? out : out + ", " + both_marks_text(plan, cut);
 }
 
 std::string skew_marks_text(const ToldPlan& plan, const Stage& stage) {
-  return both_marks_text(plan, stage.skew_cuts.front());
+  return marks_alike(stage) ? both_marks_text(plan, stage.skew_cuts.front()) : "";
 }
 
 std::string skew_text(const ToldPlan& plan, const Stage& stage, const SkewCut& cut) {
@@ -536,16 +569,15 @@ std::vector<std::string> blank_pair_texts(const ToldPlan& plan) {
   const CutterProfile& cutter = plan.cutter;
   const auto stop = [&](const StraightCut& side) {
     if (!side.by_stop) {
-      return plan.locale.say("a pencil line at %1",
-                             rule_text(side.size, cutter.scale, plan.locale));
+      return plan.locale.say("pencil line at %1", rule_text(side.size, cutter.scale, plan.locale));
     }
-    return scale_text(side.size + half_rounded_down(cutter.kerf), cutter.arm_zero, cutter.scale,
-                      plan.locale)
-        .shows;
+    const Length blade = side.size + half_rounded_down(cutter.kerf);
+    return plan.locale.say("arm stop %1",
+                           scale_text(blade, cutter.arm_zero, cutter.scale, plan.locale).shows);
   };
   std::vector<std::string> out;
   for (std::size_t i = 0; i + 1 < plan.blanks.size(); i += 2) {
-    out.push_back(plan.locale.say("arm stop %1: a strip; then %2: the blank off it, for %3",
+    out.push_back(plan.locale.say("%1: a strip; then %2: the blank off it, for %3",
                                   stop(plan.blanks[i]), stop(plan.blanks[i + 1]),
                                   layers_text(plan.blanks[i].layers, plan.locale)));
   }
@@ -570,7 +602,10 @@ std::string stage_text(const ToldPlan& plan, const Stage& stage) {
 }
 
 std::string shift_text(const ToldPlan& plan, const Stage& stage) {
-  if (!stage.shift) return "";
+  const bool guided =
+      std::any_of(stage.set_ups.begin(), stage.set_ups.end(),
+                  [](const SetUp& set_up) { return set_up.settings.guide.has_value(); });
+  if (!stage.shift || !guided) return "";
   const LayerShift& s = *stage.shift;
   const Locale& locale = plan.locale;
   const std::string guide =

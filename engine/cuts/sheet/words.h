@@ -41,12 +41,14 @@ std::optional<Length> common_past(const Stage& stage);
 std::string by_eye_text(const ToldPlan& plan, const Stage& stage);
 // "start at the line 2 in from A, end at cut 4"; empty where stops or the drawn lines show it.
 std::string brief_ends_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut);
-// Whether cuts refer to pencil lines by number; else they run along drawn lines, corner to corner.
+// Whether cuts tell between which lines they run; else they run along drawn lines, corner to corner.
 bool lines_are_named(const ToldPlan& plan, const Stage& stage);
 // Freehand: which pencil line to bring where; empty where the guide is used.
 std::string freehand_text(const ToldPlan& plan, const Stage& stage, const BevelCut& cut);
 // To which mark a line is brought: "1/4 in from the rail's edge, away from the guide's side".
 std::string line_up_text(const ToldPlan& plan);
+// The same as a sentence for all freehand cuts of a stage; empty where there are none.
+std::string freehand_lines_text(const ToldPlan& plan, const Stage& stage);
 // Guide and block that would do for each distance beyond the guide; empty where there is none.
 std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage);
 
@@ -74,8 +76,9 @@ std::string skew_text(const ToldPlan& plan, const Stage& stage, const SkewCut& c
 // Of edge A, to a tenth: an angle stop is not set finer.
 std::string degrees_to_rail(const SkewCut& cut);
 // "9  opening 1: 3 in from A, 5 in from B to ..."
-std::string skew_brief_text(const ToldPlan& plan, const SkewCut& cut);
-// Where the mark stands at the ends of all slanting cuts of a stage: "mark onto both points".
+std::string skew_brief_text(const ToldPlan& plan, const Stage& stage, const SkewCut& cut);
+// Where the mark stands at the ends of all slanting cuts of a stage: "mark onto both points". Empty
+// where they differ: then each cut tells its own.
 std::string skew_marks_text(const ToldPlan& plan, const Stage& stage);
 // One for each curve; an oval set like one before it says so.
 std::vector<std::string> curve_texts(const ToldPlan& plan, const Stage& stage);

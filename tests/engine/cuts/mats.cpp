@@ -165,20 +165,111 @@ std::vector<simulator::Polygon> boxes(const MatLayer& layer, const simulator::Cu
   return out;
 }
 
-std::string difference(const Mat& mat, const MatLayer& layer, const simulator::CutLayer& cut) {
+bool alike(Length a, Length b, Length slack) {
+  return a - b <= slack && b - a <= slack;
+}
+
+bool alike(const std::vector<simulator::Polygon>& a, const std::vector<simulator::Polygon>& b,
+           Length slack) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [&](const auto& p, const auto& q) {
+    return std::equal(p.begin(), p.end(), q.begin(), q.end(), [&](const auto& s, const auto& t) {
+      return alike(s.x, t.x, slack) && alike(s.y, t.y, slack);
+    });
+  });
+}
+
+struct Span {
+  Length least, most;
+};
+
+Span span(Length a, Length b) {
+  return {std::min(a, b), std::max(a, b)};
+}
+
+// A side of a window: a blade goes from corner to corner, whichever edge's lies farther out.
+struct Side {
+  bool level = true;
+  Length back, face;  // where it lies across
+  Span reach;
+};
+
+Side side_between(const Point& a, const Point& b, const Point& face_a, const Point& face_b) {
+  const bool level = a.y == b.y;
+  const auto along = [&](const Point& p) { return level ? p.x : p.y; };
+  const auto across = [&](const Point& p) { return level ? p.y : p.x; };
+  const Span back = span(along(a), along(b)), face = span(along(face_a), along(face_b));
+  return {level,
+          across(a),
+          across(face_a),
+          {std::min(back.least, face.least), std::max(back.most, face.most)}};
+}
+
+std::vector<Side> sides_of(const mullion::Window& window) {
+  std::vector<Side> out;
+  Point back = window.back_edge.start, face = window.face_edge.start;
+  for (std::size_t i = 0; i < window.back_edge.segments.size(); ++i) {
+    const Point to = window.back_edge.segments[i].to, face_to = window.face_edge.segments[i].to;
+    out.push_back(side_between(back, to, face, face_to));
+    back = to;
+    face = face_to;
+  }
+  return out;
+}
+
+bool lies_on(const simulator::NamedCut& cut, const Side& side, Length slack) {
+  if ((cut.a.y == cut.b.y) != side.level) return false;
+  const Span reach = side.level ? span(cut.a.x, cut.b.x) : span(cut.a.y, cut.b.y);
+  return alike(side.level ? cut.a.y : cut.a.x, side.back, slack) &&
+         alike(side.level ? cut.face_a.y : cut.face_a.x, side.face, slack) &&
+         alike(reach.least, side.reach.least, slack) && alike(reach.most, side.reach.most, slack);
+}
+
+// Every cut that names a window's openings is one of its sides, and every side is cut.
+std::string sides_difference(const mullion::Window& window, const simulator::CutLayer& cut,
+                             Length slack) {
+  std::vector<Side> sides = sides_of(window);
+  for (const simulator::NamedCut& one : cut.straight) {
+    if (one.openings != window.openings) continue;
+    const auto side = std::find_if(sides.begin(), sides.end(),
+                                   [&](const Side& s) { return lies_on(one, s, slack); });
+    if (side == sides.end()) return "a cut beside every side of its window";
+    sides.erase(side);
+  }
+  return sides.empty() ? "" : "a side that is not cut";
+}
+
+std::string difference(const Mat& mat, const MatLayer& layer, const simulator::CutLayer& cut,
+                       Length slack) {
   const std::string name = "layer " + std::to_string(layer.number);
-  if (layer.board.spacer)
-    return cut.back == boxes(layer, cut, mat.outer) ? "" : "the windows of " + name;
-  if (cut.back != backs(layer)) return "the back edges of " + name;
-  if (cut.face != faces(layer)) return "the face edges of " + name;
-  if (cut.longest_overrun != Length()) return "an over-cut seen on the face of " + name;
+  if (layer.board.spacer) {
+    return alike(cut.back, boxes(layer, cut, mat.outer), slack) ? "" : "the windows of " + name;
+  }
+  if (slack == Length()) {
+    if (cut.back != backs(layer)) return "the back edges of " + name;
+    if (cut.face != faces(layer)) return "the face edges of " + name;
+    if (cut.longest_overrun != Length()) return "an over-cut seen on the face of " + name;
+  }
+  std::size_t sides = 0;
+  for (const mullion::Window& window : layer.windows) {
+    if (!is_exact(window)) continue;
+    sides += window.back_edge.segments.size();
+    const std::string what = sides_difference(window, cut, slack);
+    if (!what.empty()) return what + " of a window in " + name;
+  }
+  const auto of_shape = std::count_if(
+      cut.straight.begin(), cut.straight.end(),
+      [&](const simulator::NamedCut& one) { return cut.tracks.contains(one.openings); });
+  if (sides + static_cast<std::size_t>(of_shape) != cut.straight.size()) {
+    return "a cut for no opening in " + name;
+  }
   std::size_t shaped = 0;
   for (const mullion::Window& window : layer.windows) {
     if (is_exact(window)) continue;
     ++shaped;
     const auto tracks = cut.tracks.find(window.openings);
     if (tracks == cut.tracks.end()) return "a shape that is not cut in " + name;
-    const std::string what = unlike(window, tracks->second, loose_for(mat, window));
+    const std::string what =
+        unlike(window, tracks->second, loose_for(mat, window) + static_cast<double>(slack.ticks()));
     if (!what.empty()) return what + " of a shape in " + name;
   }
   return shaped == cut.tracks.size() ? "" : "a shape too many in " + name;
@@ -187,8 +278,8 @@ std::string difference(const Mat& mat, const MatLayer& layer, const simulator::C
 }  // namespace
 
 std::string difference(const Mat& mat, const std::string& plan_json,
-                       const simulator::Cutter& cutter, unsigned lie) {
-  const simulator::Outcome outcome = simulator::play(plan_json, cutter, lie);
+                       const simulator::Cutter& cutter, unsigned lie, Length slack) {
+  const simulator::Outcome outcome = simulator::play(plan_json, cutter, lie, slack);
   if (!outcome.faults.empty()) return outcome.faults.front();
   std::vector<const simulator::CutLayer*> cut;
   for (const auto& layer : outcome.layers) {
@@ -196,7 +287,7 @@ std::string difference(const Mat& mat, const std::string& plan_json,
   }
   if (cut.size() != mat.layers.size()) return "the number of layers";
   for (std::size_t i = 0; i < cut.size(); ++i) {
-    const std::string what = difference(mat, mat.layers[i], *cut[i]);
+    const std::string what = difference(mat, mat.layers[i], *cut[i], slack);
     if (!what.empty()) return what;
   }
   return "";
@@ -328,6 +419,56 @@ CutterProfile random_cutter(std::mt19937& random) {
   out.arm_zero = error();
   out.kerf = Length::from_ticks(pick(random, 0, 40));
   return out;
+}
+
+std::optional<Way> random_way(std::mt19937& random, const CutterProfile& cutter) {
+  const Way way = all_ways[random() % std::size(all_ways)];
+  if (random() % 2 == 0) return std::nullopt;
+  const int needed = way < Way::one_stop ? 0 : way == Way::one_stop ? 1 : 2;
+  if (stops(cutter) < needed) return std::nullopt;
+  if (!cutter.guide && (way == Way::guide_marked || way == Way::gauges)) return std::nullopt;
+  return way;
+}
+
+std::string random_job(std::mt19937& random) {
+  const bool metric = random() % 2 == 0;
+  const auto size = [&](int least, int most) {
+    const int steps = static_cast<int>(random() % 9);
+    return metric ? std::to_string(25 * least + steps * (most - least) * 3)
+                  : std::to_string(least) + " " + std::to_string(steps) + "/16";
+  };
+  std::string arrange, all;
+  const int rows = 1 + static_cast<int>(random() % 2);
+  const int layers = 1 + static_cast<int>(random() % 3);
+  for (int row = 0; row < rows; ++row) {
+    const bool joined = layers > 1 && random() % 3 == 0;
+    arrange += "<row gap=\"" + size(1, 2) + "\"" +
+               (joined ? " window=\"" + std::to_string(layers) + "\"" : std::string()) + ">";
+    const std::string height = size(3, 5);
+    const int columns = 1 + static_cast<int>(random() % 3);
+    for (int column = 0; column < columns; ++column) {
+      const std::string id = "o" + std::to_string(row) + std::to_string(column);
+      all += (all.empty() ? "" : " ") + id;
+      arrange +=
+          "<opening id=\"" + id + "\" width=\"" + size(3, 6) + "\" height=\"" + height + "\"/>";
+    }
+    arrange += "</row>";
+  }
+  std::string boards = "<layer name=\"Top mat\" board=\"Oat\"/>";
+  for (int layer = 2; layer <= layers; ++layer) {
+    boards += "<layer name=\"Under " + std::to_string(layer) + "\" board=\"Slate\"";
+    if (layer == layers && random() % 4 == 0) {
+      boards += " spacer=\"yes\"";
+    } else {
+      boards += std::string(" reveal=\"") + (metric ? "6" : "1/4") + "\"";
+      if (random() % 4 == 0) boards += " only=\"o00\"";
+    }
+    boards += "/>";
+  }
+  return std::string("<job version=\"1\" reference=\"R\" unit=\"") + (metric ? "mm" : "in") +
+         "\" increment=\"" + (metric ? "1" : "1/16") + "\"><layers>" + boards +
+         "</layers><borders all=\"" + size(2, 4) + "\"/><arrange><column gap=\"" + size(1, 2) +
+         "\">" + arrange + "</column></arrange></job>";
 }
 
 std::optional<Mat> mat_at(Job job, int degrees) {

@@ -36,9 +36,11 @@ simulator::Cutter ideal(const mullion::CutterProfile& cutter);
 
 // What is wrong with what the printed plan yields; empty: exactly the mat, each corner cut clean
 // and no further. Straight edges at right angles must be exact, others as likeness.h says. The
-// cutter's over-cuts must be the bevel's run.
+// cutter's over-cuts must be the bevel's run. Every cut along an edge must lie on a side of a
+// window of the openings that it names, and reach from corner to corner. Where the plan's lengths
+// are rounded, all may be off by `slack`.
 std::string difference(const mullion::Mat& mat, const std::string& plan_json,
-                       const simulator::Cutter& cutter, unsigned lie = 0);
+                       const simulator::Cutter& cutter, unsigned lie = 0, Length slack = {});
 
 // The job's mat at that bevel; nothing where the bevel leaves none.
 std::optional<mullion::Mat> mat_at(mullion::Job job, int degrees);
@@ -46,5 +48,11 @@ std::optional<mullion::Mat> mat_at(mullion::Job job, int degrees);
 // Any mat and any cutter, from a fixed seed.
 mullion::Mat random_mat(std::mt19937& random);
 mullion::CutterProfile random_cutter(std::mt19937& random);
+// Half the time the plan's own choice.
+std::optional<mullion::Way> random_way(std::mt19937& random, const mullion::CutterProfile& cutter);
+
+// A job as a framer writes it: rows in a column, up to three layers, some cut for some openings
+// alone, a row with one window in the lowest layer, a spacer now and then; in either unit.
+std::string random_job(std::mt19937& random);
 
 }  // namespace mats

@@ -62,12 +62,6 @@ class Board {
   int turns_ = 0;
 };
 
-struct StraightSlit {
-  std::vector<int> openings;
-  Point a, b;            // on the back
-  Point face_a, face_b;  // where it comes out
-};
-
 struct Piece {
   Point a, b;
   bool level() const { return a.y == b.y; }
@@ -175,8 +169,8 @@ class Openings {
 
 class Bench {
  public:
-  Bench(const json& plan, const Cutter& cutter, unsigned lie)
-      : plan_(plan), cutter_(cutter), lie_(lie) {}
+  Bench(const json& plan, const Cutter& cutter, unsigned lie, Length slack)
+      : plan_(plan), cutter_(cutter), lie_(lie), slack_(slack) {}
 
   Outcome work() {
     for (const json& stage : plan_.at("stages")) {
@@ -193,6 +187,7 @@ class Bench {
 
  private:
   void fault(const std::string& what) { out_.faults.push_back(what); }
+  bool alike(Length a, Length b) const { return a - b <= slack_ && b - a <= slack_; }
 
   // As the straight cuts make it; a side by a pencil line is what the plan says.
   std::pair<Length, Length> blank_of(const json& stage) {
@@ -208,8 +203,8 @@ class Bench {
     const Length width = length_of(stage.at("blank").at("width"));
     const Length height = length_of(stage.at("blank").at("height"));
     // The strip is as wide as the shorter side.
-    if (sides.size() != 2 || sides[0] != std::min(width, height) ||
-        sides[1] != std::max(width, height)) {
+    if (sides.size() != 2 || !alike(sides[0], std::min(width, height)) ||
+        !alike(sides[1], std::max(width, height))) {
       fault("the straight cuts do not give the blank");
     }
     return {width, height};
@@ -246,6 +241,7 @@ class Bench {
     }
     std::vector<Piece> back, face;
     for (const auto& [number, slit] : slits_) {
+      layer.straight.push_back(slit);
       const auto tracks = layer.tracks.find(slit.openings);
       if (tracks != layer.tracks.end()) {
         tracks->second.push_back(in_ticks(slit));
@@ -253,6 +249,10 @@ class Bench {
       }
       back.push_back({slit.a, slit.b});
       face.push_back({slit.face_a, slit.face_b});
+    }
+    if (slack_ > Length()) {
+      out_.layers.push_back(std::move(layer));
+      return;
     }
     Openings seen_from_behind(back), seen_from_front(face);
     layer.back = seen_from_behind.polygons();
@@ -262,7 +262,7 @@ class Bench {
     out_.layers.push_back(std::move(layer));
   }
 
-  static Track in_ticks(const StraightSlit& slit) {
+  static Track in_ticks(const NamedCut& slit) {
     const auto spot = [](Point p) {
       return Spot{static_cast<double>(p.x.ticks()), static_cast<double>(p.y.ticks())};
     };
@@ -287,8 +287,8 @@ class Bench {
     }
     if (!strips.empty()) {
       const Length left = strips["B"].first, right = width - strips["D"].first;
-      if (strips["B"].second != height || strips["D"].second != height ||
-          strips["A"].second != right - left || strips["C"].second != right - left) {
+      if (!alike(strips["B"].second, height) || !alike(strips["D"].second, height) ||
+          !alike(strips["A"].second, right - left) || !alike(strips["C"].second, right - left)) {
         fault("the strips of a spacer do not meet");
       }
       add(left, strips["A"].first, right, height - strips["C"].first);
@@ -303,8 +303,10 @@ class Bench {
     } else {
       board_.turn_clockwise(placement.at("quarter_turns_clockwise").get<int>());
     }
+    // A place that is not told cannot be wrong.
     const auto is_at = [&](const char* what, int side) {
-      return placement.at(what) == std::string(1, board_.letter_at(side));
+      return !placement.contains(what) ||
+             placement.at(what) == std::string(1, board_.letter_at(side));
     };
     if (!is_at("edge_at_guide", cutter_.guide_on_left ? 3 : 1)) {
       fault("the turns do not bring the stated edge to the guide");
@@ -345,13 +347,14 @@ class Bench {
     if (kind == "line") {
       const auto found_slit = slits_.find(check.at("after_cut").get<int>());
       if (found_slit == slits_.end()) return fault("a line is to be checked that is not cut");
-      const StraightSlit& slit = found_slit->second;
+      const NamedCut& slit = found_slit->second;
       const char edge = check.at("edge").get<std::string>()[0];
       const Length found = edge == 'A'   ? slit.a.y
                            : edge == 'B' ? slit.a.x
                            : edge == 'C' ? board_.height() - slit.a.y
                                          : board_.width() - slit.a.x;
-      if (found != length_of(check.at("distance"))) fault("a line is not where a check has it");
+      if (!alike(found, length_of(check.at("distance"))))
+        fault("a line is not where a check has it");
       return;
     }
     const std::vector<int> wanted = openings_of(check);
@@ -370,8 +373,8 @@ class Bench {
     const auto between = [](std::vector<Length>& both) {
       return std::max(both[0], both[1]) - std::min(both[0], both[1]);
     };
-    if (between(xs) != length_of(check.at("width")) ||
-        between(ys) != length_of(check.at("height"))) {
+    if (!alike(between(xs), length_of(check.at("width"))) ||
+        !alike(between(ys), length_of(check.at("height")))) {
       fault("an opening is not as large as a check has it");
     }
   }
@@ -489,29 +492,42 @@ class Bench {
     }
     const bool tip_left = cutter_.guide_on_left == cutter_.tip_to_guide;
     const Length out = tip_left ? -run_ : run_;
-    slits_[cut.at("number").get<int>()] = {
-        openings_of(cut), from_table(Length(), start, left, near),
-        from_table(Length(), end, left, near), from_table(out, start, left, near),
-        from_table(out, end, left, near)};
+    const int number = cut.at("number").get<int>();
+    const NamedCut slit{number,
+                        openings_of(cut),
+                        cut.value("side", ""),
+                        from_table(Length(), start, left, near),
+                        from_table(Length(), end, left, near),
+                        from_table(out, start, left, near),
+                        from_table(out, end, left, near)};
+    if (!slit.side.empty() && run_ > Length() && slit.side != kept_side(slit)) fault("a cut is on another side");
+    if (!slits_.emplace(number, slit).second) fault("two cuts have one number");
+  }
+
+  // The blade's tip points to it.
+  static std::string kept_side(const NamedCut& slit) {
+    if (slit.face_a.x != slit.a.x) return slit.face_a.x < slit.a.x ? "left" : "right";
+    return slit.face_a.y < slit.a.y ? "top" : "bottom";
   }
 
   const json& plan_;
   Cutter cutter_;
   unsigned lie_;
+  Length slack_;
   Outcome out_;
   const json* stage_ = nullptr;
   Board board_{Length(), Length()};
   Length top_width_, top_height_, run_;
-  std::map<int, StraightSlit> slits_;
+  std::map<int, NamedCut> slits_;
   std::map<int, std::pair<char, Length>> drawn_;  // with the guide
   json guide_, near_, far_;
 };
 
 }  // namespace
 
-Outcome play(const std::string& plan_json, const Cutter& cutter, unsigned lie) {
+Outcome play(const std::string& plan_json, const Cutter& cutter, unsigned lie, Length slack) {
   const json plan = json::parse(plan_json);
-  return Bench(plan, cutter, lie).work();
+  return Bench(plan, cutter, lie, slack).work();
 }
 
 }  // namespace simulator

@@ -44,9 +44,19 @@ struct Track {
   std::vector<Spot> back, face;
 };
 
+// A cut along an edge of the board, with the openings and the side that its instruction names.
+struct NamedCut {
+  int number = 0;
+  std::vector<int> openings;
+  std::string side;      // "top" and the like as seen from the front; empty where it is not said
+  Point a, b;            // on the back
+  Point face_a, face_b;  // where it comes out
+};
+
 struct CutLayer {
   std::string kind;
   int layer = 0;
+  std::vector<NamedCut> straight;
   // Of the openings with cuts along the edges alone, sorted.
   std::vector<Polygon> back, face;
   // Of the others, by the openings that their instructions name: every cut.
@@ -61,7 +71,10 @@ struct Outcome {
   int set_ups = 0, stop_moves = 0, guide_moves = 0;
 };
 
-// The boards lie anyhow before each stage: `lie` says how, two bits a stage.
-Outcome play(const std::string& plan_json, const Cutter& cutter, unsigned lie = 0);
+// The boards lie anyhow before each stage: `lie` says how, two bits a stage. Where lengths are
+// rounded, what two instructions say of one place may differ by `slack`, and the polygons of the
+// openings, which would not close, are not sought.
+Outcome play(const std::string& plan_json, const Cutter& cutter, unsigned lie = 0,
+             mullion::Length slack = {});
 
 }  // namespace simulator

@@ -127,7 +127,8 @@ class Diagram {
       const paper::TextStyle style{
           .size = type_, .bold = true, .colour = now, .anchor = Anchor::centre};
       const double wide = paper::text_width(text, style);
-      const std::optional<Spot> spot = place_beside(a, wide);
+      std::optional<Spot> spot = place_beside(a, wide);
+      if (!spot) spot = place_above(a, wide);
       if (!spot) continue;
       taken_.add(text_box(*spot, wide, type_));
       page_.text(text, {spot->x, spot->y + type_ * 0.36}, style);
@@ -163,9 +164,10 @@ class Diagram {
   }
 
   std::optional<Spot> place_beside(const Arrow& a, double wide) const {
-    constexpr std::array<double, 13> along = {0.5, 0.4, 0.6, 0.3, 0.7,   0.2, 0.8,
-                                              0.1, 0.9, 0.0, 1.0, -0.15, 1.15};
-    for (const double more : {2.5, 5.0, 8.0, 11.0}) {
+    constexpr std::array<double, 19> along = {0.5, 0.45, 0.55, 0.4,   0.6, 0.35, 0.65,
+                                              0.3, 0.7,  0.25, 0.75,  0.2, 0.8,  0.1,
+                                              0.9, 0.0,  1.0,  -0.15, 1.15};
+    for (double more = 2.5; more < 13; more += 1) {
       for (const double side : {1.0, -1.0}) {
         for (const double t : along) {
           const double away = wide / 2 + more;
@@ -178,10 +180,21 @@ class Diagram {
     return std::nullopt;
   }
 
+  // Where the line to cut leaves the board, if no other arrow lies on it.
+  std::optional<Spot> place_above(const Arrow& arrow, double wide) const {
+    const bool alone = std::all_of(arrows_.begin(), arrows_.end(), [&](const Arrow& other) {
+      return &other == &arrow || std::abs(other.from.x - arrow.from.x) > wide / 2;
+    });
+    const Spot spot{arrow.from.x, view_.board().y - 3.5 - type_ * 0.5};
+    const bool upright = std::abs(arrow.from.x - arrow.to.x) < 0.01;
+    if (!alone || !upright || !taken_.is_free(text_box(spot, wide, type_))) return std::nullopt;
+    return spot;
+  }
+
   bool is_nearest(Spot spot, const Arrow& arrow) const {
     const double own = distance_between(spot, arrow.from, arrow.to);
     return std::all_of(arrows_.begin(), arrows_.end(), [&](const Arrow& other) {
-      return &other == &arrow || distance_between(spot, other.from, other.to) > own * 1.3;
+      return &other == &arrow || distance_between(spot, other.from, other.to) > own * 1.15;
     });
   }
 

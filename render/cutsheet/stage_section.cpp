@@ -177,12 +177,15 @@ void add_before(Flow& flow, const BoardPicture& board, const Look& look) {
   }
   add_amount(flow, shift_text(plan, stage), plan.locale, look);
   add_lines(flow, board, look);
-  for (const std::string& sentence : {freehand_lines_text(plan, stage), by_eye_text(plan, stage)}) {
-    if (!sentence.empty()) flow.text(sentence, style);
+  std::string blocks = outside_blocks_text(plan, stage);
+  if (!blocks.empty()) blocks = plan.locale.say("Or, %1.", blocks);
+  std::string by_hand;
+  for (const std::string& sentence :
+       {by_eye_text(plan, stage), freehand_lines_text(plan, stage), blocks}) {
+    if (!sentence.empty()) by_hand += (by_hand.empty() ? "" : " ") + sentence;
   }
-  if (const std::string blocks = outside_blocks_text(plan, stage); !blocks.empty()) {
-    flow.text(plan.locale.say("Or, %1.", blocks), {.size = look.small()});
-  }
+  if (!by_hand.empty())
+    flow.text(by_hand, blocks.empty() ? style : TextStyle{.size = look.small()});
   add_list(flow, checks_at(plan, stage, 0), style);
   add_list(flow, spacer_texts(plan, stage), style);
   flow.gap(4);

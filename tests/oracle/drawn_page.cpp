@@ -186,7 +186,7 @@ class PageReader {
       for (const pugi::xml_node& glyph : span.children("g")) {
         const Spot at = apply(outer, spot_of(glyph, "x", "y"));
         const double advance = glyph.attribute("adv").as_double();
-        goes_on = goes_on ? std::hypot(at.x - next.x, at.y - next.y) < size
+        goes_on = goes_on ? std::hypot(at.x - next.x, at.y - next.y) < 0.25 * size
                           : !page_.labels.empty() && runs_on(page_.labels.back(), at, size, turn);
         if (!goes_on) page_.labels.push_back({{}, at, 0, size, turn, colour_of(node)});
         Label& label = page_.labels.back();

@@ -34,7 +34,7 @@ std::string texts_of(const ToldPlan& plan, const Stage& stage) {
       for (const BevelCut& cut : placement.cuts) out.push_back(brief_ends_text(plan, stage, cut));
     }
   }
-  for (const SkewCut& cut : stage.skew_cuts) out.push_back(skew_brief_text(plan, cut));
+  for (const SkewCut& cut : stage.skew_cuts) out.push_back(skew_brief_text(plan, stage, cut));
   if (!stage.skew_cuts.empty()) out.push_back(skew_marks_text(plan, stage));
   for (const std::string& curve : curve_texts(plan, stage)) out.push_back(curve);
   for (const GrooveTrim& trim : stage.trims) out.push_back(trim_text(plan, trim));

@@ -177,6 +177,7 @@ class PlanReader {
     }
     if (const auto m = found(text, amount)) {
       amount_ = {length_of((*m)[2]) * ((*m)[1] == "opened" ? 1 : -1), {}};
+      if (!(*m)[3].matched && has(text, " stop ")) fault("the stops' amount is not told for both");
       if ((*m)[3].matched) {
         amount_->second = length_of((*m)[3]) * ((*m)[4] == "away from" ? 1 : -1);
         if ((*m)[5] != (*m)[3] || ((*m)[4] == "away from") != ((*m)[6] == "toward")) {
@@ -762,6 +763,11 @@ class PlanReader {
     for (const Arrow& arrow : p.arrows) nameless.push_back(&arrow);
     for (const auto& [number, at] : p.numbers) {
       const oracle::Spot spot = at;
+      const auto distance = [&](oracle::Spot from, const Arrow& to) {
+        // Above the board, at the end of the line to cut.
+        if (from.y < p.upper_left.y) return std::abs(from.x - to.from.x);
+        return PlanReader::distance(from, to);
+      };
       const Arrow* nearest = &*std::min_element(
           p.arrows.begin(), p.arrows.end(),
           [&](const Arrow& a, const Arrow& b) { return distance(spot, a) < distance(spot, b); });

@@ -126,7 +126,8 @@ class PageReader {
     here_ = true;
   }
   void append(const Label& label) {
-    parts_.back().text += " " + label.text;
+    // A word may be broken at its hyphen.
+    parts_.back().text += (parts_.back().text.ends_with('-') ? "" : " ") + label.text;
     before_ = label;
   }
 

@@ -1,108 +1,30 @@
 // The simulator plays the sheet as it is printed.
 
 #include <catch2/catch.hpp>
-#include <filesystem>
 #include <regex>
 
-#include "engine/cuts/sheet/json.h"
 #include "engine/job/read.h"
-#include "mats.h"
-#include "printed_plan.h"
-#include "render/cutsheet/cutsheet.h"
+#include "printed_job.h"
 #include "tests/how_many.h"
-#include "tests/oracle/program.h"
 
 using namespace mullion;
 
-namespace {
-
-// A plan, and the pages that its sheet is printed on.
-struct Sheet {
-  const Mat& mat;
-  simulator::Cutter cutter;
-  nlohmann::json templates;
-  std::vector<oracle::DrawnPage> pages;
-  Length slack;
-
-  Sheet(const Mat& of, const CuttingPlan& plan)
-      : mat(of),
-        cutter(mats::ideal(plan.cutter)),
-        templates(nlohmann::json::parse(plan_to_json(plan))) {
-    static const std::string folder = oracle::scratch_folder("printed-sheet");
-    const std::string path = folder + "/sheet.pdf";
-    oracle::write_file(path, render_cutsheet(plan));
-    pages = oracle::drawn_pages(path);
-    // Rounding of what is never seen is not told.
-    for (const Stage& stage : plan.stages) {
-      if (stage.kind == StageKind::spacer) slack = setting_step(plan.cutter.scale) * 2;
-    }
-    for (const PlanNote& note : plan.notes) {
-      // A line may be off by guide, block and mark together.
-      if (const auto* rounded = std::get_if<RoundedSettings>(&note)) slack = rounded->most * 4;
-    }
-  }
-
-  std::string outcome(unsigned lie) const { return outcome(pages, lie); }
-
-  std::string outcome(const std::vector<oracle::DrawnPage>& shown, unsigned lie) const {
-    const printed::Told told =
-        printed::plan_of(printed::parts_of(shown), {cutter, &mat, templates, slack});
-    if (!told.faults.empty()) return told.faults.front();
-    return mats::difference(mat, told.plan.dump(), cutter, lie, slack);
-  }
-};
-
-}  // namespace
-
 TEST_CASE("the sheet of every gallery job gives its mats when it is played as it is printed") {
-  int jobs = 0;
-  for (const auto& entry : std::filesystem::directory_iterator(oracle::gallery(""))) {
-    if (entry.path().extension() != ".xml") continue;
-    const Job job = read_job(entry.path().string()).value();
-    const Mat mat = build_mat(job, lay_out(job).value()).value();
-    const CuttingPlan plan = plan_cutting(mat, generic_cutter_for(job.scale.unit)).value();
-    const Sheet sheet(mat, plan);
-    ++jobs;
-    INFO(entry.path());
+  const int jobs = printed::each_gallery_plan([](const printed::GalleryPlan& one) {
+    const printed::Sheet sheet(one.mat, one.plan);
+    INFO(one.name);
     for (unsigned lie = 0; lie < 4; ++lie) CHECK(sheet.outcome(lie * 0x55555555u) == "");
-  }
+  });
   CHECK(jobs > 25);
 }
 
 TEST_CASE("random mats and jobs come out as they were meant when their sheets are played") {
-  const int count = test::how_many(24, 2000);
-  std::mt19937 random(417);
-  int played = 0, shown = 0;
-  for (int i = 0; i < count; ++i) {
-    const CutterProfile cutter = mats::random_cutter(random);
-    PlanOptions options;
-    options.stacked = random() % 3 != 0;
-    options.quantity = random() % 4 == 0 ? 12 : 1;
-    options.way = mats::random_way(random, cutter);
-    const auto lie = static_cast<unsigned>(random());
-    std::optional<Mat> mat;
-    std::string xml;
-    if (random() % 2 == 0) {
-      mat = mats::random_mat(random);
-    } else {
-      xml = mats::random_job(random);
-      const Job job = parse_job(xml, "random.xml").value();
-      if (const auto layout = lay_out(job)) {
-        if (auto built = build_mat(job, *layout)) mat = std::move(*built);
-      }
-    }
-    if (!mat) continue;
-    const auto plan = plan_cutting(*mat, cutter, options);
-    if (!plan) continue;
-    ++played;
-    INFO("job " << i << " " << name_of(plan->way) << "\n" << xml);
-    const Sheet sheet(*mat, *plan);
-    if (sheet.outcome(lie) != "")
-      oracle::write_file("/tmp/cuts_out/bad" + std::to_string(i) + ".pdf", render_cutsheet(*plan));
-    shown += sheet.slack == Length() ? 1 : 0;
-    CHECK(sheet.outcome(lie) == "");
-  }
-  CHECK(played > count / 2);
+  const int count = test::how_many(24, 2400);
+  const int played = printed::each_random_plan(417, count, [](const printed::RandomPlan& one) {
+    INFO(one.name);
+    CHECK(printed::Sheet(one.mat, one.plan).outcome(one.lie) == "");
+  });
+  CHECK(played > count * 4 / 5);
 }
 
 namespace {
@@ -250,7 +172,7 @@ TEST_CASE("a fault in anything that a sheet prints is found when it is played") 
   const auto stride = static_cast<std::size_t>(test::how_many(37, 1));
   std::size_t turn = 0, placed = 0;
   for (const Faulty& one : sheets) {
-    const Sheet sheet(one.mat, one.plan);
+    const printed::Sheet sheet(one.mat, one.plan);
     INFO(one.name);
     REQUIRE(sheet.outcome(0) == "");
     const Seeds seeds(sheet.pages);

@@ -1,7 +1,6 @@
 #include "engine/suggest/choosing.h"
 
 #include <algorithm>
-#include <set>
 
 #include "engine/suggest/composition.h"
 #include "engine/suggest/difference.h"
@@ -25,12 +24,17 @@ std::vector<Ranked> best_of_each_plan(std::vector<Ranked> hung) {
 
 }  // namespace
 
+bool is_tidy(const Criteria& criteria) {
+  constexpr double flush = 0.95, half_flush = 0.5, mirrored = 0.85, even = 0.75;  // our own figures
+  return criteria.flush >= flush || criteria.alignment >= 1 ||
+         (criteria.symmetry >= mirrored && criteria.bars >= even && criteria.flush >= half_flush);
+}
+
 std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length gap,
-                           std::size_t items) {
+                           std::size_t items, std::size_t at_least) {
   const std::vector<Ranked> best = best_of_each_plan(std::move(hung));
   std::vector<Ranked> out;
   std::vector<bool> is_taken(best.size(), false);
-  std::set<Composition> seen;
   const auto rects = [&](const Ranked& r) { return on_board(r.block, gap, items, r.board); };
   const auto is_like_another = [&](const Ranked& one) {
     return std::any_of(out.begin(), out.end(), [&](const Ranked& other) {
@@ -55,20 +59,29 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
     }
   };
   // Not with one bar much narrower than the others, which leaves holes elsewhere.
-  const auto is_whole = [&](const Ranked& one) {
-    return one.criteria.bars >= std::min(even_enough, best.front().criteria.bars);
+  const auto is_whole = [](const Ranked& one) { return one.criteria.bars >= even_enough; };
+  const auto is_wanted = [&](const Ranked& one) {
+    return hangs_well(one) && is_whole(one) && is_tidy(one.criteria) && !is_like_another(one);
   };
   const auto is_good = [&](const Ranked& one) {
-    return one.score >= good_enough * best.front().score && hangs_well(one) && is_whole(one) &&
-           !is_like_another(one);
+    return one.score >= good_enough * best.front().score && is_wanted(one);
   };
-  take([&](const Ranked& one) { return is_good(one) && seen.insert(kind_of(one)).second; });
-  take(is_good);
-  take(
-      [&](const Ranked& one) { return hangs_well(one) && is_whole(one) && !is_like_another(one); });
-  const auto take_if_few = [&](const auto& is_wanted) {
-    take([&](const Ranked& one) { return out.size() < few && is_wanted(one); });
+  const auto of_its_kind = [&](const Ranked& one) {
+    return std::count_if(out.begin(), out.end(),
+                         [&](const Ranked& other) { return kind_of(other) == kind_of(one); });
   };
+  constexpr std::ptrdiff_t most_of_a_kind = 2;
+  take([&](const Ranked& one) { return is_good(one) && of_its_kind(one) == 0; });
+  take([&](const Ranked& one) { return is_good(one) && of_its_kind(one) < most_of_a_kind; });
+  take([&](const Ranked& one) { return is_wanted(one) && of_its_kind(one) < most_of_a_kind; });
+  const auto take_if_few = [&](const auto& may_be_taken) {
+    take([&](const Ranked& one) { return out.size() < at_least && may_be_taken(one); });
+  };
+  const auto hangs = [&](const Ranked& one) {
+    return hangs_well(one) && is_whole(one) && !is_like_another(one);
+  };
+  take_if_few([&](const Ranked& one) { return hangs(one) && of_its_kind(one) == 0; });
+  take_if_few(hangs);
   take_if_few([&](const Ranked& one) { return hangs_well(one) && !is_like_another(one); });
   take_if_few([&](const Ranked& one) { return !is_like_another(one); });
   take_if_few([](const Ranked&) { return true; });

@@ -203,7 +203,6 @@ class Ringing {
   std::optional<Block> filling(const Room& room) const {
     Length across = stepped(half_rounded_down(room.width), hanging_.increment);
     Length down = stepped(half_rounded_down(room.height), hanging_.increment);
-    std::optional<Block> out;
     for (int i = 0; i < 4; ++i) {
       const Block whole = unchecked(across, down);
       across += stepped(room.width - whole.width, hanging_.increment);
@@ -215,10 +214,29 @@ class Ringing {
         down.ticks() * of > across.ticks() * most_drawn_out) {
       return std::nullopt;
     }
-    return made(across, down);
+    auto out = made(across, down);
+    return out && !is_sparse(*out) ? out : std::nullopt;
   }
 
  private:
+  // Its pictures stand too far from each other to be seen together.
+  bool is_sparse(const Block& ring) const {
+    constexpr std::int64_t widest = 6;  // gaps; our own figure
+    const std::size_t count = cast_.around.size();
+    for (std::size_t i = 0; i < count; ++i) {
+      if (apart(ring, i, (i + 1) % count) <= hanging_.gap * widest) return false;
+    }
+    return true;
+  }
+
+  static Length apart(const Block& block, std::size_t i, std::size_t j) {
+    const Corner &a = block.corners[i], &b = block.corners[j];
+    const Block &one = block.parts[i], &other = block.parts[j];
+    const Length beside = std::max(b.left - a.left - one.width, a.left - b.left - other.width);
+    const Length above = std::max(b.top - a.top - one.height, a.top - b.top - other.height);
+    return std::max(beside, above);
+  }
+
   Block unchecked(Length across, Length down) const {
     Group group = group_;
     group.ring.across = across;
@@ -248,15 +266,9 @@ class Ringing {
   }
 
   bool are_apart(const Block& block) const {
-    const Length gap = hanging_.gap;
     for (std::size_t i = 0; i < block.parts.size(); ++i) {
       for (std::size_t j = 0; j < i; ++j) {
-        const Corner &a = block.corners[i], &b = block.corners[j];
-        const Block &one = block.parts[i], &other = block.parts[j];
-        const bool beside =
-            a.left + one.width + gap <= b.left || b.left + other.width + gap <= a.left;
-        const bool above = a.top + one.height + gap <= b.top || b.top + other.height + gap <= a.top;
-        if (!beside && !above) return false;
+        if (apart(block, i, j) < hanging_.gap) return false;
       }
     }
     return true;

@@ -280,7 +280,8 @@ class Look {
       out_.best = chosen(others, search_.count, search_.gap, items_.size());
       return;
     }
-    const std::vector<Ranked> starts = chosen(hung, most_starts, search_.gap, items_.size());
+    const std::vector<Ranked> starts =
+        chosen(hung, most_starts, search_.gap, items_.size(), most_starts);
     const ScoreOf score_of = [&](const Block& block, double least) {
       return hung_score(block, boards_, hanging_, least);
     };

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "engine/job/read.h"
+#include "engine/suggest/choosing.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/suggest.h"
 
@@ -138,7 +139,8 @@ TEST_CASE("suggestions for many pictures keep groups together and orders in sequ
   };
   const auto found = suggest_collages(job_of(12, more), {});
   REQUIRE(found.has_value());
-  CHECK(found->best.size() == 6);
+  CHECK(found->best.size() >= few);
+  CHECK(found->best.size() <= 6);
   std::vector<Bond> bonds(12);
   bonds[2].group = bonds[9].group = 0;
   bonds[4] = {1, 16};

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "engine/job/read.h"
+#include "engine/suggest/choosing.h"
 #include "engine/suggest/suggest.h"
 
 using namespace mullion;
@@ -58,7 +59,7 @@ TEST_CASE("the suggestions for few and for many pictures all look different") {
     const Job job = parse_job(xml + "</pictures></job>", "d.xml", Need::pictures).value();
     const auto found = suggest_collages(job, {}).value();
     INFO(count << " pictures");
-    REQUIRE(found.best.size() == 6);
+    REQUIRE(found.best.size() >= few);
     for (std::size_t i = 0; i < found.best.size(); ++i) {
       for (std::size_t j = 0; j < i; ++j) {
         const Ranked &a = found.best[i].ranked, &b = found.best[j].ranked;

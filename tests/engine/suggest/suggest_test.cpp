@@ -6,6 +6,7 @@
 
 #include "engine/job/read.h"
 #include "engine/job/write.h"
+#include "engine/suggest/choosing.h"
 #include "engine/suggest/difference.h"
 #include "engine/suggest/every_arrangement.h"
 #include "engine/suggest/growing.h"
@@ -121,7 +122,8 @@ TEST_CASE("suggestions are different: none has the plan of another") {
   std::set<std::string> looks;
   for (const Suggestion& suggestion : found.best) looks.insert(plan_key(suggestion.ranked.block));
   CHECK(looks.size() == found.best.size());
-  CHECK(found.best.size() == 6);
+  CHECK(found.best.size() >= few);
+  CHECK(found.best.size() <= 6);
   CHECK(found.every_one);
   for (std::size_t i = 1; i < found.best.size(); ++i) {
     CHECK(found.best[i - 1].ranked.score >= found.best[i].ranked.score);

@@ -5,10 +5,12 @@
 // Exact lengths; prices are whole numbers of the smallest coin. The plan is found by column
 // generation (P. C. Gilmore, R. E. Gomory, "Multistage cutting stock problems of two and more
 // dimensions", Operations Research 13, 1965), by rounding its solution step by step, and by taking
-// apart and planning anew a few sheets at a time; a greedy plan stands by. The bound comes from the same linear programme,
-// is derived by exact arithmetic (A. A. Farley, "A note on bounding a class of linear programming
-// problems", Operations Research 38, 1990) and holds for every plan whatsoever. Of plans that cost
-// the same, the one that leaves the more useful off-cuts is kept, then the one with fewer settings.
+// apart and planning anew a few sheets at a time; a greedy plan stands by. Where cheaper sheets may
+// do, they are searched for as well: every division of a few blanks, and beams for many. The bound
+// comes from the same linear programme, is derived by exact arithmetic (A. A. Farley, "A note on
+// bounding a class of linear programming problems", Operations Research 38, 1990) and holds for
+// every plan whatsoever. Of plans that cost the same, the one that leaves the more useful off-cuts
+// is kept, then the one with fewer settings.
 
 #include <atomic>
 #include <cstdint>
@@ -54,6 +56,9 @@ struct NestingOptions {
   // Cells of value tables that may be filled in search of better plans: a measure of time that is
   // the same on every machine.
   std::int64_t effort = 25'000'000;
+  // How many times that effort is spent on a search for cheaper sheets where they may do. In all
+  // about 10 s on a small machine.
+  double patience = 4;
   const std::atomic<bool>* stop = nullptr;  // once true, the best plan so far is returned
   std::function<void(const NestingProgress&)> report;
 };

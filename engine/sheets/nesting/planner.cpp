@@ -15,6 +15,8 @@ constexpr int rounds_at_first = 5000;
 constexpr int rounds_while_rounding = 6;
 // Sheets that are used for more than this share leave no off-cut worth a search.
 constexpr double fullest_compacted = 0.85;
+// What the largest sheet is worth where areas count.
+constexpr double largest_sheet_value = 1e6;
 // Of copying and judging a plan, in cells of a value table.
 constexpr std::int64_t effort_per_sheet = 200;
 
@@ -29,9 +31,14 @@ bool all_wanted(const std::vector<int>& counts, const std::vector<int>& wanted) 
 
 Planner::Planner(const NestingProblem& problem, const ColumnGeneration& searches)
     : problem_(problem), searches_(searches), cheapest_first_(problem.stock.size()) {
+  double largest = 0;
+  for (const StockKind& kind : problem.stock) {
+    largest = std::max(largest, to_millimetres(kind.width) * to_millimetres(kind.height));
+  }
   for (const BlankSize& blank : problem.blanks) {
     exact_areas_.push_back(to_millimetres(blank.width) * to_millimetres(blank.height));
-    areas_.push_back(std::max<std::int64_t>(std::llround(exact_areas_.back()), 1));
+    areas_.push_back(std::max<std::int64_t>(
+        std::llround(exact_areas_.back() / largest * largest_sheet_value), 1));
   }
   std::iota(cheapest_first_.begin(), cheapest_first_.end(), 0);
   std::stable_sort(cheapest_first_.begin(), cheapest_first_.end(), [&problem](int a, int b) {
@@ -120,7 +127,7 @@ bool Planner::fill(NestingPlan& plan, int stock, const std::vector<std::int64_t>
 
 bool Planner::finish_with_one_sheet(NestingPlan& plan) {
   const double needed =
-      std::inner_product(plan.wanted.begin(), plan.wanted.end(), areas_.begin(), 0.0);
+      std::inner_product(plan.wanted.begin(), plan.wanted.end(), exact_areas_.begin(), 0.0);
   for (const int stock : cheapest_first_) {
     const StockKind& kind = problem_.stock[static_cast<std::size_t>(stock)];
     if (plan.on_hand[static_cast<std::size_t>(stock)] == 0) continue;

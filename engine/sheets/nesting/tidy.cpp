@@ -37,13 +37,6 @@ bool is_empty(const Counts& counts) {
   return std::all_of(counts.begin(), counts.end(), [](int n) { return n == 0; });
 }
 
-bool can_be_cut(const Pattern& pattern, const CutLimits& limits) {
-  if (pattern.kind == Kind::columns && !limits.allow(pattern.height, pattern.width)) return false;
-  if (pattern.kind == Kind::rows && !limits.allow(pattern.width, pattern.height)) return false;
-  return std::all_of(pattern.parts.begin(), pattern.parts.end(),
-                     [&](const Pattern& part) { return can_be_cut(part, limits); });
-}
-
 // Calls use(part, rest) for every part of the counts that is not empty.
 template <class Use>
 void for_each_part(const Counts& counts, Use use) {
@@ -267,6 +260,13 @@ bool order_parts(const Pattern& root, Pattern& node, int& settings) {
 }
 
 }  // namespace
+
+bool can_be_cut(const Pattern& pattern, const CutLimits& limits) {
+  if (pattern.kind == Kind::columns && !limits.allow(pattern.height, pattern.width)) return false;
+  if (pattern.kind == Kind::rows && !limits.allow(pattern.width, pattern.height)) return false;
+  return std::all_of(pattern.parts.begin(), pattern.parts.end(),
+                     [&](const Pattern& part) { return can_be_cut(part, limits); });
+}
 
 Pattern with_fewest_settings(Pattern pattern) {
   int settings = stop_settings(pattern);

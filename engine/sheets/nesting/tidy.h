@@ -11,6 +11,9 @@ namespace mullion {
 // More blanks than this are left where they are: the search tries every division of the blanks.
 inline constexpr int most_blanks_laid_anew = 6;
 
+// Whether every cut of the pattern is within the limits.
+bool can_be_cut(const Pattern& pattern, const CutLimits& limits);
+
 // The pattern of a sheet of few blanks with the largest off-cut worth keeping that any guillotine
 // pattern leaves, and, of those tried, with the fewest settings; else the pattern itself.
 Pattern laid_anew(const Pattern& pattern, const std::vector<BlankSize>& blanks,

@@ -113,6 +113,7 @@ class BoardPlanner {
     BoardNesting names = names_;
     NestingOptions nesting_options;
     nesting_options.effort = options.effort;
+    nesting_options.patience /= static_cast<double>(progress.boards);
     nesting_options.stop = options.stop;
     if (options.report) {
       nesting_options.report = [&](const NestingProgress& nesting) {

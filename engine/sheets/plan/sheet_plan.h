@@ -66,7 +66,7 @@ struct SheetPlanProgress {
 
 struct SheetPlanOptions {
   bool reuse_fallouts = true;
-  std::int64_t effort = NestingOptions{}.effort;  // for each board
+  std::int64_t effort = NestingOptions{}.effort;  // for each board; they share its patience
   const std::atomic<bool>* stop = nullptr;
   std::function<void(const SheetPlanProgress&)> report;
 };

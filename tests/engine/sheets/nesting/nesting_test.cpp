@@ -6,8 +6,7 @@
 
 #include "engine/sheets/nesting/column_generation.h"
 #include "engine/sheets/nesting/combinations.h"
-#include "engine/sheets/nesting/fill.h"
-#include "tests/engine/sheets/guillotine/cut_check.h"
+#include "tests/engine/sheets/nesting/check_plan.h"
 #include "tests/how_many.h"
 
 using namespace mullion;
@@ -76,27 +75,6 @@ std::int64_t least_cost(const NestingProblem& problem) {
   return cost.back();
 }
 
-void check_plan(const NestingProblem& problem, const Nesting& nesting) {
-  std::vector<int> made = nesting.missing;
-  std::vector<int> used(problem.stock.size(), 0);
-  std::int64_t cost = 0;
-  const std::vector<std::int64_t> ones(problem.blanks.size(), 1);
-  for (const CutSheet& sheet : nesting.sheets) {
-    const StockKind& kind = problem.stock.at(static_cast<std::size_t>(sheet.stock));
-    REQUIRE(fault_in(sheet.pattern, kind.width, kind.height, problem.limits, problem.blanks) == "");
-    REQUIRE(value_of(sheet.pattern, kind.width, kind.height, problem.limits.kerf, ones) > 0);
-    const std::vector<int> counts = counts_of(sheet.pattern, made.size());
-    for (std::size_t i = 0; i < counts.size(); ++i) made[i] += counts[i];
-    ++used[static_cast<std::size_t>(sheet.stock)];
-    cost += kind.price;
-  }
-  REQUIRE(made == problem.demands);
-  REQUIRE(cost == nesting.cost);
-  for (std::size_t s = 0; s < used.size(); ++s) {
-    REQUIRE(used[s] <= problem.stock[s].on_hand.value_or(used[s]));
-  }
-}
-
 const StockKind standard_sheet{inches(32), inches(40), 1200, {}};
 const StockKind oversize_sheet{inches(40), inches(60), 2600, {}};
 
@@ -132,6 +110,47 @@ TEST_CASE("nine in ten plans of a few blanks are the cheapest, and the bound is 
   CHECK(10 * best >= 9 * rounds);
 }
 
+TEST_CASE("where one sheet is all there is, no way of cutting leaves out less") {
+  std::mt19937 random(17);
+  const auto draw = [&random](std::uint32_t from, std::uint32_t to) {
+    return static_cast<std::int64_t>(from + random() % (to - from + 1));
+  };
+  for (int round = test::how_many(40, 200); round > 0; --round) {
+    NestingProblem problem;
+    problem.stock = {{units(draw(6, 10)), units(draw(6, 10)), 1, 1}};
+    problem.limits.kerf = units(0);
+    std::vector<BlankSize> pieces;
+    for (int left = 8; left > 0;) {  // each size at most so many times
+      const int count = static_cast<int>(draw(1, std::min(left, 3)));
+      problem.blanks.push_back({units(draw(1, 6)), units(draw(2, 6)), draw(0, 1) == 1});
+      problem.demands.push_back(count);
+      pieces.insert(pieces.end(), static_cast<std::size_t>(count), problem.blanks.back());
+      left -= count;
+    }
+    const auto area = [](const BlankSize& blank) {
+      return blank.width.ticks() * blank.height.ticks();
+    };
+    EverySet every(pieces);
+    const Subsets& sets =
+        every.from(problem.stock[0].width.ticks(), problem.stock[0].height.ticks());
+    std::int64_t most = 0, all = 0;
+    for (std::size_t set = 0; set < sets.size(); ++set) {
+      std::int64_t sum = 0;
+      for (std::size_t i = 0; i < pieces.size(); ++i) sum += (set >> i & 1) * area(pieces[i]);
+      all = std::max(all, sum);
+      if (sets[set]) most = std::max(most, sum);
+    }
+    const Nesting nesting = nest(problem);
+    INFO("round " << round);
+    check_plan(problem, nesting);
+    std::int64_t missing = 0;
+    for (std::size_t i = 0; i < problem.blanks.size(); ++i) {
+      missing += nesting.missing[i] * area(problem.blanks[i]);
+    }
+    REQUIRE(missing == all - most);
+  }
+}
+
 TEST_CASE("a week of orders on one board stays within 2 percent of the bound") {
   std::mt19937 random(11);
   NestingProblem problem;
@@ -164,7 +183,7 @@ TEST_CASE("every board of 60 to 300 sizes gets a plan that makes every blank") {
       problem.demands.push_back(1 + static_cast<int>(random() % 3));
     }
     NestingOptions options;
-    options.effort = 500'000;
+    options.effort = 300'000;
     INFO("round " << round << ", " << sizes << " sizes");
     const Nesting nesting = nest(problem, options);
     check_plan(problem, nesting);

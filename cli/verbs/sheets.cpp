@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "cli/answer.h"
+#include "cli/file_kind.h"
 #include "cli/job_argument.h"
 #include "cli/known_words.h"
 #include "cli/language.h"
@@ -16,6 +17,7 @@
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/refusal.h"
 #include "engine/sheets/inventory/stock_file.h"
+#include "engine/sheets/plan/whole_mats.h"
 #include "engine/sheets/report/report.h"
 #include "render/cutsheet/cutsheet.h"
 #include "render/sheetplan/labels.h"
@@ -28,7 +30,7 @@ struct Options {
   std::vector<std::string> jobs, outputs;
   std::string stock, run_sheet, labels, label_sheet;
   int skip_labels = 0;
-  bool commit = false, no_fallouts = false;
+  bool commit = false, incomplete = false, no_fallouts = false;
   UnderMats under_mats;
   std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
@@ -135,6 +137,16 @@ int write_run_sheet(const std::string& path, const std::vector<WorkPart>& work, 
   return write_output(path, render_work_sheet(work, scale, {}, locale));
 }
 
+// A pattern such as *.xml names the shop's own files too.
+Problem not_a_job(const std::string& path, const std::string& kind) {
+  const std::string hint = kind == "stock" ? "; --stock " + path + " plans from it" : "";
+  return {Severity::note,
+          "sheets-not-a-job",
+          path + " is a " + kind + " file, not a job: left out" + hint,
+          {},
+          {}};
+}
+
 int check_usage(const Options& options) {
   std::vector<std::string> paths = options.outputs;
   if (!options.run_sheet.empty()) paths.push_back(options.run_sheet);
@@ -150,6 +162,9 @@ int check_usage(const Options& options) {
   if (options.commit && options.stock.empty()) {
     return options.answer.fail_option("--commit", "expected --stock, the file to change");
   }
+  if (options.incomplete && !options.commit) {
+    return options.answer.fail_option("--incomplete", "expected --commit beside it");
+  }
   return success;
 }
 
@@ -158,6 +173,19 @@ Result<Stock> stock_for(const Options& options, const std::optional<StockFile>& 
   if (file) return file->stock();
   if (!options.stock.empty()) return read_stock(options.stock);
   return common_stock(boards_of(blanks), unit);
+}
+
+// Each order that is not made whole.
+Problems left_out_problems(const SheetPlan& plan) {
+  Problems problems;
+  for (const LeftOut& left : plan.left_out) {
+    problems.push_back({Severity::error,
+                        "sheets-incomplete",
+                        "not made: " + left_out_text(left, plan.scale),
+                        {},
+                        {}});
+  }
+  return problems;
 }
 
 // The cutter's profile, and what was stated beside it.
@@ -197,9 +225,8 @@ void warn_of(const Problems& problems, Problems& notes) {
   }
 }
 
-int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
+int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Problems notes) {
   const Answer& answer = options.answer;
-  Problems notes;
   const Scale& scale = jobs.front().scale;
   const Result<CutterProfile> profile = cutter_for(options.cutter, scale.unit);
   if (!profile) return answer.fail(profile.error());
@@ -239,7 +266,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
     plan_options.report = [&progress](const SheetPlanProgress& now) { progress.show(now); };
   }
   std::signal(SIGINT, end_early);
-  const Result<SheetPlan> plan = plan_sheets(blanks, stock, cutter, scale, plan_options);
+  const Result<SheetPlan> plan = plan_whole_mats(blanks, stock, cutter, scale, plan_options);
   std::signal(SIGINT, SIG_DFL);
   progress.wipe();
   if (!plan) return answer.fail(plan.error());
@@ -247,7 +274,19 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
   if (!work && !options.run_sheet.empty()) return answer.fail(work.error());
   if (!work) warn_of(work.error(), notes);
   notes.insert(notes.end(), plan->notes.begin(), plan->notes.end());
+  const Problems left_out = left_out_problems(*plan);
+  notes.insert(notes.end(), left_out.begin(), left_out.end());
+  const bool takes = file && (left_out.empty() || options.incomplete);
+  if (file && !takes) {
+    notes.push_back({Severity::note,
+                     "sheets-incomplete",
+                     "nothing was taken from " + options.stock +
+                         "; --incomplete takes what is cut for the mats that are made",
+                     {},
+                     {}});
+  }
   if (!answer.is_json()) report(notes);
+  const int outcome = left_out.empty() ? success : bad_job;
 
   const SheetReport sheet_report{*plan, stock, cutter, keep, work ? &*work : nullptr};
   for (const std::string& path : options.outputs) {
@@ -268,29 +307,41 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs) {
         write_output(options.labels, render_labels(labels_of(*plan), *sheet, label_options));
     if (status != success) return status;
   }
-  if (file) {
+  if (takes) {
     const Result<void> committed = file->commit(stock_after(*plan, file->stock(), keep));
     if (!committed) return answer.fail(committed.error());
   }
-  if (!answer.is_json()) return success;
-  return write_output("-", sheets_json(sheet_report, {success, notes}));
+  if (!answer.is_json()) return outcome;
+  const int written = write_output("-", sheets_json(sheet_report, {outcome, notes}));
+  return written == success ? outcome : written;
 }
 
 int make_sheets(Options options) {
   if (const int status = check_usage(options); status != success) return status;
   if (options.outputs.empty() && !options.answer.is_json()) options.outputs.emplace_back("-");
   std::vector<JobArgument> arguments;
+  Problems notes;
   for (const std::string& text : options.jobs) {
     const auto argument = job_argument(text);
     if (!argument) return options.answer.fail_option("JOB", argument.error());
+    if (const std::string kind = kind_of_file(argument->path); !kind.empty() && kind != "job") {
+      if (argument->path != options.stock && argument->path != options.cutter) {
+        notes.push_back(not_a_job(argument->path, kind));
+      }
+      continue;
+    }
     arguments.push_back(*argument);
+  }
+  if (arguments.empty()) {
+    notes.push_back(option_problem("JOB", "found no job file; expected at least one"));
+    return options.answer.fail(notes);
   }
   const Result<std::vector<BatchJob>> jobs = load_jobs(arguments);
   if (!jobs) return options.answer.fail(jobs.error());
   if (options.label_sheet.empty()) {
     options.label_sheet = jobs->front().scale.unit == Unit::inch ? "letter-30" : "a4-24";
   }
-  return plan_and_write(options, *jobs);
+  return plan_and_write(options, *jobs, std::move(notes));
 }
 
 std::vector<std::string> label_sheet_names() {
@@ -316,6 +367,9 @@ void add_sheets(CommandLine& program) {
               "without it, the common sizes of every board and the least area");
   verb.flag("--commit", options->commit,
             "Take what is cut from the stock file, and add the off-cuts that are kept");
+  verb.flag("--incomplete", options->incomplete,
+            "With --commit: take what is cut although the boards on hand do not suffice for every "
+            "mat; the run ends with status 1 all the same");
   verb.flag("--no-fallouts", options->no_fallouts, "Do not cut blanks from fallouts");
   verb.option(
       "--run-sheet", Takes::file, options->run_sheet,

@@ -45,6 +45,7 @@ struct Layer {
   std::string name;   // "Top mat"
   std::string board;  // "Oat"
   Colour colour{0xf2, 0xee, 0xe3};
+  bool states_colour = true;  // else it is any board of that name
   Colour core{0xff, 0xff, 0xff};
   Length thickness = sixty_fourths(4);  // 4-ply: 1/16 in; measure your own board
   int ply = 4;

@@ -79,6 +79,7 @@ void read_parts(Element& root, const Children& children, Need need, Job& job) {
     require_child(root, children, "arrange", "with an opening, a row or a column");
   } else if (job.layers.empty()) {
     job.layers.push_back(Layer{});
+    job.layers.front().states_colour = false;
     job.layers.front().name = usual_layer_name(1);
   }
 }

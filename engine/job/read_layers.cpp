@@ -51,6 +51,7 @@ Layer read_layer(Element& element, std::size_t number) {
   layer.place = element.place();
   layer.name = element.line("name", usual_layer_name(number));
   layer.board = element.line("board");
+  layer.states_colour = element.has("colour");
   element.colour("colour", layer.colour);
   element.colour("core", layer.core);
   layer.ply = element.integer("ply", 1, thickest_ply, 4);

@@ -60,21 +60,70 @@ double draw_code(paper::Drawing& page, const std::string& code, const Box& label
   return side;
 }
 
+using LabelLine = std::pair<std::string, TextStyle>;
+
+bool fits(const std::string& text, double room, const TextStyle& style) {
+  return paper::fitted(text, room, style) == text;
+}
+
+// A text with its middle left out, since a reference ends in what tells it from the next one.
+std::string without_middle(const std::string& text, double room, const TextStyle& style) {
+  const std::vector<std::size_t> letters = [&text] {
+    std::vector<std::size_t> starts;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+      if ((static_cast<unsigned char>(text[i]) & 0xC0) != 0x80) starts.push_back(i);
+    }
+    return starts;
+  }();
+  for (std::size_t kept = letters.size(); kept > 1; --kept) {
+    const std::size_t tail = (kept + 1) / 2;
+    const std::string shorter = text.substr(0, letters[kept - tail]) + "\xE2\x80\xA6" +
+                                text.substr(letters[letters.size() - tail]);
+    if (fits(shorter, room, style)) return shorter;
+  }
+  return text;
+}
+
+// The reference on one line, or on two, smaller, broken where it says best.
+void add_reference(std::vector<LabelLine>& lines, const std::string& text, double room,
+                   const TextStyle& style) {
+  const TextStyle narrow = paper::narrowed(text, room, style, least_label_type);
+  if (fits(text, room, narrow)) {
+    lines.emplace_back(text, style);
+    return;
+  }
+  std::size_t end = 0;  // of the first line
+  for (std::size_t i = 1; i < text.size(); ++i) {
+    const bool letter = (static_cast<unsigned char>(text[i]) & 0xC0) != 0x80;
+    if (!letter || !fits(text.substr(0, i), room, narrow)) continue;
+    const bool after_mark = std::string_view(" -_/.,").find(text[i - 1]) != std::string_view::npos;
+    if (after_mark || i <= text.size() / 2) end = i;
+  }
+  if (end == 0) end = text.size();
+  lines.emplace_back(text.substr(0, end), narrow);
+  const std::string rest = text.substr(end);
+  if (!rest.empty()) {
+    lines.emplace_back(fits(rest, room, narrow) ? rest : without_middle(rest, room, narrow),
+                       narrow);
+  }
+}
+
 void draw_label(paper::Drawing& page, const BlankLabel& label, const LabelOptions& options,
                 const Box& box) {
   const Locale& locale = options.locale;
-  const double width = box.width - draw_code(page, label.code, box) - padding;
+  const double room = box.width - draw_code(page, label.code, box) - 2 * padding;
   const TextStyle strong{10, true, {0, 0, 0}, Anchor::left, 0};
   const TextStyle plain{7.5, false, {0, 0, 0}, Anchor::left, 0};
-  const std::vector<std::pair<std::string, TextStyle>> lines = {
-      {label.order, strong},
-      {size_text(label.width, label.height, options.scale, locale), strong},
-      {label.layer + ", " + label.board, plain},
-      {locale.say("%1 of %2, sheet %3", label.copy, label.copies, label.sheet), plain}};
-  const double leading = std::min(13.0, (box.height - 2 * padding) / 4);
-  double y = box.y + (box.height - 4 * leading) / 2 + 0.75 * leading;
+  std::vector<LabelLine> lines;
+  add_reference(lines, label.order, room, strong);
+  lines.emplace_back(size_text(label.width, label.height, options.scale, locale), strong);
+  lines.emplace_back(label.layer + ", " + label.board, plain);
+  lines.emplace_back(locale.say("%1 of %2, sheet %3", label.copy, label.copies, label.sheet),
+                     plain);
+  const auto count = static_cast<double>(lines.size());
+  const double leading = std::min(13.0, (box.height - 2 * padding) / count);
+  double y = box.y + (box.height - count * leading) / 2 + 0.75 * leading;
   for (const auto& [text, style] : lines) {
-    const double room = width - padding;
     const TextStyle fitting = paper::narrowed(text, room, style, least_label_type);
     page.text(paper::fitted(text, room, fitting), {box.x + padding, y}, fitting);
     y += leading;

@@ -157,7 +157,12 @@ class Summary {
   void missing() {
     if (complete_) return;
     y_ += row_height / 2;
-    write(locale_.say("Missing: no sheet on hand holds these"), strong);
+    write(locale_.say("Not made, since a board is short"), strong);
+    for (const LeftOut& left : report_.plan.left_out) {
+      write(left_out_text(left, scale(), locale_));
+    }
+    y_ += row_height / 2;
+    write(locale_.say("Blanks that are missing"), strong);
     for (const BoardPlan& board : report_.plan.boards) {
       for (const BlankCopy& copy : board.missing) {
         const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];

@@ -77,6 +77,7 @@ void read_board(Element& element, std::set<std::string>& ids, Stock& stock) {
   board.name = element.line("name");
   if (!element.has("name")) element.required("name", "the board's name");
   board.colour = Layer{}.colour;
+  board.any_colour = !element.has("colour");
   element.colour("colour", board.colour);
   board.thickness = element.length_or("thickness", Least::above_zero, Layer{}.thickness);
   for (const pugi::xml_node& node : element.children({"sheet", "offcut"})) {

@@ -44,7 +44,7 @@ std::string write_stock(const Stock& stock) {
     written.push_back(first.board);
     ElementWriter board = out.child("board");
     board.attribute("name", first.board.name);
-    board.colour("colour", first.board.colour);
+    if (!first.board.any_colour) board.colour("colour", first.board.colour);
     board.length("thickness", first.board.thickness);
     for (const StockPiece& piece : stock.pieces) {
       if (piece.board == first.board) {

@@ -118,6 +118,39 @@ class Assignment {
   std::map<Size, std::vector<LooseFallout>> loose_;
 };
 
+// Kinds of stock that give the same at the same price stand for each other: what is on hand goes
+// first, and is bought only when it is gone.
+class RackFirst {
+ public:
+  RackFirst(const NestingProblem& problem, const BoardNesting& board)
+      : problem_(problem), board_(board), used_(problem.stock.size()) {}
+
+  std::size_t take(std::size_t kind) {
+    if (board_.stock_of_kind[kind] < 0) return kind;
+    for (const bool on_rack : {true, false}) {
+      for (std::size_t i = 0; i < problem_.stock.size(); ++i) {
+        const std::optional<int>& on_hand = problem_.stock[i].on_hand;
+        if (!alike(i, kind) || on_hand.has_value() != on_rack) continue;
+        if (on_rack && used_[i] == *on_hand) continue;
+        ++used_[i];
+        return i;
+      }
+    }
+    return kind;
+  }
+
+ private:
+  bool alike(std::size_t a, std::size_t b) const {
+    const StockKind &one = problem_.stock[a], &other = problem_.stock[b];
+    return board_.stock_of_kind[a] >= 0 && one.width == other.width && one.height == other.height &&
+           one.price == other.price;
+  }
+
+  const NestingProblem& problem_;
+  const BoardNesting& board_;
+  std::vector<int> used_;
+};
+
 // Sheets that are cut alike stand together.
 void put_in_order(std::vector<PlannedSheet>& sheets) {
   const auto key = [](const PlannedSheet& sheet) {
@@ -135,8 +168,9 @@ void put_in_order(std::vector<PlannedSheet>& sheets) {
 
 void assign_blanks(const Nesting& nesting, const NestingProblem& problem, const BoardNesting& board,
                    const Stock& stock, BoardPlan& plan) {
+  RackFirst rack(problem, board);
   for (const CutSheet& cut : nesting.sheets) {
-    const auto kind = static_cast<std::size_t>(cut.stock);
+    const std::size_t kind = rack.take(static_cast<std::size_t>(cut.stock));
     PlannedSheet sheet;
     sheet.stock = board.stock_of_kind[kind];
     sheet.pattern = cut.pattern;

@@ -52,13 +52,15 @@ class BoardPlanner {
     Problems notes;
     for (std::size_t i = 0; i < stock_.pieces.size(); ++i) {
       const StockPiece& piece = stock_.pieces[i];
-      if (piece.board != plan_.board || piece.on_hand == 0) continue;
+      if (piece.board != plan_.board) continue;
       if (!might_be_trimmed(piece, problem_.limits)) {
         notes.push_back(left_out(piece, stock_));
         continue;
       }
-      problem_.stock.push_back(
-          {piece.usable_width(), piece.usable_height(), piece.price, piece.on_hand});
+      const StockKind kind{piece.usable_width(), piece.usable_height(), piece.price, piece.on_hand};
+      listed_.push_back(kind);
+      if (piece.on_hand == 0) continue;
+      problem_.stock.push_back(kind);
       names_.stock_of_kind.push_back(static_cast<int>(i));
       names_.fallout_of_kind.emplace_back();
     }
@@ -66,16 +68,13 @@ class BoardPlanner {
   }
 
   Problems impossible() const {
-    if (problem_.stock.empty()) return {no_such_board()};
+    if (listed_.empty()) return {no_such_board()};
     Problems problems;
     for (const BlankOrder& line : plan_.lines) {
       const BlankSize blank{line.width, line.height, !line.grain};
-      const bool fits =
-          std::any_of(problem_.stock.begin(), problem_.stock.end(), [&](const StockKind& kind) {
-            return PatternSearch(kind.width, kind.height, problem_.limits, {blank})
-                       .find({1})
-                       .value > 0;
-          });
+      const bool fits = std::any_of(listed_.begin(), listed_.end(), [&](const StockKind& kind) {
+        return PatternSearch(kind.width, kind.height, problem_.limits, {blank}).find({1}).value > 0;
+      });
       if (fits) continue;
       problems.push_back(problem("sheets-blank-too-large",
                                  "order " + line.order + ", " + line.layer + ": a blank of " +
@@ -111,6 +110,12 @@ class BoardPlanner {
     BoardPlan plan = plan_;
     NestingProblem problem = problem_;
     BoardNesting names = names_;
+    if (problem.stock.empty() || nothing_is_wanted()) {
+      Nesting nothing;
+      nothing.missing = problem.demands;
+      assign_blanks(nothing, problem, names, stock_, plan);
+      return plan;
+    }
     NestingOptions nesting_options;
     nesting_options.effort = options.effort;
     nesting_options.patience /= static_cast<double>(progress.boards);
@@ -145,6 +150,11 @@ class BoardPlanner {
     plan.bound = nesting.bound;
     assign_blanks(nesting, problem, names, stock_, plan);
     return plan;
+  }
+
+  bool nothing_is_wanted() const {
+    return std::all_of(problem_.demands.begin(), problem_.demands.end(),
+                       [](int count) { return count == 0; });
   }
 
   void add_size(const BlankOrder& line) {
@@ -190,11 +200,17 @@ class BoardPlanner {
     for (const StockPiece& piece : stock_.pieces) names.push_back(piece.board.name);
     std::string message = "order " + plan_.lines.front().order + ", " + plan_.lines.front().layer +
                           ": found no sheet of " + describe(plan_.board, scale_) + " in the stock";
+    std::vector<Board> others;
     for (const StockPiece& piece : stock_.pieces) {
       if (piece.board.name != plan_.board.name || piece.board == plan_.board) continue;
-      message += "; it lists " + describe(piece.board, scale_);
-      return problem("sheets-no-such-board", message);
+      if (std::find(others.begin(), others.end(), piece.board) == others.end()) {
+        others.push_back(piece.board);
+      }
     }
+    for (const Board& board : others) {
+      message += (board == others.front() ? "; it lists " : ", and ") + describe(board, scale_);
+    }
+    if (!others.empty()) return problem("sheets-no-such-board", message);
     const std::string_view near = near_name(plan_.board.name, names);
     if (!near.empty()) message += "; did you mean \"" + std::string(near) + "\"?";
     return problem("sheets-no-such-board", message);
@@ -204,6 +220,7 @@ class BoardPlanner {
   const SheetCutter& cutter_;
   const Scale& scale_;
   NestingProblem problem_;
+  std::vector<StockKind> listed_;  // those of which none is on hand among them
   BoardNesting names_;
   BoardPlan plan_;
 };
@@ -222,11 +239,18 @@ std::int64_t SheetPlan::bound() const {
   return sum;
 }
 
+bool SheetPlan::is_complete() const {
+  return std::all_of(boards.begin(), boards.end(),
+                     [](const BoardPlan& board) { return board.missing.empty(); });
+}
+
 Result<SheetPlan> plan_sheets(const std::vector<BlankOrder>& orders, const Stock& stock,
                               const SheetCutter& cutter, const Scale& scale,
                               const SheetPlanOptions& options) {
   std::map<Board, std::vector<BlankOrder>> by_board;
-  for (const BlankOrder& order : orders) by_board[order.board].push_back(order);
+  for (const BlankOrder& order : orders) {
+    by_board[listed_board(order.board, stock).value_or(order.board)].push_back(order);
+  }
 
   SheetPlan plan;
   plan.currency = stock.currency;

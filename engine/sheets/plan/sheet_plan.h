@@ -47,15 +47,26 @@ struct BoardPlan {
                                                       // where they save something
 };
 
+// Mats of an order that are not made, since a board is short: the last ones.
+struct LeftOut {
+  std::string order;
+  int mats = 0, ordered = 0;
+  std::vector<Board> short_of;
+
+  int first_copy() const { return ordered - mats + 1; }
+};
+
 struct SheetPlan {
   std::string currency;
   Scale scale;
   CutLimits limits;
   std::vector<BoardPlan> boards;
-  Problems notes;  // such as a sheet that cannot be trimmed on this cutter
+  std::vector<LeftOut> left_out;  // by plan_whole_mats
+  Problems notes;                 // such as a sheet that cannot be trimmed on this cutter
 
   std::int64_t cost() const;
   std::int64_t bound() const;
+  bool is_complete() const;
 };
 
 struct SheetPlanProgress {

@@ -28,6 +28,15 @@ class Writer {
     json["bound"] = report_.plan.bound();
     json["boards"] = Json::array();
     for (const BoardPlan& board : report_.plan.boards) json["boards"].push_back(of(board));
+    json["leftOut"] = Json::array();
+    for (const LeftOut& left : report_.plan.left_out) {
+      Json boards = Json::array();
+      for (const Board& board : left.short_of) boards.push_back(describe(board, scale_));
+      json["leftOut"].push_back({{"order", left.order},
+                                 {"mats", left.mats},
+                                 {"ordered", left.ordered},
+                                 {"shortOf", std::move(boards)}});
+    }
     json["offcuts"] = Json::array();
     for (const KeptOffcut& offcut : kept_offcuts(report_.plan, report_.stock, report_.keep)) {
       json["offcuts"].push_back({{"id", offcut.piece.id},
@@ -44,7 +53,7 @@ class Writer {
   Json of(const BoardPlan& board) const {
     const BoardUse use = use_of(board, report_.stock, report_.cutter);
     Json json{{"board", board.board.name},
-              {"colour", format_colour(board.board.colour)},
+              {"colour", board.board.any_colour ? Json() : Json(format_colour(board.board.colour))},
               {"thickness", length(board.board.thickness, scale_)},
               {"cost", board.cost},
               {"bound", board.bound},

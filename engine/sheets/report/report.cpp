@@ -36,6 +36,17 @@ BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& c
   return use;
 }
 
+std::string left_out_text(const LeftOut& left, const Scale& scale, const Locale& locale) {
+  std::string boards;
+  for (const Board& board : left.short_of) {
+    boards += (boards.empty() ? "" : "; ") + describe(board, scale, locale);
+  }
+  return left.mats == left.ordered
+             ? locale.say("order %1: all %2 mats, short of %3", left.order, left.ordered, boards)
+             : locale.say("order %1: %2 of %3 mats (from copy %4 on), short of %5", left.order,
+                          left.mats, left.ordered, left.first_copy(), boards);
+}
+
 std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale,
                          const Locale& locale) {
   if (cut.marked && cut.bevel && cut.stop == Length()) return locale.say("beside the blank (mark)");

@@ -36,6 +36,9 @@ BoardUse use_of(const BoardPlan& board, const Stock& stock, const SheetCutter& c
 std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const Stock& stock,
                       const Locale& locale = {});
 
+// "order A-2: 2 of 5 mats (from copy 4 on), short of Oat, #f2eee3, 1/16 in".
+std::string left_out_text(const LeftOut& left, const Scale& scale, const Locale& locale = {});
+
 // What the scale of the stop shows for a cut, as "16 in", "16 1/16 in + 0.4 mm (rest)"; where the
 // cut is marked by hand, the length to mark.
 std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale,

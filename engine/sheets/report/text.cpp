@@ -63,8 +63,8 @@ std::string missing_text(const BoardPlan& board, const Scale& scale) {
   std::string text;
   for (const BlankCopy& copy : board.missing) {
     const BlankOrder& line = board.lines[static_cast<std::size_t>(copy.line)];
-    text += "  missing, no sheet on hand holds it: " + line.order + ", " + line.layer + ", copy " +
-            std::to_string(copy.copy) + ", " + size_text(line.width, line.height, scale) + "\n";
+    text += "  missing: " + line.order + ", " + line.layer + ", copy " + std::to_string(copy.copy) +
+            ", " + size_text(line.width, line.height, scale) + "\n";
   }
   return text;
 }
@@ -134,6 +134,10 @@ std::string text_of(const SheetReport& report) {
             ", from sheet " + std::to_string(offcut.sheet) + "\n";
   }
   if (!kept.empty()) text += "\n";
+  for (const LeftOut& left : report.plan.left_out) {
+    text += "Not made: " + left_out_text(left, report.plan.scale) + "\n";
+  }
+  if (!report.plan.left_out.empty()) text += "\n";
   text += "In all: " + cost_text(report.plan.cost(), report.stock);
   if (complete) {
     text += "; " + bound_text(report.plan.cost(), report.plan.bound(), report.stock);

@@ -11,7 +11,7 @@ namespace {
 auto key(const Board& board) {
   const Colour& colour = board.colour;
   return std::make_tuple(std::string_view(board.name), board.thickness, colour.red, colour.green,
-                         colour.blue);
+                         colour.blue, board.any_colour);
 }
 
 }  // namespace
@@ -21,13 +21,13 @@ bool operator<(const Board& a, const Board& b) {
 }
 
 Board board_of(const Layer& layer) {
-  return {layer.board, layer.colour, layer.thickness};
+  return {layer.board, layer.colour, layer.thickness, !layer.states_colour};
 }
 
 std::string describe(const Board& board, const Scale& scale, const Locale& locale) {
   const std::string name = board.name.empty() ? locale.say("unnamed board") : board.name;
-  return name + ", " + format_colour(board.colour) + ", " +
-         size_text(board.thickness, scale, locale);
+  const std::string colour = board.any_colour ? "" : format_colour(board.colour) + ", ";
+  return name + ", " + colour + size_text(board.thickness, scale, locale);
 }
 
 }  // namespace mullion

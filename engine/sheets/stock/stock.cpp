@@ -13,6 +13,23 @@ const std::vector<SheetSize>& common_sheet_sizes(Unit unit) {
   return unit == Unit::inch ? imperial : metric;
 }
 
+std::optional<Board> listed_board(const Board& wanted, const Stock& stock) {
+  std::vector<Board> fitting;
+  for (const StockPiece& piece : stock.pieces) {
+    const Board& board = piece.board;
+    if (board == wanted) return board;
+    const bool colour = board.any_colour || wanted.any_colour || board.colour == wanted.colour;
+    const Length apart =
+        std::max(board.thickness, wanted.thickness) - std::min(board.thickness, wanted.thickness);
+    if (board.name != wanted.name || !colour || apart > thickness_tolerance) continue;
+    if (std::find(fitting.begin(), fitting.end(), board) == fitting.end()) fitting.push_back(board);
+  }
+  if (fitting.size() > 1) {
+    std::erase_if(fitting, [&](const Board& board) { return board.thickness != wanted.thickness; });
+  }
+  return fitting.size() == 1 ? std::optional(fitting.front()) : std::nullopt;
+}
+
 Stock common_stock(const std::vector<Board>& boards, Unit unit) {
   Stock stock;
   stock.unit = unit;

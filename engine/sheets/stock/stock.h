@@ -39,6 +39,16 @@ struct Stock {
   std::string file;
 };
 
+// The board of the stock that a layer of the wanted one is cut from. Where no piece has the same
+// name, colour and thickness, a thickness that is the same within thickness_tolerance is taken for
+// the same, and a colour that either side leaves open for any. Nothing where that fits no board, or
+// several.
+std::optional<Board> listed_board(const Board& wanted, const Stock& stock);
+
+// 1.6 mm and 1/16 in name the same board. Our own figure: half of 0.1 mm, to which thicknesses are
+// written; sheets of one kind differ by more.
+inline constexpr Length thickness_tolerance = Length::from_ticks(ticks_per_mm / 20);
+
 // The sizes that sheets of mat board are commonly sold in: 32 x 40 and 40 x 60 in, 81 x 102 and
 // 102 x 152 cm. Common practice and suppliers' statements; no published standard.
 struct SheetSize {

@@ -21,6 +21,7 @@ void add_new(CommandLine& program);
 void add_check(CommandLine& program);
 void add_explain(CommandLine& program);
 void add_sheets(CommandLine& program);
+void add_rack(CommandLine& program);
 void add_template(CommandLine& program);
 void add_printer(CommandLine& program);
 void add_proof(CommandLine& program);

@@ -16,6 +16,8 @@
 #include "cli/verb.h"
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/refusal.h"
+#include "engine/report/report.h"
+#include "engine/sheets/inventory/ledger_text.h"
 #include "engine/sheets/inventory/stock_file.h"
 #include "engine/sheets/plan/whole_mats.h"
 #include "engine/sheets/report/report.h"
@@ -28,9 +30,10 @@ namespace {
 
 struct Options {
   std::vector<std::string> jobs, outputs;
-  std::string stock, run_sheet, labels, label_sheet;
+  std::string stock, run_sheet, labels, rack_labels, label_sheet;
   int skip_labels = 0;
-  bool commit = false, incomplete = false, no_fallouts = false;
+  bool commit = false, incomplete = false, again = false, spoiled = false, undo = false;
+  bool no_fallouts = false;
   UnderMats under_mats;
   std::string cutter, kerf, longest_cut, widest_board, farthest_stop, keep_shorter, keep_longer;
   int effort = 1;
@@ -159,11 +162,24 @@ int check_usage(const Options& options) {
     return options.answer.fail_option(
         "--output", "found \"" + path + "\"; expected an ending of .pdf, .json or .txt");
   }
+  if (options.undo && options.stock.empty()) {
+    return options.answer.fail_option("--undo", "expected --stock, the file to change");
+  }
+  if (options.undo && (options.commit || !options.jobs.empty())) {
+    return options.answer.fail_option("--undo", "expected neither a job nor --commit beside it");
+  }
+  if (options.jobs.empty() && !options.undo) {
+    return options.answer.fail_option("JOB", "expected at least one job file");
+  }
   if (options.commit && options.stock.empty()) {
     return options.answer.fail_option("--commit", "expected --stock, the file to change");
   }
-  if (options.incomplete && !options.commit) {
-    return options.answer.fail_option("--incomplete", "expected --commit beside it");
+  for (const auto& [name, given] :
+       {std::pair("--incomplete", options.incomplete), std::pair("--again", options.again),
+        std::pair("--spoiled", options.spoiled)}) {
+    if (given && !options.commit) {
+      return options.answer.fail_option(name, "expected --commit beside it");
+    }
   }
   return success;
 }
@@ -171,8 +187,56 @@ int check_usage(const Options& options) {
 Result<Stock> stock_for(const Options& options, const std::optional<StockFile>& file,
                         const std::vector<BlankOrder>& blanks, Unit unit) {
   if (file) return file->stock();
-  if (!options.stock.empty()) return read_stock(options.stock);
+  if (!options.stock.empty()) return look_at_stock(options.stock);
   return common_stock(boards_of(blanks), unit);
+}
+
+// Orders that would be cut a second time.
+Problems cut_before(const StockFile& file, const std::vector<BatchJob>& jobs,
+                    const Options& options) {
+  Problems problems;
+  if (options.again || options.spoiled) return problems;
+  for (const BatchJob& job : jobs) {
+    const LedgerLine* before = cut_before(file.ledger(), job.order, job.quantity);
+    if (before == nullptr) continue;
+    const auto mats = std::find_if(before->orders.begin(), before->orders.end(),
+                                   [&](const CutMats& cut) { return cut.order == job.order; });
+    problems.push_back({Severity::error,
+                        "stock-cut-before",
+                        "order " + job.order + " was cut before: " + std::to_string(mats->mats) +
+                            " of " + std::to_string(mats->of) + " on " +
+                            before->time.substr(0, before->time.find('T')) + " (line " +
+                            std::to_string(before->number) +
+                            " of the ledger); --again cuts more of it, --spoiled cuts it anew",
+                        {},
+                        {}});
+  }
+  return problems;
+}
+
+Deed deed_of(const SheetPlan& plan, const Stock& stock, const std::vector<BatchJob>& jobs,
+             const Options& options) {
+  Deed deed;
+  deed.act = options.spoiled ? Act::spoiled : Act::cut;
+  deed.bought = bought_for(plan, stock);
+  for (const BatchJob& job : jobs) {
+    const auto left = std::find_if(plan.left_out.begin(), plan.left_out.end(),
+                                   [&](const LeftOut& one) { return one.order == job.order; });
+    const int mats = job.quantity - (left == plan.left_out.end() ? 0 : left->mats);
+    if (mats > 0) deed.orders.push_back({job.order, mats, job.quantity});
+  }
+  return deed;
+}
+
+int undo_last(const Options& options) {
+  Result<StockFile> file = StockFile::open(options.stock);
+  if (!file) return options.answer.fail(file.error());
+  const Result<LedgerLine> undone = file->undo();
+  if (!undone) return options.answer.fail(undone.error());
+  return options.answer.give([&] { return "undone: " + line_text(*undone) + "\n"; },
+                             [&] {
+                               return rack_json("sheets", file->stock(), {*undone}, {success, {}});
+                             });
 }
 
 // Each order that is not made whole.
@@ -225,6 +289,23 @@ void warn_of(const Problems& problems, Problems& notes) {
   }
 }
 
+int write_labels(const SheetReport& report, const Options& options) {
+  const LabelSheet* sheet = find_label_sheet(options.label_sheet);
+  LabelOptions label_options;
+  label_options.skip = options.skip_labels;
+  label_options.scale = report.plan.scale;
+  label_options.locale = options.locale;
+  if (!options.labels.empty()) {
+    const int status =
+        write_output(options.labels, render_labels(labels_of(report.plan), *sheet, label_options));
+    if (status != success) return status;
+  }
+  if (options.rack_labels.empty()) return success;
+  const auto labels = rack_labels(kept_offcuts(report.plan, report.stock, report.keep), report.plan,
+                                  options.locale);
+  return write_output(options.rack_labels, render_rack_labels(labels, *sheet, label_options));
+}
+
 int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Problems notes) {
   const Answer& answer = options.answer;
   const Scale& scale = jobs.front().scale;
@@ -255,10 +336,15 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Pr
   const std::vector<BlankOrder> blanks = blanks_of(jobs, cutting);
   const Result<Stock> given = stock_for(options, file, blanks, scale.unit);
   if (!given) return answer.fail(given.error());
-  const Stock stock = with_known_prices(*given);
+  if (file) {
+    const Problems before = cut_before(*file, jobs, options);
+    if (!before.empty()) return answer.fail(before);
+  }
+  const Stock stock = with_offcut_values(with_known_prices(*given), keep);
 
   SheetPlanOptions plan_options;
   plan_options.reuse_fallouts = !options.no_fallouts;
+  plan_options.keep = keep;
   plan_options.effort *= options.effort;
   plan_options.stop = &interrupted;
   ProgressLine progress;
@@ -288,7 +374,11 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Pr
   if (!answer.is_json()) report(notes);
   const int outcome = left_out.empty() ? success : bad_job;
 
-  const SheetReport sheet_report{*plan, stock, cutter, keep, work ? &*work : nullptr};
+  plan_options.report = {};
+  const std::optional<SheetPlan> rest =
+      left_out.empty() ? std::nullopt : plan_missing(*plan, stock, cutter, plan_options);
+  const SheetReport sheet_report{
+      *plan, stock, cutter, keep, work ? &*work : nullptr, rest ? &*rest : nullptr};
   for (const std::string& path : options.outputs) {
     if (const int status = write_one(path, sheet_report, jobs, options.locale); status != success)
       return status;
@@ -297,18 +387,10 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Pr
     const int status = write_run_sheet(options.run_sheet, *work, scale, options.locale);
     if (status != success) return status;
   }
-  if (!options.labels.empty()) {
-    const LabelSheet* sheet = find_label_sheet(options.label_sheet);
-    LabelOptions label_options;
-    label_options.skip = options.skip_labels;
-    label_options.scale = scale;
-    label_options.locale = options.locale;
-    const int status =
-        write_output(options.labels, render_labels(labels_of(*plan), *sheet, label_options));
-    if (status != success) return status;
-  }
+  if (const int status = write_labels(sheet_report, options); status != success) return status;
   if (takes) {
-    const Result<void> committed = file->commit(stock_after(*plan, file->stock(), keep));
+    const Result<void> committed =
+        file->commit(stock_after(*plan, file->stock(), keep), deed_of(*plan, stock, jobs, options));
     if (!committed) return answer.fail(committed.error());
   }
   if (!answer.is_json()) return outcome;
@@ -318,6 +400,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Pr
 
 int make_sheets(Options options) {
   if (const int status = check_usage(options); status != success) return status;
+  if (options.undo) return undo_last(options);
   if (options.outputs.empty() && !options.answer.is_json()) options.outputs.emplace_back("-");
   std::vector<JobArgument> arguments;
   Problems notes;
@@ -357,8 +440,8 @@ void add_sheets(CommandLine& program) {
       "sheets", "Plan how the blanks of one or many jobs are cut out of sheets of board");
   auto options = std::make_shared<Options>();
   verb.argument("JOB", Takes::job_file, options->jobs,
-                "The job files; job.xml*40 is forty mats of a job")
-      .required();
+                "The job files; job.xml*40 is forty mats of a job. The shop's own files among "
+                "them are left out");
   verb.option("-o,--output", Takes::file, options->outputs,
               "What to write: .pdf (a page for each sheet), .json or .txt; may be given more "
               "than once; the text goes to standard output where nothing is given");
@@ -366,7 +449,14 @@ void add_sheets(CommandLine& program) {
               "The stock file: sheets and off-cuts with sizes, prices and how many there are; "
               "without it, the common sizes of every board and the least area");
   verb.flag("--commit", options->commit,
-            "Take what is cut from the stock file, and add the off-cuts that are kept");
+            "Take what is cut from the stock file, and add the off-cuts and fallouts that are "
+            "kept; the ledger beside it (STOCK.ledger) tells what was done");
+  verb.flag("--undo", options->undo,
+            "Undo what was last done to the stock file, by its ledger; without a job");
+  verb.flag("--again", options->again,
+            "With --commit: cut more mats of an order that was cut before");
+  verb.flag("--spoiled", options->spoiled,
+            "With --commit: these mats were spoiled and are cut anew");
   verb.flag("--incomplete", options->incomplete,
             "With --commit: take what is cut although the boards on hand do not suffice for every "
             "mat; the run ends with status 1 all the same");
@@ -379,6 +469,8 @@ void add_sheets(CommandLine& program) {
   add_under_mat_options(verb, options->under_mats);
   verb.option("--labels", Takes::file, options->labels,
               "A PDF of labels to write, one for each blank");
+  verb.option("--rack-labels", Takes::file, options->rack_labels,
+              "A PDF of labels to write, one for each off-cut and fallout that is kept");
   verb.option("--label-sheet", Takes::word, options->label_sheet, "The sheet of labels to print on")
       .among(label_sheet_names());
   verb.option("--skip-labels", options->skip_labels,

@@ -27,7 +27,9 @@ namespace mullion {
 
 struct CuttingPlan;
 struct CuttingRun;
+struct LedgerLine;
 struct SheetReport;
+struct Stock;
 
 struct Outcome {
   int status = 0;
@@ -61,6 +63,11 @@ std::string estimate_json(const price::Estimate& estimate, bool with_costs);
 std::string cuts_json(const CuttingPlan& plan, const Outcome& outcome);
 std::string cuts_json(const CuttingRun& run, const Outcome& outcome);
 std::string sheets_json(const SheetReport& report, const Outcome& outcome);
+
+// pieces [{id, kind, board, width, height, onHand}], onHand null of a sheet that is not counted;
+// acts: lines of the ledger (engine/sheets/inventory/ledger.h).
+std::string rack_json(std::string_view verb, const Stock& stock,
+                      const std::vector<LedgerLine>& acts, const Outcome& outcome);
 
 // codes [{code, severity, summary, reason, advice}].
 std::string explanations_json(const std::vector<Explanation>& entries);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/sheets/report/report.h"
 #include "engine/sheets/stock/size_text.h"
 #include "render/paper/document.h"
 #include "render/sheetplan/scan_code.h"
@@ -108,18 +109,21 @@ void add_reference(std::vector<LabelLine>& lines, const std::string& text, doubl
   }
 }
 
-void draw_label(paper::Drawing& page, const BlankLabel& label, const LabelOptions& options,
-                const Box& box) {
-  const Locale& locale = options.locale;
+// What stands on a label: a name, which is never cut off at its end, a size, and small lines.
+struct LabelText {
+  std::string name, size;
+  std::vector<std::string> lines;
+  std::string code;
+};
+
+void draw_label(paper::Drawing& page, const LabelText& label, const Box& box) {
   const double room = box.width - draw_code(page, label.code, box) - 2 * padding;
   const TextStyle strong{10, true, {0, 0, 0}, Anchor::left, 0};
   const TextStyle plain{7.5, false, {0, 0, 0}, Anchor::left, 0};
   std::vector<LabelLine> lines;
-  add_reference(lines, label.order, room, strong);
-  lines.emplace_back(size_text(label.width, label.height, options.scale, locale), strong);
-  lines.emplace_back(label.layer + ", " + label.board, plain);
-  lines.emplace_back(locale.say("%1 of %2, sheet %3", label.copy, label.copies, label.sheet),
-                     plain);
+  add_reference(lines, label.name, room, strong);
+  lines.emplace_back(label.size, strong);
+  for (const std::string& line : label.lines) lines.emplace_back(line, plain);
   const auto count = static_cast<double>(lines.size());
   const double leading = std::min(13.0, (box.height - 2 * padding) / count);
   double y = box.y + (box.height - count * leading) / 2 + 0.75 * leading;
@@ -128,6 +132,28 @@ void draw_label(paper::Drawing& page, const BlankLabel& label, const LabelOption
     page.text(paper::fitted(text, room, fitting), {box.x + padding, y}, fitting);
     y += leading;
   }
+}
+
+std::string render_all(const std::vector<LabelText>& labels, const LabelSheet& sheet,
+                       const LabelOptions& options) {
+  std::vector<paper::Page> document;
+  const auto each = static_cast<std::size_t>(sheet.columns) * sheet.rows;
+  const auto skip = static_cast<std::size_t>(options.skip) % each;
+  const std::size_t pages = std::max<std::size_t>((labels.size() + skip + each - 1) / each, 1);
+  for (std::size_t page = 0; page < pages; ++page) {
+    document.push_back({sheet.page, options.locale.say("Labels, sheet %1", page + 1), {}});
+    for (std::size_t place = 0; place < each; ++place) {
+      const std::size_t at = page * each + place;
+      if (at < skip || at - skip >= labels.size()) continue;
+      const auto column = static_cast<int>(place) % sheet.columns;
+      const auto row = static_cast<int>(place) / sheet.columns;
+      const Box label{paper::points(sheet.left + sheet.step_right * column),
+                      paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
+                      paper::points(sheet.height)};
+      draw_label(document.back().drawing, labels[at - skip], printable(label, sheet.page));
+    }
+  }
+  return paper::write_pdf(document, {options.locale.say("Labels"), options.date});
 }
 
 }  // namespace
@@ -157,24 +183,40 @@ const LabelSheet* find_label_sheet(std::string_view name) {
 
 std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
                           const LabelOptions& options) {
-  std::vector<paper::Page> document;
-  const auto each = static_cast<std::size_t>(sheet.columns) * sheet.rows;
-  const auto skip = static_cast<std::size_t>(options.skip) % each;
-  const std::size_t pages = std::max<std::size_t>((labels.size() + skip + each - 1) / each, 1);
-  for (std::size_t page = 0; page < pages; ++page) {
-    document.push_back({sheet.page, options.locale.say("Labels, sheet %1", page + 1), {}});
-    for (std::size_t place = 0; place < each; ++place) {
-      const std::size_t at = page * each + place;
-      if (at < skip || at - skip >= labels.size()) continue;
-      const auto column = static_cast<int>(place) % sheet.columns;
-      const auto row = static_cast<int>(place) / sheet.columns;
-      const Box label{paper::points(sheet.left + sheet.step_right * column),
-                      paper::points(sheet.top + sheet.step_down * row), paper::points(sheet.width),
-                      paper::points(sheet.height)};
-      draw_label(document.back().drawing, labels[at - skip], options, printable(label, sheet.page));
-    }
+  const Locale& locale = options.locale;
+  std::vector<LabelText> texts;
+  for (const BlankLabel& label : labels) {
+    texts.push_back({label.order,
+                     size_text(label.width, label.height, options.scale, locale),
+                     {label.layer + ", " + label.board,
+                      locale.say("%1 of %2, sheet %3", label.copy, label.copies, label.sheet)},
+                     label.code});
   }
-  return paper::write_pdf(document, {options.locale.say("Labels"), options.date});
+  return render_all(texts, sheet, options);
+}
+
+std::vector<RackLabel> rack_labels(const std::vector<KeptOffcut>& kept, const SheetPlan& plan,
+                                   const Locale& locale) {
+  std::vector<RackLabel> labels;
+  for (const KeptOffcut& offcut : kept) {
+    labels.push_back({offcut.piece, origin_of(offcut, plan, locale)});
+  }
+  return labels;
+}
+
+std::string render_rack_labels(const std::vector<RackLabel>& labels, const LabelSheet& sheet,
+                               const LabelOptions& options) {
+  std::vector<LabelText> texts;
+  for (const RackLabel& label : labels) {
+    const StockPiece& piece = label.piece;
+    LabelText text{piece.id,
+                   size_text(piece.width, piece.height, options.scale, options.locale),
+                   {describe(piece.board, options.scale, options.locale)},
+                   piece.id};
+    if (!label.origin.empty()) text.lines.push_back(label.origin);
+    for (int i = 0; i < piece.on_hand.value_or(1); ++i) texts.push_back(text);
+  }
+  return render_all(texts, sheet, options);
 }
 
 }  // namespace mullion

@@ -1,7 +1,7 @@
 #pragma once
 
-// Labels for the blanks, on common sheets of labels: order, layer, size, and a code that a scanner
-// reads.
+// Labels for the blanks, and for what is kept on the rack, on common sheets of labels: order,
+// layer, size or id, board, size, and a code that a scanner reads.
 //
 // Places on the sheet of labels are exact lengths from its upper left corner; sizes are written in
 // the scale that is given.
@@ -12,6 +12,7 @@
 
 #include "engine/locale/locale.h"
 #include "engine/sheets/batch/batch.h"
+#include "engine/sheets/inventory/take.h"
 #include "render/paper/document.h"
 
 namespace mullion {
@@ -38,7 +39,17 @@ struct LabelOptions {
   Locale locale{};
 };
 
+// One for each piece, of which there may be several; their code is the piece's id.
+struct RackLabel {
+  StockPiece piece;
+  std::string origin;  // such as "from sheet 2"; may be empty
+};
+std::vector<RackLabel> rack_labels(const std::vector<KeptOffcut>& kept, const SheetPlan& plan,
+                                   const Locale& locale);
+
 // A PDF. No label: one empty page.
+std::string render_rack_labels(const std::vector<RackLabel>& labels, const LabelSheet& sheet,
+                               const LabelOptions& options);
 std::string render_labels(const std::vector<BlankLabel>& labels, const LabelSheet& sheet,
                           const LabelOptions& options);
 

@@ -9,7 +9,6 @@
 
 #include "engine/sheets/report/report.h"
 #include "render/paper/document.h"
-#include "render/paper/document.h"
 
 namespace mullion {
 

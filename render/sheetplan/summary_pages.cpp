@@ -50,6 +50,7 @@ class Summary {
     heading();
     for (const BoardPlan& board : report_.plan.boards) add(board);
     totals();
+    pulls();
     offcuts();
     missing();
   }
@@ -148,9 +149,37 @@ class Summary {
     y_ += row_height / 2;
     write(locale_.say("Off-cuts to keep (write the name on each)"), strong);
     for (const KeptOffcut& offcut : kept) {
-      write(locale_.say("%1: %2, %3, from sheet %4", offcut.piece.id, offcut.piece.board.name,
+      write(locale_.say("%1: %2, %3, %4", offcut.piece.id, offcut.piece.board.name,
                         size_text(offcut.piece.width, offcut.piece.height, scale(), locale_),
-                        offcut.sheet));
+                        origin_of(offcut, report_.plan, locale_)));
+    }
+  }
+
+  void pulls() {
+    const PullList list = pull_list(report_.plan, report_.stock, report_.rest);
+    const auto section = [this](const char* title, bool& begun) {
+      if (begun) return;
+      begun = true;
+      y_ += row_height / 2;
+      write(locale_.say(title), strong);
+    };
+    bool pulled = false, bought = false, shared = false;
+    for (const PullLine& line : list.lines) {
+      if (line.pull == 0) continue;
+      section(mark("Take from the rack"), pulled);
+      write(pull_text(line, scale(), locale_));
+    }
+    for (const PullLine& line : list.purchases()) {
+      section(mark("Buy"), bought);
+      write(purchase_text(line, report_.stock, scale(), locale_));
+    }
+    if (list.orders.size() < 2) return;
+    section(mark("Board by order"), shared);
+    for (const OrderCost& order : list.orders) {
+      const double y = next();
+      const std::string cost = cost_text(order.cost, report_.stock, locale_);
+      page_->text(paper::fitted(order.order, width_ * name_width, plain), {margin, y}, plain);
+      page_->text(cost, {margin + width_ * columns[3], y}, to_the_right(plain));
     }
   }
 

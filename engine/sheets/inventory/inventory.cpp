@@ -11,23 +11,6 @@
 namespace mullion {
 namespace {
 
-// Hundredths of "12", "12.5" or "12.50"; nothing for anything else.
-std::optional<std::int64_t> parse_price(std::string_view text) {
-  constexpr std::size_t longest = 12;
-  if (text.empty() || text.size() > longest) return std::nullopt;
-  const std::size_t point = std::min(text.find('.'), text.size());
-  const std::size_t places = point == text.size() ? 0 : text.size() - point - 1;
-  if (point == 0 || places > 2 || (point < text.size() && places == 0)) return std::nullopt;
-  std::int64_t value = 0;
-  for (const char c : text) {
-    if (c == '.') continue;
-    if (c < '0' || c > '9') return std::nullopt;
-    value = value * 10 + (c - '0');
-  }
-  for (std::size_t i = places; i < 2; ++i) value *= 10;
-  return value <= highest_price ? std::optional(value) : std::nullopt;
-}
-
 std::int64_t read_price(Element& element) {
   const auto text = element.value("price");
   if (!text) return 0;
@@ -58,6 +41,10 @@ void read_piece(Element& element, const Board& board, std::set<std::string>& ids
   piece.width = element.required_length("width", Least::above_zero);
   piece.height = element.required_length("height", Least::above_zero);
   piece.trim = read_trim(element);
+  if (!piece.offcut) {
+    piece.supplier = element.line("supplier");
+    piece.pack = element.integer("pack", 1, largest_pack, 1);
+  }
   piece.stated_price = element.has("price");
   piece.price = read_price(element);
   if (piece.offcut) {
@@ -98,6 +85,7 @@ void read_root(Reading& reading, pugi::xml_node node, Stock& stock) {
       "unit", {{"in", Unit::inch}, {"mm", Unit::millimetre}, {"cm", Unit::centimetre}}, Unit::inch);
   stock.unit = reading.scale.unit;
   stock.currency = root.line("currency");
+  stock.offcut_percent = root.integer("offcut-value", 0, 100, 0);
   std::set<std::string> ids;
   for (const pugi::xml_node& child : root.children({"board"})) {
     Element board(reading, child);
@@ -122,6 +110,22 @@ Problems without_price(const Stock& stock) {
 }
 
 }  // namespace
+
+std::optional<std::int64_t> parse_price(std::string_view text) {
+  constexpr std::size_t longest = 12;
+  if (text.empty() || text.size() > longest) return std::nullopt;
+  const std::size_t point = std::min(text.find('.'), text.size());
+  const std::size_t places = point == text.size() ? 0 : text.size() - point - 1;
+  if (point == 0 || places > 2 || (point < text.size() && places == 0)) return std::nullopt;
+  std::int64_t value = 0;
+  for (const char c : text) {
+    if (c == '.') continue;
+    if (c < '0' || c > '9') return std::nullopt;
+    value = value * 10 + (c - '0');
+  }
+  for (std::size_t i = places; i < 2; ++i) value *= 10;
+  return value <= highest_price ? std::optional(value) : std::nullopt;
+}
 
 Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
   Reading reading(xml, file, "stock");

@@ -6,7 +6,7 @@
 namespace mullion {
 namespace {
 
-constexpr std::string_view heading = "mullion stock journal 1";
+constexpr std::string_view heading = "mullion stock journal 2";
 
 // FNV-1a, 64 bits (constants from memory): enough to tell a torn file from a whole one.
 std::uint64_t checksum(std::string_view bytes) {
@@ -21,11 +21,12 @@ std::uint64_t checksum(std::string_view bytes) {
 }  // namespace
 
 std::string format_journal(const Journal& journal) {
+  const std::string body = journal.before + journal.after + journal.ledger_lines;
   std::ostringstream text;
   text << heading << '\n'
-       << journal.before.size() << ' ' << journal.after.size() << ' '
-       << checksum(journal.before + journal.after) << '\n'
-       << journal.before << journal.after;
+       << journal.before.size() << ' ' << journal.after.size() << ' ' << journal.ledger_size << ' '
+       << checksum(std::to_string(journal.ledger_size) + "\n" + body) << '\n'
+       << body;
   return text.str();
 }
 
@@ -34,13 +35,13 @@ std::optional<Journal> parse_journal(std::string_view text) {
   const std::size_t second = first == std::string_view::npos ? first : text.find('\n', first + 1);
   if (second == std::string_view::npos || text.substr(0, first) != heading) return std::nullopt;
   std::istringstream head(std::string(text.substr(first + 1, second - first - 1)));
-  std::uint64_t before = 0, after = 0, sum = 0;
-  if (!(head >> before >> after >> sum)) return std::nullopt;
+  std::uint64_t before = 0, after = 0, ledger = 0, sum = 0;
+  if (!(head >> before >> after >> ledger >> sum) || !head.eof()) return std::nullopt;
   const std::string_view body = text.substr(second + 1);
-  if (before > body.size() || after != body.size() - before || checksum(body) != sum) {
-    return std::nullopt;
-  }
-  return Journal{std::string(body.substr(0, before)), std::string(body.substr(before))};
+  if (before > body.size() || after > body.size() - before) return std::nullopt;
+  if (checksum(std::to_string(ledger) + "\n" + std::string(body)) != sum) return std::nullopt;
+  return Journal{std::string(body.substr(0, before)), std::string(body.substr(before, after)),
+                 ledger, std::string(body.substr(before + after))};
 }
 
 }  // namespace mullion

@@ -175,6 +175,7 @@ void assign_blanks(const Nesting& nesting, const NestingProblem& problem, const 
     sheet.stock = board.stock_of_kind[kind];
     sheet.pattern = cut.pattern;
     put_waste_last(sheet.pattern);
+    sheet.price = problem.stock[kind].price;
     if (sheet.stock >= 0) {
       const StockPiece& piece = stock.pieces[static_cast<std::size_t>(sheet.stock)];
       sheet.width = piece.width;

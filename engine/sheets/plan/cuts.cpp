@@ -163,11 +163,9 @@ class CutList {
 void collect(const Pattern& pattern, Length left, Length top, Length kerf, const KeepRule& keep,
              std::vector<Leftover>& found) {
   if (pattern.kind == Pattern::Kind::waste) {
-    const Length shorter = std::min(pattern.width, pattern.height);
-    const Length longer = std::max(pattern.width, pattern.height);
-    if (shorter > Length()) {
+    if (std::min(pattern.width, pattern.height) > Length()) {
       found.push_back({{left, top, left + pattern.width, top + pattern.height},
-                       shorter >= keep.shorter && longer >= keep.longer});
+                       keep.keeps(pattern.width, pattern.height)});
     }
   }
   for (const Pattern& part : pattern.parts) {

@@ -46,11 +46,6 @@ struct Leftover {
   bool keep = false;  // large enough for another day
 };
 
-// The least sides of an off-cut that is kept.
-struct KeepRule {
-  Length shorter = shorter_side_of_offcut, longer = longer_side_of_offcut;
-};
-
 std::vector<Leftover> leftovers_of(const PlannedSheet& sheet, Length kerf, const KeepRule& keep);
 
 }  // namespace mullion

@@ -127,7 +127,7 @@ class BoardPlanner {
       };
     }
     const std::size_t stock_alone = problem.stock.size();
-    if (options.reuse_fallouts) add_fallouts(problem, names);
+    if (options.reuse_fallouts) add_fallouts(options.keep, problem, names);
     Nesting nesting = nest(problem, nesting_options);
     const bool fallouts_used =
         std::any_of(nesting.sheets.begin(), nesting.sheets.end(), [&](const CutSheet& sheet) {
@@ -173,8 +173,8 @@ class BoardPlanner {
     names_.size_of_line.push_back(static_cast<int>(i));
   }
 
-  // Those that could hold a blank, as stock that costs nothing.
-  void add_fallouts(NestingProblem& problem, BoardNesting& names) const {
+  // Those that could hold a blank, as stock that costs what it would count for when it is kept.
+  void add_fallouts(const KeepRule& keep, NestingProblem& problem, BoardNesting& names) const {
     std::map<std::pair<Length, Length>, int> counts;
     for (const BlankOrder& line : plan_.lines) {
       for (const Fallout& fallout : line.fallouts) {
@@ -182,7 +182,8 @@ class BoardPlanner {
       }
     }
     for (const auto& [size, count] : counts) {
-      problem.stock.push_back({size.first, size.second, 0, count});
+      const std::int64_t value = offcut_value(stock_, plan_.board, size.first, size.second, keep);
+      problem.stock.push_back({size.first, size.second, value, count});
       names.stock_of_kind.push_back(-1);
       names.fallout_of_kind.push_back({size.first, size.second, 0});
     }

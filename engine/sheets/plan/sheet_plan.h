@@ -13,6 +13,7 @@
 
 #include "engine/sheets/nesting/nesting.h"
 #include "engine/sheets/plan/blanks.h"
+#include "engine/sheets/plan/keep_rule.h"
 #include "engine/sheets/plan/sheet_cutter.h"
 #include "engine/sheets/stock/stock.h"
 
@@ -25,11 +26,12 @@ struct BlankCopy {
 };
 
 struct PlannedSheet {
-  int number = 0;        // from 1, through the whole plan, in the order of cutting
-  int stage = 1;         // of the work
-  int stock = -1;        // index into the stock's pieces; -1: a fallout
-  BlankCopy parent;      // of a fallout
-  Fallout fallout;       // the very one
+  int number = 0;    // from 1, through the whole plan, in the order of cutting
+  int stage = 1;     // of the work
+  int stock = -1;    // index into the stock's pieces; -1: a fallout
+  BlankCopy parent;  // of a fallout
+  Fallout fallout;   // the very one
+  std::int64_t price = 0;
   Length width, height;  // of the whole sheet
   Sides trim;
   Pattern pattern;                // within the trimmed sheet; its blanks index into `blanks`
@@ -77,6 +79,7 @@ struct SheetPlanProgress {
 
 struct SheetPlanOptions {
   bool reuse_fallouts = true;
+  KeepRule keep = {};                             // a fallout that would be kept has a value
   std::int64_t effort = NestingOptions{}.effort;  // for each board; they share its patience
   const std::atomic<bool>* stop = nullptr;
   std::function<void(const SheetPlanProgress&)> report;

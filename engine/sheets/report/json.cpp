@@ -28,6 +28,13 @@ class Writer {
     json["bound"] = report_.plan.bound();
     json["boards"] = Json::array();
     for (const BoardPlan& board : report_.plan.boards) json["boards"].push_back(of(board));
+    const PullList list = pull_list(report_.plan, report_.stock, report_.rest);
+    json["pull"] = Json::array();
+    for (const PullLine& line : list.lines) json["pull"].push_back(of(line));
+    json["orders"] = Json::array();
+    for (const OrderCost& order : list.orders) {
+      json["orders"].push_back({{"order", order.order}, {"cost", order.cost}});
+    }
     json["leftOut"] = Json::array();
     for (const LeftOut& left : report_.plan.left_out) {
       Json boards = Json::array();
@@ -41,7 +48,9 @@ class Writer {
     for (const KeptOffcut& offcut : kept_offcuts(report_.plan, report_.stock, report_.keep)) {
       json["offcuts"].push_back({{"id", offcut.piece.id},
                                  {"board", offcut.piece.board.name},
-                                 {"sheet", offcut.sheet},
+                                 {"sheet", offcut.sheet > 0 ? Json(offcut.sheet) : Json()},
+                                 {"from", origin_of(offcut, report_.plan)},
+                                 {"count", offcut.piece.on_hand.value_or(1)},
                                  {"width", length(offcut.piece.width, scale_)},
                                  {"height", length(offcut.piece.height, scale_)}});
     }
@@ -69,6 +78,22 @@ class Writer {
     json["missing"] = Json::array();
     for (const BlankCopy& copy : board.missing) json["missing"].push_back(of(copy, board));
     return json;
+  }
+
+  Json of(const PullLine& line) const {
+    const StockPiece& piece = *line.piece;
+    return {{"id", piece.id},
+            {"board", piece.board.name},
+            {"width", length(piece.width, scale_)},
+            {"height", length(piece.height, scale_)},
+            {"needed", line.needed},
+            {"onRack", piece.on_hand ? Json(*piece.on_hand) : Json()},
+            {"pull", line.pull},
+            {"buy", line.buy},
+            {"supplier", piece.supplier},
+            {"pack", piece.pack},
+            {"packs", line.packs},
+            {"price", line.price()}};
   }
 
   Json of(const BlankCopy& copy, const BoardPlan& board) const {

@@ -47,6 +47,36 @@ std::string left_out_text(const LeftOut& left, const Scale& scale, const Locale&
                           left.mats, left.ordered, left.first_copy(), boards);
 }
 
+std::string origin_of(const KeptOffcut& offcut, const SheetPlan& plan, const Locale& locale) {
+  if (offcut.sheet > 0) return locale.say("from sheet %1", offcut.sheet);
+  const BoardPlan& board = plan.boards[static_cast<std::size_t>(offcut.board)];
+  const BlankOrder& line = board.lines[static_cast<std::size_t>(offcut.line)];
+  const int count = offcut.piece.on_hand.value_or(1);
+  return count == 1 ? locale.say("fallout of %1, %2, opening %3, trimmed square", line.order,
+                                 line.layer, offcut.opening)
+                    : locale.say("%1 fallouts of %2, %3, opening %4, trimmed square", count,
+                                 line.order, line.layer, offcut.opening);
+}
+
+std::string pull_text(const PullLine& line, const Scale& scale, const Locale& locale) {
+  return locale.say("%1 of %2, %3, %4", line.pull, line.piece->id, line.piece->board.name,
+                    size_text(line.piece->width, line.piece->height, scale, locale));
+}
+
+std::string purchase_text(const PullLine& line, const Stock& stock, const Scale& scale,
+                          const Locale& locale) {
+  const StockPiece& piece = *line.piece;
+  const std::string what = locale.say("%1, %2, %3", piece.id, piece.board.name,
+                                      size_text(piece.width, piece.height, scale, locale));
+  std::string text = piece.pack == 1 ? locale.say("%1 of %2", line.buy, what)
+                                     : locale.say("%1 in packs of %2 (%3 needed) of %4", line.packs,
+                                                  piece.pack, line.buy, what);
+  if (!stock.priced_by_area && line.price() > 0) {
+    text = locale.say("%1: %2", text, cost_text(line.price(), stock, locale));
+  }
+  return piece.supplier.empty() ? text : locale.say("%1, from %2", text, piece.supplier);
+}
+
 std::string setting_text(const NumberedCut& cut, const SheetCutter& cutter, const Scale& scale,
                          const Locale& locale) {
   if (cut.marked && cut.bevel && cut.stop == Length()) return locale.say("beside the blank (mark)");

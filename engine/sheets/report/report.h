@@ -10,6 +10,7 @@
 
 #include "engine/sheets/batch/work_order.h"
 #include "engine/sheets/inventory/take.h"
+#include "engine/sheets/pull/pull_list.h"
 
 namespace mullion {
 
@@ -19,6 +20,7 @@ struct SheetReport {
   const SheetCutter& cutter;
   const KeepRule& keep;
   const std::vector<WorkPart>* work = nullptr;  // where it is known
+  const SheetPlan* rest = nullptr;  // of what the plan leaves out (plan_missing), where it does
 };
 
 struct BoardUse {
@@ -38,6 +40,14 @@ std::string source_of(const PlannedSheet& sheet, const BoardPlan& board, const S
 
 // "order A-2: 2 of 5 mats (from copy 4 on), short of Oat, #f2eee3, 1/16 in".
 std::string left_out_text(const LeftOut& left, const Scale& scale, const Locale& locale = {});
+
+// "from sheet 2", "fallout of A-1, Top mat, opening 1"; "3 fallouts of ..." where there are more.
+std::string origin_of(const KeptOffcut& offcut, const SheetPlan& plan, const Locale& locale = {});
+
+// What to take from the rack and to buy: "2 of oat-standard, 32 x 40 in" and "1 pack of 10 of ...".
+std::string pull_text(const PullLine& line, const Scale& scale, const Locale& locale = {});
+std::string purchase_text(const PullLine& line, const Stock& stock, const Scale& scale,
+                          const Locale& locale = {});
 
 // What the scale of the stop shows for a cut, as "16 in", "16 1/16 in + 0.4 mm (rest)"; where the
 // cut is marked by hand, the length to mark.

@@ -110,6 +110,26 @@ std::string board_text(const BoardPlan& board, const SheetReport& report) {
   return text;
 }
 
+std::string pull_section(const SheetReport& report) {
+  const PullList list = pull_list(report.plan, report.stock, report.rest);
+  const Scale& scale = report.plan.scale;
+  std::string pulled, bought, costs;
+  for (const PullLine& line : list.lines) {
+    if (line.pull > 0) pulled += "  " + pull_text(line, scale) + "\n";
+  }
+  for (const PullLine& line : list.purchases()) {
+    bought += "  " + purchase_text(line, report.stock, scale) + "\n";
+  }
+  for (const OrderCost& order : list.orders) {
+    costs += "  " + order.order + ": " + cost_text(order.cost, report.stock) + "\n";
+  }
+  std::string text;
+  if (!pulled.empty()) text += "Take from the rack\n" + pulled + "\n";
+  if (!bought.empty()) text += "Buy\n" + bought + "\n";
+  if (list.orders.size() > 1) text += "Board by order\n" + costs + "\n";
+  return text;
+}
+
 }  // namespace
 
 std::string cost_text(std::int64_t cost, const Stock& stock, const Locale& locale) {
@@ -130,10 +150,11 @@ std::string text_of(const SheetReport& report) {
   if (!kept.empty()) text += "Off-cuts to keep\n";
   for (const KeptOffcut& offcut : kept) {
     text += "  " + offcut.piece.id + ", " + offcut.piece.board.name + ", " +
-            size_text(offcut.piece.width, offcut.piece.height, report.plan.scale) +
-            ", from sheet " + std::to_string(offcut.sheet) + "\n";
+            size_text(offcut.piece.width, offcut.piece.height, report.plan.scale) + ", " +
+            origin_of(offcut, report.plan) + "\n";
   }
   if (!kept.empty()) text += "\n";
+  text += pull_section(report);
   for (const LeftOut& left : report.plan.left_out) {
     text += "Not made: " + left_out_text(left, report.plan.scale) + "\n";
   }

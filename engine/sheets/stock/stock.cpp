@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace mullion {
 
@@ -11,6 +12,20 @@ const std::vector<SheetSize>& common_sheet_sizes(Unit unit) {
   static const std::vector<SheetSize> metric = {{millimetres(810), millimetres(1020)},
                                                 {millimetres(1020), millimetres(1520)}};
   return unit == Unit::inch ? imperial : metric;
+}
+
+bool same_piece(const StockPiece& a, const StockPiece& b) {
+  const auto key = [](const StockPiece& piece) {
+    return std::tie(piece.id, piece.board, piece.width, piece.height, piece.trim, piece.price,
+                    piece.stated_price, piece.on_hand, piece.offcut, piece.supplier, piece.pack);
+  };
+  return key(a) == key(b);
+}
+
+const StockPiece* find_piece(const std::vector<StockPiece>& pieces, std::string_view id) {
+  const auto found = std::find_if(pieces.begin(), pieces.end(),
+                                  [&](const StockPiece& piece) { return piece.id == id; });
+  return found == pieces.end() ? nullptr : &*found;
 }
 
 std::optional<Board> listed_board(const Board& wanted, const Stock& stock) {

@@ -7,7 +7,9 @@
 
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/sheets/stock/board.h"
@@ -23,6 +25,8 @@ struct StockPiece {
   bool stated_price = false;   // by the stock file, be it nothing
   std::optional<int> on_hand;  // nothing: bought as needed
   bool offcut = false;
+  std::string supplier;  // of a sheet; may be empty
+  int pack = 1;          // sheets of it are bought by so many
   Place place;
 
   Length usable_width() const { return width - trim.left - trim.right; }
@@ -35,9 +39,19 @@ struct Stock {
   // none are known: the least cost is the least board.
   bool priced_by_area = false;
   Unit unit = Unit::inch;
+  // What an off-cut that is worth keeping counts for, in percent of what so much of a new sheet of
+  // its board costs: the shop's rule. Of 0 an off-cut costs nothing.
+  int offcut_percent = 0;
   std::vector<StockPiece> pieces;
+  std::set<std::string> gone_ids;  // of pieces that are no longer there: not to be used again
   std::string file;
 };
+
+// The same piece, wherever it stands in a file.
+bool same_piece(const StockPiece& a, const StockPiece& b);
+
+// Null where no piece has that id.
+const StockPiece* find_piece(const std::vector<StockPiece>& pieces, std::string_view id);
 
 // The board of the stock that a layer of the wanted one is cut from. Where no piece has the same
 // name, colour and thickness, a thickness that is the same within thickness_tolerance is taken for

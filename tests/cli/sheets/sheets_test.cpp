@@ -1,6 +1,8 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include "engine/sheets/inventory/inventory.h"
+#include "engine/sheets/inventory/ledger.h"
 #include "tests/oracle/pdf.h"
 #include "tests/oracle/program.h"
 
@@ -121,10 +123,19 @@ TEST_CASE("a run that is killed at any system call leaves the stock whole, old o
       REQUIRE((left == stock || left == committed));
       // The next run carries out what was begun, and then finds nothing left to carry out.
       const oracle::Run next =
-          oracle::mullion({"sheets", job, "--stock", desk.stock_file, "--commit"});
+          oracle::mullion({"sheets", job, "--stock", desk.stock_file, "--commit", "--again"});
       INFO(next.err);
       REQUIRE(next.status == 0);
       REQUIRE(oracle::run({"test", "-e", desk.stock_file + ".journal"}).status == 1);
+      // What was cut by the file was cut by the ledger: once where nothing was committed, else
+      // twice, and the stock can be made anew from it.
+      const auto ledger = mullion::read_ledger(desk.stock_file);
+      const auto kept = mullion::read_stock(desk.stock_file);
+      REQUIRE(ledger);
+      REQUIRE(kept);
+      REQUIRE(mullion::changes_between(mullion::stock_of(*ledger).pieces, kept->pieces).empty());
+      const auto acts = static_cast<int>(ledger->lines.size()) - 1;
+      REQUIRE(kept->pieces.at(0).on_hand == 4 - acts);
     }
     CHECK(survived);
   }
@@ -240,4 +251,137 @@ TEST_CASE("two jobs with one reference are refused, since their labels would be 
   const oracle::Run run = oracle::mullion({"sheets", job, job});
   CHECK(run.status == 1);
   CHECK(run.err.find("W-0101 again") != std::string::npos);
+}
+
+namespace {
+
+// A stock of so many sheets of the board of equal-borders.xml, of which four mats come of a sheet.
+void write_rack(const Desk& desk, int sheets) {
+  oracle::write_file(desk.stock_file,
+                     "<stock currency=\"EUR\"><!-- ours -->\n<board name=\"Oat\" "
+                     "colour=\"#ece5d4\"><sheet id=\"oat\" width=\"32\" height=\"40\" "
+                     "price=\"12.50\" on-hand=\"" +
+                         std::to_string(sheets) + "\"/></board>\n</stock>\n");
+}
+
+std::string on_hand(const Desk& desk) {
+  const std::string text = oracle::read_file(desk.stock_file);
+  const std::size_t at = text.find("on-hand=\"") + 9;
+  return text.substr(at, text.find('"', at) - at);
+}
+
+oracle::Run scanned(const Desk& desk, const std::string& lines, const std::string& how) {
+  oracle::write_file(desk.folder + "/codes.txt", lines);
+  return oracle::run({"sh", "-c", "\"$0\" rack \"$1\" " + how + " < \"$2\"", MULLION_PROGRAM,
+                      desk.stock_file, desk.folder + "/codes.txt"});
+}
+
+}  // namespace
+
+TEST_CASE(
+    "a plan that the stock does not suffice for fails, and takes nothing unless it is told to") {
+  const Desk desk("cli_sheets_incomplete");
+  write_rack(desk, 1);
+  const std::string job = oracle::gallery("equal-borders.xml");
+  std::vector<std::string> words = {"sheets", job + "*6", "--stock", desk.stock_file, "--commit"};
+  const oracle::Run refused = oracle::mullion(words);
+  CHECK(refused.status == 1);
+  CHECK(refused.err.find("not made: order W-0101: 2 of 6 mats (from copy 5 on), short of Oat") !=
+        std::string::npos);
+  CHECK(refused.err.find("--incomplete takes what is cut") != std::string::npos);
+  CHECK(refused.out.find("Buy\n  1 of oat, Oat, 32 x 40 in: 12.50 EUR\n") != std::string::npos);
+  CHECK(on_hand(desk) == "1");
+  words.emplace_back("--incomplete");
+  CHECK(oracle::mullion(words).status == 1);
+  CHECK(on_hand(desk) == "0");
+  // The rest of the order is no second time.
+  write_rack(desk, 1);
+  CHECK(oracle::mullion({"sheets", job + "*3", "--stock", desk.stock_file, "--commit"}).status ==
+        1);
+  CHECK(on_hand(desk) == "1");
+  CHECK(oracle::mullion({"sheets", job + "*2", "--stock", desk.stock_file, "--commit"}).status ==
+        0);
+  CHECK(on_hand(desk) == "0");
+}
+
+TEST_CASE("a board with none on hand is said to be short, and is to be bought") {
+  const Desk desk("cli_sheets_none_on_hand");
+  write_rack(desk, 0);
+  const oracle::Run run = oracle::mullion(
+      {"sheets", oracle::gallery("equal-borders.xml"), "--stock", desk.stock_file, "--json"});
+  CHECK(run.status == 1);
+  const auto json = nlohmann::json::parse(run.out);
+  CHECK(json["status"] == 1);
+  CHECK(json["problems"][0]["code"] == "sheets-incomplete");
+  CHECK(json["problems"][0]["message"].get<std::string>().find("did you mean") ==
+        std::string::npos);
+  CHECK(json["plan"]["leftOut"][0]["order"] == "W-0101");
+  CHECK(json["plan"]["pull"][0]["buy"] == 1);
+}
+
+TEST_CASE("an order is committed once, again when that is said, and undone act by act") {
+  const Desk desk("cli_sheets_twice");
+  write_rack(desk, 4);
+  const std::string before = oracle::read_file(desk.stock_file);
+  std::vector<std::string> words = {"sheets", oracle::gallery("equal-borders.xml"), "--stock",
+                                    desk.stock_file, "--commit"};
+  CHECK(oracle::mullion(words).status == 0);
+  CHECK(oracle::read_file(desk.stock_file).find("<!-- ours -->") != std::string::npos);
+  const oracle::Run twice = oracle::mullion(words);
+  CHECK(twice.status == 1);
+  CHECK(twice.err.find("order W-0101 was cut before: 1 of 1 on ") != std::string::npos);
+  CHECK(on_hand(desk) == "3");
+  words.emplace_back("--spoiled");
+  CHECK(oracle::mullion(words).status == 0);
+  const oracle::Run ledger = oracle::mullion({"rack", desk.stock_file, "--ledger"});
+  CHECK(ledger.out.find("spoiled: W-0101 (1 of 1)") != std::string::npos);
+  for (int i = 0; i < 2; ++i) {
+    CHECK(oracle::mullion({"sheets", "--undo", "--stock", desk.stock_file}).status == 0);
+  }
+  CHECK(oracle::read_file(desk.stock_file) == before);
+  CHECK(oracle::mullion({"sheets", "--undo", "--stock", desk.stock_file}).status == 1);
+  CHECK(oracle::mullion({"sheets", "--undo"}).status == 2);
+}
+
+TEST_CASE("pieces are taken out and put back by the codes of their labels") {
+  const Desk desk("cli_sheets_scanner");
+  REQUIRE(oracle::mullion({"sheets", oracle::gallery("equal-borders.xml"), "--stock",
+                           desk.stock_file, "--commit"})
+              .status == 0);
+  const std::string committed = oracle::read_file(desk.stock_file);
+  const oracle::Run run =
+      scanned(desk, "offcut-1\r\noat\r\n\r\nundo\r\noffcut-9\r\nreturn\r\noffcut-1\r\n", "--take");
+  CHECK(run.status == 1);
+  CHECK(run.out.find("offcut-1 taken: Oat, ") == 0);
+  CHECK(run.out.find("oat taken: Oat, 32 x 40 in; 2 on the rack\nundone: ") != std::string::npos);
+  CHECK(run.out.find("offcut-1 returned: ") != std::string::npos);
+  CHECK(run.err.find("found the code \"offcut-9\"") != std::string::npos);
+  CHECK(scanned(desk, "oat\n", "--lost --json").out.find("\"act\": \"lost\"") != std::string::npos);
+  CHECK(oracle::mullion({"rack", desk.stock_file, "--undo"}).status == 0);
+  const oracle::Run list = oracle::mullion({"rack", desk.stock_file});
+  CHECK(list.out.find("3 of oat, 32 x 40 in\n") != std::string::npos);
+  CHECK(list.out.find("1 of offcut-1, ") != std::string::npos);
+  const std::string again = desk.folder + "/again.xml";
+  REQUIRE(oracle::mullion({"rack", desk.stock_file, "--rebuild", again}).status == 0);
+  CHECK(mullion::changes_between(mullion::read_stock(again)->pieces,
+                                 mullion::read_stock(desk.stock_file)->pieces)
+            .empty());
+  const std::string labels = desk.folder + "/rack.pdf";
+  REQUIRE(oracle::mullion({"rack", desk.stock_file, "--labels", labels}).status == 0);
+  CHECK(oracle::pdf_text(labels).find("offcut-1") != std::string::npos);
+  CHECK(oracle::mullion({"rack", desk.stock_file, "--take", "--lost"}).status == 2);
+}
+
+TEST_CASE("the shop's own files among the jobs are left out") {
+  const Desk desk("cli_sheets_pattern");
+  const std::string job = desk.folder + "/job.xml";
+  oracle::write_file(job, oracle::read_file(oracle::gallery("equal-borders.xml")));
+  const oracle::Run with = oracle::mullion({"sheets", job, desk.stock_file, "--stock",
+                                            desk.stock_file, "-o", desk.folder + "/plan.txt"});
+  CHECK(with.status == 0);
+  CHECK(with.err.empty());
+  const oracle::Run without = oracle::mullion({"sheets", job, desk.stock_file});
+  CHECK(without.status == 0);
+  CHECK(without.err.find("is a stock file, not a job: left out; --stock ") != std::string::npos);
+  CHECK(oracle::mullion({"sheets", desk.stock_file}).status == 2);
 }

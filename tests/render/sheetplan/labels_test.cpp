@@ -103,3 +103,62 @@ TEST_CASE("order, size and layer stand on the label in plain words") {
 TEST_CASE("a code that is too long is refused") {
   CHECK_THROWS_AS(scan_code(std::string(8000, 'x')), std::runtime_error);
 }
+
+TEST_CASE("a label keeps the end of a long reference, on two lines where one is too short") {
+  const std::vector<std::string> references = {
+      "2026-03-HOTEL-AT-THE-BRIDGE-ROOM-214", "2026-03-HOTEL-AT-THE-BRIDGE-ROOM-215",
+      "Bilder der Ausstellung im Rathaus, zweiter Stock, Reihe 12"};
+  for (const LabelSheet& sheet : label_sheets()) {
+    INFO(sheet.name);
+    std::vector<BlankLabel> wanted;
+    for (const std::string& reference : references) {
+      wanted.push_back({reference, "Under-mat", "Lagoon", 1, 3, inches(16), inches(20), 1, "code"});
+    }
+    const std::string path = write("long_labels", render_labels(wanted, sheet, {}));
+    const std::string text = oracle::run({"pdftotext", "-raw", path, "-"}).out;
+    std::string joined;
+    for (const char c : text) {
+      if (c != '\n' && c != ' ') joined += c;
+    }
+    for (const std::string& reference : references) {
+      std::string bare;
+      for (const char c : reference) {
+        if (c != ' ') bare += c;
+      }
+      INFO(text);
+      CHECK(joined.find(bare) != std::string::npos);
+    }
+  }
+  // One that no two lines hold loses its middle alone.
+  const std::string endless = "START" + std::string(300, 'x') + "END-77";
+  const std::string path =
+      write("endless_labels",
+            render_labels({{endless, "Top", "Oat", 1, 1, inches(16), inches(20), 1, "code"}},
+                          *find_label_sheet("letter-30"), {}));
+  const std::string text = oracle::run({"pdftotext", "-raw", path, "-"}).out;
+  CHECK(text.find("START") != std::string::npos);
+  CHECK(text.find("END-77") != std::string::npos);
+}
+
+TEST_CASE("a label for the rack says size, board and id, and its code is the id") {
+  RackLabel label;
+  label.piece.id = "offcut-17";
+  label.piece.board = {"Lagoon", {0x2f, 0x64, 0x70}, sixty_fourths(4)};
+  label.piece.width = inches(23) + sixty_fourths(40);
+  label.piece.height = inches(19) + sixty_fourths(40);
+  label.piece.on_hand = 2;
+  label.piece.offcut = true;
+  label.origin = "from sheet 3";
+  for (const LabelSheet& sheet : label_sheets()) {
+    INFO(sheet.name);
+    LabelOptions options;
+    options.scale.increment = sixty_fourths(1);
+    const std::string path = write("rack_labels", render_rack_labels({label}, sheet, options));
+    for (const int place : {0, 1}) CHECK(scanned(path, sheet, place) == "offcut-17\n");
+    CHECK(scanned(path, sheet, 2).empty());
+    const std::string text = oracle::pdf_text(path);
+    for (const char* words : {"offcut-17", "23 5/8 x 19 5/8 in", "Lagoon", "from sheet 3"}) {
+      CHECK(text.find(words) != std::string::npos);
+    }
+  }
+}

@@ -37,6 +37,16 @@ Stock with_one_less(const StockFile& file) {
   return next;
 }
 
+// The stock that the ledger, if there is one, makes anew is the one in the file.
+void check_ledger(const std::string& path) {
+  const auto ledger = read_ledger(path);
+  REQUIRE(ledger);
+  if (ledger->lines.empty()) return;
+  const auto stock = read_stock(path);
+  REQUIRE(stock);
+  CHECK(changes_between(stock_of(*ledger).pieces, stock->pieces).empty());
+}
+
 bool exists(const std::string& path) {
   return ::access(path.c_str(), F_OK) == 0;
 }
@@ -77,6 +87,7 @@ TEST_CASE("without a commit the stock file is not touched") {
 TEST_CASE("a crash at any moment of a commit loses nothing and takes nothing twice") {
   const std::pair<CommitMoment, int> moments[] = {{CommitMoment::begin, 5},
                                                   {CommitMoment::journal_written, 4},
+                                                  {CommitMoment::ledger_written, 4},
                                                   {CommitMoment::stock_replaced, 4},
                                                   {CommitMoment::journal_removed, 4}};
   for (const auto& [moment, left] : moments) {
@@ -84,7 +95,7 @@ TEST_CASE("a crash at any moment of a commit loses nothing and takes nothing twi
     const int status = in_another_process([&, crash = moment] {
       auto file = StockFile::open(path);
       if (!file) ::_exit(1);
-      (void)file->commit(with_one_less(*file), [crash](CommitMoment now) {
+      (void)file->commit(with_one_less(*file), {}, [crash](CommitMoment now) {
         if (now == crash) ::raise(SIGKILL);
       });
     });
@@ -93,12 +104,13 @@ TEST_CASE("a crash at any moment of a commit loses nothing and takes nothing twi
     CHECK(on_hand(path) == left);
     CHECK(on_hand(path) == left);  // opening once more carries nothing out a second time
     CHECK(!exists(path + ".journal"));
+    check_ledger(path);
   }
 }
 
 TEST_CASE("a disk that fills up during a commit leaves the old stock") {
   // A limit on the size of files stands for the full disk: it lets `limit` bytes through.
-  for (rlim_t limit = 0; limit < 900; limit += 25) {
+  for (rlim_t limit = 0; limit < 2000; limit += 50) {
     const std::string path = new_stock_file("stock_full_disk");
     const int status = in_another_process([&] {
       ::signal(SIGXFSZ, SIG_IGN);
@@ -112,6 +124,8 @@ TEST_CASE("a disk that fills up during a commit leaves the old stock") {
     REQUIRE((status == 0 || status == 2));
     CHECK(on_hand(path) == (status == 0 ? 4 : 5));
     CHECK(!exists(path + ".journal"));
+    CHECK(exists(path + ".ledger") == (status == 0));
+    check_ledger(path);
   }
 }
 
@@ -148,6 +162,7 @@ TEST_CASE("many runs that take a sheet each leave the stock short by as many") {
     CHECK(status == 0);
   }
   CHECK(on_hand(path) == 0);
+  check_ledger(path);
 }
 
 TEST_CASE("a stock file changed by hand during a run is not overwritten") {
@@ -163,7 +178,8 @@ TEST_CASE("a stock file changed by hand during a run is not overwritten") {
 
 TEST_CASE("a journal left beside a file that was changed by hand is not carried out") {
   const std::string path = new_stock_file("stock_journal");
-  oracle::write_file(path + ".journal", format_journal({"what stood there", "what was to stand"}));
+  oracle::write_file(path + ".journal",
+                     format_journal({"what stood there", "what was to stand", 0, ""}));
   const auto file = StockFile::open(path);
   REQUIRE(!file);
   CHECK(file.error().at(0).code == "stock-changed");
@@ -172,10 +188,12 @@ TEST_CASE("a journal left beside a file that was changed by hand is not carried 
 }
 
 TEST_CASE("no part of a journal is taken for a whole one") {
-  const std::string whole = format_journal({"before", "after"});
+  const std::string whole = format_journal({"before", "after", 7, "line"});
   REQUIRE(parse_journal(whole));
   CHECK(parse_journal(whole)->before == "before");
   CHECK(parse_journal(whole)->after == "after");
+  CHECK(parse_journal(whole)->ledger_size == 7);
+  CHECK(parse_journal(whole)->ledger_lines == "line");
   for (std::size_t size = 0; size < whole.size(); ++size) {
     CHECK(!parse_journal(std::string_view(whole).substr(0, size)));
   }

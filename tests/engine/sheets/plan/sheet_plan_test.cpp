@@ -410,3 +410,84 @@ TEST_CASE("off-cuts of 8 x 10 in or more are kept, smaller ones are not") {
   const auto wide = leftovers_of(plan->boards[0].sheets[0], Length(), {inches(6), inches(10)});
   CHECK(wide[0].keep);
 }
+
+TEST_CASE("board that is on the rack is cut before the same board is bought at the same price") {
+  // Whichever of the two is listed first, with 3 of 5 sheets on the rack.
+  for (const bool rack_first : {true, false}) {
+    Stock stock;
+    stock.pieces = {sheet("bought", oat, inches(32), inches(40), 1200),
+                    sheet("rack", oat, inches(32), inches(40), 1200, 3)};
+    if (rack_first) std::swap(stock.pieces[0], stock.pieces[1]);
+    const auto plan =
+        plan_sheets({blank("A-1", oat, inches(30), inches(38), 5)}, stock, {}, {}, quick());
+    REQUIRE(plan);
+    std::map<std::string, int> used;
+    for (const PlannedSheet& planned : plan->boards.at(0).sheets) {
+      ++used[stock.pieces.at(static_cast<std::size_t>(planned.stock)).id];
+    }
+    CHECK(used == std::map<std::string, int>{{"rack", 3}, {"bought", 2}});
+    CHECK(plan->cost() == 6000);
+  }
+}
+
+TEST_CASE("a board of which none is on hand is short, not unknown") {
+  Stock stock;
+  stock.pieces = {sheet("a", oat, inches(32), inches(40), 1200, 0)};
+  const auto plan =
+      plan_sheets({blank("A-1", oat, inches(16), inches(20), 2)}, stock, {}, {}, quick());
+  REQUIRE(plan);
+  CHECK(plan->boards.at(0).missing.size() == 2);
+  CHECK(!plan->is_complete());
+  const auto too_large =
+      plan_sheets({blank("A-1", oat, inches(41), inches(20), 2)}, stock, {}, {}, quick());
+  REQUIRE(!too_large);
+  CHECK(too_large.error().at(0).code == "sheets-blank-too-large");
+}
+
+TEST_CASE("a board is found by name though no colour is stated, and 1.6 mm is 1/16 in") {
+  Stock stock;
+  Board open = oat;
+  open.any_colour = true;
+  stock.pieces = {sheet("a", open, inches(32), inches(40), 1200)};
+  const Board red{"Oat", {0xff, 0, 0}, millimetres(16) / 10};
+  CHECK(listed_board(red, stock) == open);
+  CHECK(!listed_board({"Oat", {}, millimetres(15) / 10}, stock));
+  CHECK(!listed_board({"Oats", {}, sixty_fourths(4)}, stock));
+  // Colours that the stock tells apart, and a layer that states none.
+  stock.pieces = {sheet("a", oat, inches(32), inches(40), 1200),
+                  sheet("b", red, inches(32), inches(40), 1200)};
+  CHECK(listed_board(red, stock) == red);
+  CHECK(!listed_board(open, stock));
+  stock.pieces.pop_back();
+  CHECK(listed_board(open, stock) == oat);
+  CHECK(!listed_board(red, stock));
+  const auto plan = plan_sheets(
+      {blank("A-1", open, inches(16), inches(20), 1), blank("A-2", oat, inches(16), inches(20), 1)},
+      stock, {}, {}, quick());
+  REQUIRE(plan);
+  CHECK(plan->boards.size() == 1);
+}
+
+TEST_CASE("an off-cut that counts for something is not cut where a smaller one does") {
+  Stock stock = shop();
+  const auto offcut = [](const std::string& id, Length width, Length height) {
+    StockPiece piece = sheet(id, oat, width, height, 0, 1);
+    piece.offcut = true;
+    return piece;
+  };
+  stock.pieces.push_back(offcut("large", inches(30), inches(24)));
+  stock.pieces.push_back(offcut("small", inches(11), inches(14)));
+  const std::vector<BlankOrder> wanted = {blank("A-1", oat, inches(10), inches(13), 1)};
+  for (const int percent : {1, 30, 100}) {
+    stock.offcut_percent = percent;
+    const Stock valued = with_offcut_values(stock, {});
+    // The oversize sheet is the cheapest by area: 2600 for 2400 sq in.
+    CHECK(valued.pieces.at(4).price == (11 * 14 * 2600 * percent + 2400 * 100 / 2) / (2400 * 100));
+    const auto plan = plan_sheets(wanted, valued, {}, {}, quick());
+    REQUIRE(plan);
+    CHECK(stock.pieces.at(static_cast<std::size_t>(plan->boards.at(0).sheets.at(0).stock)).id ==
+          "small");
+  }
+  CHECK(offcut_value(stock, oat, inches(8), inches(9), {}) == 0);  // not worth keeping
+  CHECK(offcut_value(stock, slate, inches(32), inches(40), {}) == 1400);
+}

@@ -32,6 +32,13 @@ TEST_CASE("the summary says what is cut, what it costs, and that nothing is chea
         "Off-cuts to keep\n"
         "  offcut-1, Oat, 32 x 20 in, from sheet 2\n"
         "\n"
+        "Buy\n"
+        "  2 of full, Oat, 32 x 40 in: 25.00 EUR\n"
+        "\n"
+        "Board by order\n"
+        "  A-1: 12.50 EUR\n"
+        "  A-2: 12.50 EUR\n"
+        "\n"
         "In all: 25.00 EUR; no plan costs less\n");
 }
 

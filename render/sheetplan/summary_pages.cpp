@@ -175,7 +175,7 @@ class Summary {
     }
     if (list.orders.size() < 2) return;
     section(mark("Board by order"), shared);
-    for (const OrderCost& order : list.orders) {
+    for (const OrderShare& order : list.orders) {
       const double y = next();
       const std::string cost = cost_text(order.cost, report_.stock, locale_);
       page_->text(paper::fitted(order.order, width_ * name_width, plain), {margin, y}, plain);

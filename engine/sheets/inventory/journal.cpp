@@ -18,15 +18,18 @@ std::uint64_t checksum(std::string_view bytes) {
   return sum;
 }
 
+std::string sizes_text(std::uint64_t before, std::uint64_t after, std::uint64_t ledger) {
+  return std::to_string(before) + ' ' + std::to_string(after) + ' ' + std::to_string(ledger);
+}
+
 }  // namespace
 
 std::string format_journal(const Journal& journal) {
   const std::string body = journal.before + journal.after + journal.ledger_lines;
+  const std::string sizes =
+      sizes_text(journal.before.size(), journal.after.size(), journal.ledger_size);
   std::ostringstream text;
-  text << heading << '\n'
-       << journal.before.size() << ' ' << journal.after.size() << ' ' << journal.ledger_size << ' '
-       << checksum(std::to_string(journal.ledger_size) + "\n" + body) << '\n'
-       << body;
+  text << heading << '\n' << sizes << ' ' << checksum(sizes + body) << '\n' << body;
   return text.str();
 }
 
@@ -36,12 +39,12 @@ std::optional<Journal> parse_journal(std::string_view text) {
   if (second == std::string_view::npos || text.substr(0, first) != heading) return std::nullopt;
   std::istringstream head(std::string(text.substr(first + 1, second - first - 1)));
   std::uint64_t before = 0, after = 0, ledger = 0, sum = 0;
-  if (!(head >> before >> after >> ledger >> sum) || !head.eof()) return std::nullopt;
+  if (!(head >> before >> after >> ledger >> sum)) return std::nullopt;
   const std::string_view body = text.substr(second + 1);
   if (before > body.size() || after > body.size() - before) return std::nullopt;
-  if (checksum(std::to_string(ledger) + "\n" + std::string(body)) != sum) return std::nullopt;
-  return Journal{std::string(body.substr(0, before)), std::string(body.substr(before, after)),
-                 ledger, std::string(body.substr(before + after))};
+  Journal journal{std::string(body.substr(0, before)), std::string(body.substr(before, after)),
+                  ledger, std::string(body.substr(before + after))};
+  return format_journal(journal) == text ? std::optional(std::move(journal)) : std::nullopt;
 }
 
 }  // namespace mullion

@@ -74,8 +74,8 @@ PullList pull_list(const SheetPlan& plan, const Stock& stock, const SheetPlan* r
   return list;
 }
 
-std::vector<OrderCost> costs_of_orders(const SheetPlan& plan) {
-  std::vector<OrderCost> costs;
+std::vector<OrderShare> costs_of_orders(const SheetPlan& plan) {
+  std::vector<OrderShare> costs;
   std::map<std::string, std::size_t> places;
   for (const BoardPlan& board : plan.boards) {
     for (const BlankOrder& line : board.lines) {

@@ -22,14 +22,14 @@ struct PullLine {
   std::int64_t price() const { return bought() * piece->price; }
 };
 
-struct OrderCost {
+struct OrderShare {
   std::string order;
   std::int64_t cost = 0;
 };
 
 struct PullList {
   std::vector<PullLine> lines;    // as in the stock, board by board
-  std::vector<OrderCost> orders;  // as in the plan; they add up to its cost
+  std::vector<OrderShare> orders;  // as in the plan; they add up to its cost
 
   bool buys() const;
   // Those that are bought, by supplier, those without one last.
@@ -41,7 +41,7 @@ struct PullList {
 PullList pull_list(const SheetPlan& plan, const Stock& stock, const SheetPlan* rest = nullptr);
 
 // A sheet's price is shared among its blanks by area, to the hundredth.
-std::vector<OrderCost> costs_of_orders(const SheetPlan& plan);
+std::vector<OrderShare> costs_of_orders(const SheetPlan& plan);
 
 // What a plan leaves out, out of as many new sheets as it takes; nothing where it is complete or
 // the board has no sheets.

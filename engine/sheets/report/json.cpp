@@ -32,7 +32,7 @@ class Writer {
     json["pull"] = Json::array();
     for (const PullLine& line : list.lines) json["pull"].push_back(of(line));
     json["orders"] = Json::array();
-    for (const OrderCost& order : list.orders) {
+    for (const OrderShare& order : list.orders) {
       json["orders"].push_back({{"order", order.order}, {"cost", order.cost}});
     }
     json["leftOut"] = Json::array();

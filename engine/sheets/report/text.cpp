@@ -120,7 +120,7 @@ std::string pull_section(const SheetReport& report) {
   for (const PullLine& line : list.purchases()) {
     bought += "  " + purchase_text(line, report.stock, scale) + "\n";
   }
-  for (const OrderCost& order : list.orders) {
+  for (const OrderShare& order : list.orders) {
     costs += "  " + order.order + ": " + cost_text(order.cost, report.stock) + "\n";
   }
   std::string text;

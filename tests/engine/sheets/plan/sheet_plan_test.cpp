@@ -449,14 +449,15 @@ TEST_CASE("a board is found by name though no colour is stated, and 1.6 mm is 1/
   Board open = oat;
   open.any_colour = true;
   stock.pieces = {sheet("a", open, inches(32), inches(40), 1200)};
-  const Board red{"Oat", {0xff, 0, 0}, millimetres(16) / 10};
+  const Board red{"Oat", {0xff, 0, 0}, Length::from_ticks(16 * ticks_per_mm / 10)};
+  const Board scarlet{"Oat", red.colour, oat.thickness};
   CHECK(listed_board(red, stock) == open);
-  CHECK(!listed_board({"Oat", {}, millimetres(15) / 10}, stock));
+  CHECK(!listed_board({"Oat", {}, Length::from_ticks(15 * ticks_per_mm / 10)}, stock));
   CHECK(!listed_board({"Oats", {}, sixty_fourths(4)}, stock));
   // Colours that the stock tells apart, and a layer that states none.
   stock.pieces = {sheet("a", oat, inches(32), inches(40), 1200),
-                  sheet("b", red, inches(32), inches(40), 1200)};
-  CHECK(listed_board(red, stock) == red);
+                  sheet("b", scarlet, inches(32), inches(40), 1200)};
+  CHECK(listed_board(red, stock) == scarlet);
   CHECK(!listed_board(open, stock));
   stock.pieces.pop_back();
   CHECK(listed_board(open, stock) == oat);
@@ -481,8 +482,9 @@ TEST_CASE("an off-cut that counts for something is not cut where a smaller one d
   for (const int percent : {1, 30, 100}) {
     stock.offcut_percent = percent;
     const Stock valued = with_offcut_values(stock, {});
-    // The oversize sheet is the cheapest by area: 2600 for 2400 sq in.
-    CHECK(valued.pieces.at(4).price == (11 * 14 * 2600 * percent + 2400 * 100 / 2) / (2400 * 100));
+    // The standard sheet is the cheapest by area: 1200 for 1280 sq in.
+    CHECK(valued.pieces.at(4).price ==
+          (11 * 14 * 1200 * percent + 1280 * 100 / 2) / (1280 * 100));
     const auto plan = plan_sheets(wanted, valued, {}, {}, quick());
     REQUIRE(plan);
     CHECK(stock.pieces.at(static_cast<std::size_t>(plan->boards.at(0).sheets.at(0).stock)).id ==

@@ -87,8 +87,9 @@ TEST_CASE("what board costs each order adds up to what the plan costs, to the hu
     orders.push_back(blanks("A-" + std::to_string(i), inches(7 + i), inches(9 + 2 * i), 3));
   }
   const SheetPlan plan = plan_of(orders, stock);
+  for (const PlannedSheet& sheet : plan.boards.at(0).sheets) REQUIRE(!sheet.blanks.empty());
   std::int64_t sum = 0;
-  for (const OrderCost& order : costs_of_orders(plan)) {
+  for (const OrderShare& order : costs_of_orders(plan)) {
     CHECK(order.cost > 0);
     sum += order.cost;
   }

@@ -71,7 +71,7 @@ class Scanning {
       const Result<LedgerLine> undone = file->undo();
       if (!undone) return refuse(undone.error());
       acts_.push_back(file->ledger().lines.back());
-      return say("undone: " + line_text(*undone, file->stock().unit));
+      return tell("undone: " + line_text(*undone, file->stock().unit));
     }
     const Result<RackMove> move = move_piece(file->stock(), file->ledger(), code, act_);
     if (!move) return refuse(move.error());
@@ -81,9 +81,9 @@ class Scanning {
     acts_.push_back(file->ledger().lines.back());
     const StockPiece& piece = move->piece;
     const Scale scale{file->stock().unit, sixty_fourths(1)};
-    say(piece.id + " " + word_for(act_) + ": " + piece.board.name + ", " +
-        size_text(piece.width, piece.height, scale) + "; " + std::to_string(*piece.on_hand) +
-        " on the rack");
+    tell(piece.id + " " + word_for(act_) + ": " + piece.board.name + ", " +
+         size_text(piece.width, piece.height, scale) + "; " + std::to_string(*piece.on_hand) +
+         " on the rack");
   }
 
   bool is_word(const std::string& code) {
@@ -103,7 +103,7 @@ class Scanning {
     if (!options_.answer.is_json()) report(problems);
   }
 
-  void say(const std::string& text) {
+  void tell(const std::string& text) {
     if (!options_.answer.is_json()) write_output("-", text + "\n");
   }
 

@@ -233,10 +233,11 @@ int undo_last(const Options& options) {
   if (!file) return options.answer.fail(file.error());
   const Result<LedgerLine> undone = file->undo();
   if (!undone) return options.answer.fail(undone.error());
-  return options.answer.give([&] { return "undone: " + line_text(*undone) + "\n"; },
-                             [&] {
-                               return rack_json("sheets", file->stock(), {*undone}, {success, {}});
-                             });
+  return options.answer.give(
+      [&] { return "undone: " + line_text(*undone, file->stock().unit) + "\n"; },
+      [&] {
+        return rack_json("sheets", file->stock(), {*undone}, {success, {}});
+      });
 }
 
 // Each order that is not made whole.

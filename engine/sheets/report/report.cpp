@@ -41,6 +41,7 @@ std::string left_out_text(const LeftOut& left, const Scale& scale, const Locale&
   for (const Board& board : left.short_of) {
     boards += (boards.empty() ? "" : "; ") + describe(board, scale, locale);
   }
+  if (left.ordered == 1) return locale.say("order %1, short of %2", left.order, boards);
   return left.mats == left.ordered
              ? locale.say("order %1: all %2 mats, short of %3", left.order, left.ordered, boards)
              : locale.say("order %1: %2 of %3 mats (from copy %4 on), short of %5", left.order,

@@ -51,7 +51,7 @@ void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual
   const Layer plain;
   out.attribute("name", layer.name);
   out.text("board", layer.board);
-  if (layer.states_colour) out.colour("colour", layer.colour);
+  out.colour("colour", layer.colour);
   if (layer.core != plain.core) out.colour("core", layer.core);
   out.integer("ply", layer.ply);
   out.length_unless("thickness", layer.thickness, thickness_of(layer.ply));

@@ -199,7 +199,12 @@ std::vector<RackLabel> rack_labels(const std::vector<KeptOffcut>& kept, const Sh
                                    const Locale& locale) {
   std::vector<RackLabel> labels;
   for (const KeptOffcut& offcut : kept) {
-    labels.push_back({offcut.piece, origin_of(offcut, plan, locale)});
+    const auto board = static_cast<std::size_t>(offcut.board);
+    const auto line = static_cast<std::size_t>(offcut.line);
+    labels.push_back(
+        {offcut.piece, offcut.sheet > 0
+                           ? origin_of(offcut, plan, locale)
+                           : locale.say("fallout of %1", plan.boards[board].lines[line].order)});
   }
   return labels;
 }

@@ -8,8 +8,8 @@ namespace mullion {
 namespace {
 
 // Of a trial: enough to see whether a few sheets hold the blanks. Our own figure.
-constexpr std::int64_t effort_of_trial = 3'000'000;
-constexpr int most_trials = 60;
+constexpr std::int64_t effort_of_trial = 1'000'000;
+constexpr int most_trials = 40;
 
 struct OrderedMats {
   std::string order;

@@ -51,8 +51,8 @@
     try {
       const kept = JSON.parse(localStorage.getItem(key)) || {};
       for (const [i, all] of Object.entries(kept.ticks || {})) if (steps[i] && typeof all === 'string') ticks[i] = all;
-      if (steps[kept.at]) at = kept.at;
-      if (kept.piece >= 1 && kept.piece <= pieces(at)) piece = kept.piece;
+      if (Number.isInteger(kept.at) && steps[kept.at]) at = kept.at;
+      if (Number.isInteger(kept.piece) && kept.piece >= 1 && kept.piece <= pieces(at)) piece = kept.piece;
     } catch (error) { keeps = false; }
   }
 

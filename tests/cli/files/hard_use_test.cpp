@@ -31,6 +31,7 @@ const std::vector<Output>& outputs() {
       {"proof.html", {"proof", job, "-o"}},
       {"draft.eml", {"proof", job, "--shop", oracle::gallery("shop/shop.xml"), "--mail"}},
       {"cuts.pdf", {"cuts", job, "-o"}},
+      {"cuts.html", {"cuts", job, "-o"}},
       {"cuts.json", {"cuts", job, "-o"}},
       {"plan.pdf", {"sheets", job, "-o"}},
       {"contact.svg", {"suggest", oracle::gallery("title-and-three.xml"), "--contact"}},

@@ -251,6 +251,16 @@ class Shown(unittest.TestCase):
         self.assertGreater(visited, 3000)
 
 
+    def test_every_way_of_working_is_seen_whole_and_as_the_JSON_has_it(self):
+        for way in ("pencil", "guide-lines", "template", "one-stop", "gauges", "stop-blocks") if LONG else ("guide-lines", "one-stop"):
+            path, told = job_page("double-mat", "--way", way)
+            expected, left = wanted(told["plan"])
+            self.open(path)
+            for i, size in enumerate(SCREENS):
+                with self.subTest(way=way, size=size):
+                    self.screen(size)
+                    self.assertEqual(seen(self.walk(way, size, i % 2 == 0), left), expected)
+
     # ---- Ticks, keys and buttons
 
     def heading(self):

@@ -103,8 +103,8 @@ void StageSteps::lines_by_rule() {
     }
     first = i;
     say(out,
-        locale.say(stage_.taped ? mark("Draw these on the back, the rule at the top mat's edge.")
-                                : mark("Draw these on the back.")),
+        locale.say(stage_.taped ? mark("Draw across the back, the rule at the top mat's edge.")
+                                : mark("Draw across the back.")),
         "draw");
     out.picture = picture_of_lines(board_, lines);
     steps_.add(out);

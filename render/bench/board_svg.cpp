@@ -46,15 +46,24 @@ std::string box_data(const Box& box) {
          whole(box.y + box.height) + "H" + whole(box.x) + "z";
 }
 
-class Picture {
+class Painter {
  public:
-  Picture(const BoardPicture& board, BoardEdge at_guide)
+  // With all lines to come, the numbers and the letters: so far alike for a stage as it lies.
+  Painter(const BoardPicture& board, BoardEdge at_guide)
       : board_(board),
         view_(board.plan.outer, at_guide, board.plan.cutter.side, {0, 0, side, side}, room) {
-    path("board", box_data(view_.board()));
+    out_.under = path("board", box_data(view_.board()));
+    std::string uncut;
+    for (const BoardLine& line : board.lines) uncut += data_of(line);
+    for (const CurveCut& curve : board.stage.curves) uncut += curve_data(curve);
+    out_.under += path("uncut", uncut);
+    for (const cutsheet::OpeningMark& mark : board.openings) {
+      out_.over += text("opening", mark.number, view_.place(mark.middle));
+    }
+    letters();
   }
-  explicit Picture(const BoardPicture& board)
-      : Picture(board, guide_edge_with_top_up(board.plan)) {}
+  explicit Painter(const BoardPicture& board)
+      : Painter(board, guide_edge_with_top_up(board.plan)) {}
 
   // Where the board rests: at guide and arm, or at blocks there, whose width is not to scale.
   void cutter(const Settings& settings) {
@@ -64,45 +73,46 @@ class Picture {
     if (settings.guide) {
       const bool inside = settings.block && !settings.block->outside;
       const double away = inside ? block : 0;
-      if (settings.block) path("block", at_side(inside ? 0 : bar, block));
-      path("metal", at_side(away, bar));
+      if (settings.block) out_.between += path("block", at_side(inside ? 0 : bar, block));
+      out_.between += path("metal", at_side(away, bar));
     }
-    if (settings.arm_block) path("block", box_data({b.x, bottom, b.width, block}));
-    path("metal", box_data({b.x - bar, bottom + below, b.width + 2 * bar, bar}));
+    if (settings.arm_block) out_.between += path("block", box_data({b.x, bottom, b.width, block}));
+    out_.between += path("metal", box_data({b.x - bar, bottom + below, b.width + 2 * bar, bar}));
   }
 
-  // Cuts of a lower number are there already.
-  void lines(int first_number) {
-    std::string cut, uncut;
+  // Of a lower number.
+  void cut_lines(int first_number) {
+    std::string cut;
     for (const BoardLine& line : board_.lines) {
-      (line.number < first_number ? cut : uncut) +=
-          line_data(view_.place(line.start), view_.place(line.end));
+      if (line.number < first_number) cut += data_of(line);
     }
-    path("cut", cut);
-    path("uncut", uncut);
+    out_.between += path("cut", cut);
   }
 
-  void curves(std::size_t now) {
-    for (std::size_t i = 0; i < board_.stage.curves.size(); ++i) {
-      path(i == now ? "now curve" : "uncut", curve_data(board_.stage.curves[i]));
+  void cut_curves(std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) {
+      out_.between += path("cut", curve_data(board_.stage.curves[i]));
     }
   }
 
-  void numbers(const std::vector<int>& now) {
+  void curve(const CurveCut& curve) { out_.now += path("now", curve_data(curve)); }
+
+  // The opening that is cut into.
+  void number(const std::vector<int>& openings) {
     std::string number;
-    for (const int opening : now) {
+    for (const int opening : openings) {
       number += (number.empty() ? "" : ",") + std::to_string(opening);
     }
     for (const cutsheet::OpeningMark& mark : board_.openings) {
-      text(mark.number == number ? "opening this" : "opening", mark.number,
-           view_.place(mark.middle));
+      if (mark.number != number) continue;
+      out_.now += text("opening this", number, view_.place(mark.middle));
     }
   }
 
   void rail(Length distance) {
     const double x = view_.rail_x(distance);
     const Box& b = view_.board();
-    path("rail", line_data({x, b.y - room / 2}, {x, b.y + b.height + bar}));
+    out_.between += path("rail", line_data({x, b.y - room / 2}, {x, b.y + b.height + bar}));
   }
 
   void stroke(BoardEdge edge, Length distance) {
@@ -112,12 +122,11 @@ class Picture {
     const auto end = [&](Length along) {
       return view_.place(point_at(edge, distance, one, along, outer));
     };
-    path("now", line_data(end(Length()), end(level ? outer.width() : outer.height())));
+    out_.between +=
+        path("now", line_data(end(Length()), end(level ? outer.width() : outer.height())));
   }
 
-  void line(const BoardLine& line) {
-    path("now", line_data(view_.place(line.start), view_.place(line.end)));
-  }
+  void line(const BoardLine& line) { out_.between += path("now", data_of(line)); }
 
   void arrow(const Point& start, const Point& finish) {
     const Spot from = view_.place(start), to = view_.place(finish);
@@ -125,12 +134,13 @@ class Picture {
     const Spot d{(to.x - from.x) / length, (to.y - from.y) / length};
     const double tip = std::min(head, length * 0.6);
     const Spot neck{to.x - d.x * tip, to.y - d.y * tip};
-    path("now", line_data(from, neck));
+    out_.now += path("now", line_data(from, neck));
     const double half = half_head * tip / head;
-    path("tip", "M" + spot_text(to) + "L" + spot_text({neck.x - d.y * half, neck.y + d.x * half}) +
-                    "L" + spot_text({neck.x + d.y * half, neck.y - d.x * half}) + "z");
-    path("start", line_data({from.x + d.y * half_head, from.y - d.x * half_head},
-                            {from.x - d.y * half_head, from.y + d.x * half_head}));
+    out_.now += path("tip", "M" + spot_text(to) + "L" +
+                                spot_text({neck.x - d.y * half, neck.y + d.x * half}) + "L" +
+                                spot_text({neck.x + d.y * half, neck.y - d.x * half}) + "z");
+    out_.now += path("start", line_data({from.x + d.y * half_head, from.y - d.x * half_head},
+                                        {from.x - d.y * half_head, from.y + d.x * half_head}));
   }
 
   // Where the head's mark comes to stand, and the stop beyond it.
@@ -139,18 +149,18 @@ class Picture {
     const auto stop = [&](Length place, double beyond) {
       const Spot at = view_.place(
           point_at(view_.at_guide(), cut.distance, view_.near(), place - arm, board_.plan.outer));
-      path("stop", box_data({at.x - stop_width / 2, std::min(at.y, at.y + beyond), stop_width,
-                             std::abs(beyond)}));
+      out_.now += path("stop", box_data({at.x - stop_width / 2, std::min(at.y, at.y + beyond),
+                                         stop_width, std::abs(beyond)}));
     };
     if (settings.near_stop) stop(*settings.near_stop, stop_depth);
     if (settings.far_stop) stop(*settings.far_stop, -stop_depth);
   }
 
-  std::string take(const std::string& label) {
-    letters();
+  Picture take(const std::string& label) {
     const Box b = paper::grown(view_.board(), room);
-    return "<svg viewBox=\"" + spot_text({b.x, b.y}) + " " + spot_text({b.width, b.height}) +
-           "\" role=\"img\" aria-label=\"" + proof::escaped(label) + "\">" + out_ + "</svg>";
+    out_.box = spot_text({b.x, b.y}) + " " + spot_text({b.width, b.height});
+    out_.label = label;
+    return std::move(out_);
   }
 
  private:
@@ -161,22 +171,25 @@ class Picture {
         {view_.guide_on_left() ? b.x - away - width : b.x + b.width + away, b.y, width, b.height});
   }
 
-  void path(const char* name, const std::string& data) {
-    if (data.empty()) return;
-    out_ += std::string("<path class=\"") + name + "\" d=\"" + data + "\"/>";
+  static std::string path(const char* name, const std::string& data) {
+    return data.empty() ? "" : std::string("<path class=\"") + name + "\" d=\"" + data + "\"/>";
   }
 
-  void text(const char* name, const std::string& content, Spot middle) {
+  static std::string text(const char* name, const std::string& content, Spot middle) {
     constexpr double below = type * 0.36;  // the middle of a capital, to its base line
-    out_ += std::string("<text class=\"") + name + "\" x=\"" + whole(middle.x) + "\" y=\"" +
-            whole(middle.y + below) + "\">" + proof::escaped(content) + "</text>";
+    return std::string("<text class=\"") + name + "\" x=\"" + whole(middle.x) + "\" y=\"" +
+           whole(middle.y + below) + "\">" + proof::escaped(content) + "</text>";
+  }
+
+  std::string data_of(const BoardLine& line) const {
+    return line_data(view_.place(line.start), view_.place(line.end));
   }
 
   void letters() {
     const Box& b = view_.board();
     const double off = (bar + block + room) / 2;
     const auto put = [&](BoardEdge edge, Spot at) {
-      text("edge", std::string(1, letter(edge)), at);
+      out_.over += text("edge", std::string(1, letter(edge)), at);
     };
     const Spot middle{b.x + b.width / 2, b.y + b.height / 2};
     const double left = b.x - off, right = b.x + b.width + off;
@@ -213,10 +226,8 @@ class Picture {
 
   const BoardPicture& board_;
   BoardView view_;
-  std::string out_;
+  Picture out_;
 };
-
-constexpr std::size_t no_curve = std::numeric_limits<std::size_t>::max();
 
 std::string top_away(const BoardPicture& board) {
   return board.plan.locale.say("lay edge %1 away from you", std::string(1, letter(BoardEdge::top)));
@@ -229,76 +240,69 @@ BoardLine line_of_cut(const BoardPicture& board, const Placement& placement, con
 
 }  // namespace
 
-std::string picture_of_cut(const BoardPicture& board, const Placement& placement,
-                           const BevelCut& cut, const Settings& settings) {
-  Picture picture(board, placement.edge);
-  picture.cutter(settings);
-  picture.lines(cut.number);
-  picture.curves(no_curve);
-  picture.rail(cut.distance);
-  picture.numbers(cut.openings);
+Picture picture_of_cut(const BoardPicture& board, const Placement& placement, const BevelCut& cut,
+                       const Settings& settings) {
+  Painter painter(board, placement.edge);
+  painter.cutter(settings);
+  painter.cut_lines(cut.number);
+  painter.rail(cut.distance);
+  painter.number(cut.openings);
   const BoardLine line = line_of_cut(board, placement, cut);
-  picture.arrow(line.start, line.end);
-  picture.stops(cut, settings);
-  return picture.take(lying_heading(board.plan, placement));
+  painter.arrow(line.start, line.end);
+  painter.stops(cut, settings);
+  return painter.take(lying_heading(board.plan, placement));
 }
 
-std::string picture_after_cut(const BoardPicture& board, const Placement& placement,
-                              const BevelCut& cut, const Settings& settings) {
-  Picture picture(board, placement.edge);
-  picture.cutter(settings);
-  picture.lines(cut.number + 1);
-  picture.curves(no_curve);
-  picture.numbers(cut.openings);
-  picture.line(line_of_cut(board, placement, cut));
-  return picture.take(lying_heading(board.plan, placement));
+Picture picture_after_cut(const BoardPicture& board, const Placement& placement,
+                          const BevelCut& cut, const Settings& settings) {
+  Painter painter(board, placement.edge);
+  painter.cutter(settings);
+  painter.cut_lines(cut.number + 1);
+  painter.number(cut.openings);
+  painter.line(line_of_cut(board, placement, cut));
+  return painter.take(lying_heading(board.plan, placement));
 }
 
-std::string picture_of_stroke(const BoardPicture& board, const MarkPlacement& placement,
-                              const Settings& settings) {
-  Picture picture(board, placement.edge);
-  picture.cutter(settings);
-  picture.lines(0);
+Picture picture_of_stroke(const BoardPicture& board, const MarkPlacement& placement,
+                          const Settings& settings) {
+  Painter painter(board, placement.edge);
+  painter.cutter(settings);
   const PencilLine& line = board.stage.pencil_lines[static_cast<std::size_t>(placement.line) - 1];
-  picture.stroke(line.edge, line.distance);
-  picture.numbers({});
-  return picture.take(lying_heading(board.plan, {placement.edge, false, 0, {BevelCut()}}));
+  painter.stroke(line.edge, line.distance);
+  return painter.take(lying_heading(board.plan, {placement.edge, false, 0, {BevelCut()}}));
 }
 
-std::string picture_of_lines(const BoardPicture& board, const std::vector<int>& lines) {
-  Picture picture(board);
-  picture.lines(0);
+Picture picture_of_lines(const BoardPicture& board, const std::vector<int>& lines) {
+  Painter painter(board);
   for (const int number : lines) {
     const PencilLine& line = board.stage.pencil_lines[static_cast<std::size_t>(number) - 1];
-    picture.stroke(line.edge, line.distance);
+    painter.stroke(line.edge, line.distance);
   }
-  picture.numbers({});
-  return picture.take(top_away(board));
+  return painter.take(top_away(board));
 }
 
-std::string picture_of_skew_cut(const BoardPicture& board, const SkewCut& cut) {
-  Picture picture(board);
-  picture.lines(cut.number);
-  picture.curves(no_curve);
-  picture.numbers(cut.openings);
-  picture.arrow(cut.from, cut.to);
-  return picture.take(top_away(board));
+Picture picture_of_skew_cut(const BoardPicture& board, const SkewCut& cut) {
+  Painter painter(board);
+  painter.cut_lines(cut.number);
+  painter.number(cut.openings);
+  painter.arrow(cut.from, cut.to);
+  return painter.take(top_away(board));
 }
 
-std::string picture_of_curve(const BoardPicture& board, std::size_t curve) {
-  Picture picture(board);
-  picture.lines(every_cut);
-  picture.numbers(board.stage.curves[curve].openings);
-  picture.curves(curve);
-  return picture.take(top_away(board));
+Picture picture_of_curve(const BoardPicture& board, std::size_t curve) {
+  Painter painter(board);
+  painter.cut_lines(every_cut);
+  painter.cut_curves(curve);
+  painter.number(board.stage.curves[curve].openings);
+  painter.curve(board.stage.curves[curve]);
+  return painter.take(top_away(board));
 }
 
-std::string picture_of_all(const BoardPicture& board) {
-  Picture picture(board);
-  picture.lines(every_cut);
-  picture.curves(no_curve);
-  picture.numbers({});
-  return picture.take(top_away(board));
+Picture picture_of_all(const BoardPicture& board) {
+  Painter painter(board);
+  painter.cut_lines(every_cut);
+  painter.cut_curves(board.stage.curves.size());
+  return painter.take(top_away(board));
 }
 
 }  // namespace mullion::bench

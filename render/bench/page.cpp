@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "engine/cuts/sheet/json.h"
 #include "engine/cuts/sheet/run_json.h"
@@ -103,6 +104,7 @@ class PageWriter {
         "\" data-ticks=\"" + escaped(locale_.say("%1 of %2 ticked", "%1", "%2")) + "\">\n<main>\n";
     for (std::size_t i = 0; i < steps_.size(); ++i) add(steps_[i], i);
     out_ += "</main>\n";
+    add_parts();
     add_buttons();
     out_ += "<script>" + script + "</script>\n</body>\n</html>\n";
     return std::move(out_);
@@ -113,19 +115,18 @@ class PageWriter {
     constexpr const char* kinds[] = {"read", "work", "check"};
     const std::string number = std::to_string(index + 1);
     out_ += "<section class=\"" + std::string(kinds[static_cast<int>(step.kind)]) +
-            (step.picture.empty() ? "" : " pictured") + "\" id=\"s" + number +
-            "\" tabindex=\"-1\" aria-labelledby=\"h" + number + "\" data-group=\"" +
+            (step.picture.empty() ? "" : " pictured") + "\" id=\"s" + number + "\" data-group=\"" +
             std::to_string(step.group) + "\"";
     if (step.pieces > 1) out_ += " data-pieces=\"" + std::to_string(step.pieces) + "\"";
     if (step.once) out_ += " data-once=\"yes\"";
-    out_ += ">\n<h2 id=\"h" + number + "\"><b>" + escaped(step.heading) + "</b>";
+    out_ += ">\n<h2><b>" + escaped(step.heading) + "</b>";
     for (const std::string& where : step.where) out_ += " <span>" + escaped(where) + "</span>";
     if (step.pieces > 1) {
       out_ += " <span class=\"piece\">" + escaped(locale_.say("%1 mats alike", step.pieces)) +
               "</span>";
     }
     out_ += "</h2>\n";
-    if (!step.picture.empty()) out_ += step.picture + "\n";
+    if (!step.picture.empty()) add(step.picture);
     out_ += "<div class=\"say\">";
     if (!step.dials.empty()) {
       out_ += "<dl>";
@@ -134,6 +135,24 @@ class PageWriter {
     }
     for (const Sentence& sentence : step.sentences) out_ += sentence_markup(sentence);
     out_ += "</div>\n</section>\n";
+  }
+
+  void add(const Picture& picture) {
+    out_ += "<svg viewBox=\"" + picture.box + "\" role=\"img\" aria-label=\"" +
+            escaped(picture.label) + "\">" + use(picture.under) + picture.between +
+            use(picture.over) + picture.now + "</svg>\n";
+  }
+
+  std::string use(const std::string& part) {
+    const auto [at, is_new] = parts_.emplace(part, "g" + std::to_string(parts_.size() + 1));
+    if (is_new) defined_ += "<g id=\"" + at->second + "\">" + part + "</g>\n";
+    return "<use href=\"#" + at->second + "\"/>";
+  }
+
+  void add_parts() {
+    if (defined_.empty()) return;
+    out_ += "<svg id=\"parts\" width=\"0\" height=\"0\" aria-hidden=\"true\"><defs>\n" + defined_ +
+            "</defs></svg>\n";
   }
 
   void add_buttons() {
@@ -160,7 +179,8 @@ class PageWriter {
 
   const std::vector<Step>& steps_;
   const Locale& locale_;
-  std::string out_;
+  std::string out_, defined_;
+  std::map<std::string, std::string> parts_;  // their names
 };
 
 }  // namespace

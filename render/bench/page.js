@@ -6,7 +6,7 @@
   const key = 'mullion cuts ' + body.dataset.plan;
   const bounce = 250; // milliseconds in which a wet thumb touches twice
   const least_fit = 0.5;
-  let at = 0, piece = 1, ticks = {}, keeps = true, last = -bounce, lock = null;
+  let at = 0, piece = 1, ticks = {}, keeps = true, last = -bounce, lock = null, shown = null;
 
   const group = (i) => steps[i] && steps[i].dataset.group;
   const pieces = (i) => Number(steps[i].dataset.pieces) || 1;
@@ -66,7 +66,7 @@
     };
     if (is_whole(1)) return;
     let whole = least_fit, more = 1;
-    while (more - whole > 0.01) {
+    while (more - whole > 0.02) {
       const size = (whole + more) / 2;
       if (is_whole(size)) whole = size; else more = size;
     }
@@ -97,8 +97,10 @@
   }
 
   function show() {
-    steps.forEach((step, i) => step.classList.toggle('here', i === at));
-    const step = steps[at], told = step.querySelector('.piece');
+    if (shown) shown.classList.remove('here');
+    shown = steps[at];
+    shown.classList.add('here');
+    const step = shown, told = step.querySelector('.piece');
     if (told) told.textContent = filled(body.dataset.piece, [piece, pieces(at)]);
     step.classList.toggle('again', piece > 1);
     keep();
@@ -174,6 +176,11 @@
   document.addEventListener('visibilitychange', stay_awake);
   addEventListener('resize', () => { if (!root.classList.contains('all')) fit(steps[at]); });
 
+  steps.forEach((step, i) => {
+    step.tabIndex = -1;
+    step.querySelector('h2').id = 'h' + (i + 1);
+    step.setAttribute('aria-labelledby', 'h' + (i + 1));
+  });
   button('afresh').dataset.word = button('afresh').textContent;
   remember();
   root.classList.add('js');

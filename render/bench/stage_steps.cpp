@@ -49,7 +49,7 @@ Step StageSteps::step(Step::Kind kind, const std::string& heading) const {
 void StageSteps::before(Settings& shown) {
   steps_.begin_group();
   prepare();
-  for (const std::string& text : checks_at(plan_, stage_, 0)) check(text, "");
+  for (const std::string& text : checks_at(plan_, stage_, 0)) check(text, {});
   if (plan_.way != Way::template_taped) lines_by_rule();
   lines_by_guide(shown);
 }
@@ -76,7 +76,7 @@ void StageSteps::prepare() {
   steps_.add(out);
 }
 
-void StageSteps::check(const std::string& text, const std::string& picture) {
+void StageSteps::check(const std::string& text, const Picture& picture) {
   Step out = step(Step::Kind::check, plan_.locale.say("Check measure"));
   out.once = true;
   say(out, text, "measure", Weight::large);

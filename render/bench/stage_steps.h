@@ -36,7 +36,7 @@ class StageSteps {
  private:
   Step step(Step::Kind kind, const std::string& heading) const;
   void prepare();
-  void check(const std::string& text, const std::string& picture);
+  void check(const std::string& text, const Picture& picture);
   void lines_by_rule();
   void lines_by_guide(Settings& shown);
   void cut(const std::string& name, const Placement& placement, const BevelCut& cut,

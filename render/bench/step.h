@@ -17,6 +17,13 @@ struct Sentence {
   Weight weight = Weight::plain;
 };
 
+// SVG elements. What lies below and above the rest is alike for many steps: the page holds it once.
+struct Picture {
+  std::string under, between, over, now;
+  std::string box, label;
+  bool empty() const { return box.empty(); }
+};
+
 struct Step {
   enum class Kind { read, work, check };  // what is done or measured gets a tick
   Kind kind = Kind::work;
@@ -27,7 +34,7 @@ struct Step {
   std::vector<std::string> where;  // in the work: the layer, the set-up
   std::vector<Dial> dials;
   std::vector<Sentence> sentences;
-  std::string picture;  // SVG, or empty
+  Picture picture;
 };
 
 }  // namespace mullion::bench

@@ -57,7 +57,7 @@ std::vector<Dial> block_dials_of(const ToldPlan& plan, const Settings& settings,
                                  const Settings& shown) {
   std::vector<Dial> out;
   const auto& known = settings.block ? settings.block : shown.block;
-  if (known) {
+  if (settings.block || (shown.block && settings.guide)) {
     out.push_back(
         block_dial(known->outside ? mark("block outside the guide") : mark("block at the guide"),
                    plan, width_of(settings.block), settings.block != shown.block));

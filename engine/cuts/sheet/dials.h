@@ -19,7 +19,7 @@ struct Dial {
 // Of the scales that the plan's way of working uses. `shown` is what they show before.
 std::vector<Dial> dials_of(const ToldPlan& plan, const Settings& settings, const Settings& shown);
 
-// Blocks in use, and those that are to be taken away.
+// Blocks in use, and those that are to be taken away; a block at the guide goes with the guide.
 std::vector<Dial> block_dials_of(const ToldPlan& plan, const Settings& settings,
                                  const Settings& shown);
 

@@ -233,9 +233,21 @@ TEST_CASE("faults that are put into a page are found") {
   CHECK(turns >= 10);
   CHECK(bent(stops, "Cut 3 of 16", ">Edge ", ">Edge B, not ").outcome() != "");
   for (const char* letter : {"A", "B", "C", "D"}) {
-    CHECK(bent(stops, "Cut 5 of 16", std::string(">") + letter + "</text>", ">A B C</text>")
-              .outcome() != "");
+    Planned changed = stops;
+    const std::string shown = std::string(">") + letter + "</text>";
+    const std::size_t at = changed.html.find(shown);
+    REQUIRE(at != std::string::npos);
+    changed.html.replace(at, shown.size(), ">E</text>");
+    CHECK(changed.outcome() != "");
   }
+  // The letters of a board that lies otherwise.
+  const auto used = [&](const char* heading) {
+    const Section part = section(stops.html, heading);
+    const std::size_t at = stops.html.rfind("<use ", part.at + part.size);
+    return stops.html.substr(at, stops.html.find("/>", at) - at);
+  };
+  REQUIRE(used("Cut 1 of 16") != used("Cut 5 of 16"));
+  CHECK(bent(stops, "Cut 5 of 16", used("Cut 5 of 16"), used("Cut 1 of 16")).outcome() != "");
 
   // The picture.
   for (const char* part : {"now", "start", "tip", "rail", "cut"}) {

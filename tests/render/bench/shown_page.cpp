@@ -33,6 +33,27 @@ std::vector<double> numbers_in(const std::string& data) {
   return out;
 }
 
+// A picture's paths and texts; what it uses stands elsewhere in the page.
+void add_elements(const pugi::xml_node& of, ShownStep& out) {
+  for (const auto& element : of.children()) {
+    const std::string name = element.name(), names = element.attribute("class").value();
+    if (name == "use") {
+      const std::string id = std::string(element.attribute("href").as_string("#")).substr(1);
+      const pugi::xml_node body = of.root().child("html").child("body");
+      add_elements(body.find_node([&](const pugi::xml_node& node) {
+        return id == node.attribute("id").value();
+      }),
+                   out);
+    } else if (name == "path") {
+      const std::string data = element.attribute("d").value();
+      out.paths.push_back({names, numbers_in(data), data});
+    } else {
+      out.letters.push_back({names, element.text().get(), element.attribute("x").as_double(),
+                             element.attribute("y").as_double()});
+    }
+  }
+}
+
 ShownStep step_of(const pugi::xml_node& section) {
   ShownStep out;
   out.kind = first_class(section);
@@ -51,14 +72,7 @@ ShownStep step_of(const pugi::xml_node& section) {
   for (const auto& p : say.children("p")) {
     out.texts.push_back({first_class(p), p.text().get(), has_class(p, "strong")});
   }
-  for (const auto& path : section.child("svg").children("path")) {
-    const std::string data = path.attribute("d").value();
-    out.paths.push_back({path.attribute("class").value(), numbers_in(data), data});
-  }
-  for (const auto& text : section.child("svg").children("text")) {
-    out.letters.push_back({text.attribute("class").value(), text.text().get(),
-                           text.attribute("x").as_double(), text.attribute("y").as_double()});
-  }
+  add_elements(section.child("svg"), out);
   return out;
 }
 

@@ -47,8 +47,10 @@ window.look = () => {
   if (!(Number(piece) > 2 && Number(piece) < Number(pieces))) apart(shown, 1);
   const svg = step.querySelector('svg');
   if (svg) {
+    // Boxes of what is used are those of a copy in its place.
+    svg.querySelectorAll('use').forEach((one) => one.replaceWith(document.querySelector(one.getAttribute('href')).cloneNode(true)));
     // The box of a text is as high as its line; its figures are two thirds of that.
-    const texts = [...svg.querySelectorAll('text')].map((one) => {
+    const texts = [...svg.querySelectorAll('text:not(.this)')].map((one) => {
       const box = one.getBoundingClientRect(), air = box.height / 6;
       return { one, box: { left: box.left, right: box.right, top: box.top + air, bottom: box.bottom - air } };
     });
@@ -447,7 +449,8 @@ class Shown(unittest.TestCase):
                 const found = ratio(channels(getComputedStyle(one).color), ground(one));
                 if (found < 4.5) faint.push([one.className, one.tagName, found]);
               });
-              document.querySelectorAll('svg').forEach((svg) => {
+              document.querySelectorAll('section svg').forEach((svg) => {
+                svg.querySelectorAll('use').forEach((one) => one.replaceWith(document.querySelector(one.getAttribute('href')).cloneNode(true)));
                 const of = (selector, key) => { const one = svg.querySelector(selector); return one && channels(getComputedStyle(one)[key]); };
                 const board = of('.board', 'fill'), page = ground(svg);
                 for (const [name, key, on, least] of [['.edge', 'fill', page, 4.5], ['.opening', 'fill', board, 4.5], ['.now', 'stroke', board, 4.5],

@@ -207,11 +207,8 @@ void StageSteps::skew_cuts() {
         step(Step::Kind::work, locale.say("Cut %1 of %2", cut.number, number_of_cuts(plan_)));
     out.dials = {{locale.say("edge A to the rail"), degrees_to_rail(cut) + "\xC2\xB0"}};
     say(out, skew_brief_text(plan_, stage_, cut), "skew", Weight::strong);
-    const std::string marks = skew_marks_text(plan_, stage_);
-    say(out,
-        marks.empty() ? locale.say("Freehand, each line under the rail:")
-                      : locale.say("Freehand, each line under the rail: %1", marks),
-        "rail");
+    say(out, locale.say("Bring the line %1.", line_up_text(plan_)), "rail");
+    say(out, skew_marks_text(plan_, stage_), "marks");
     two_passes(out);
     out.picture = picture_of_skew_cut(board_, cut);
     steps_.add(out);

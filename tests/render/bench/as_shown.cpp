@@ -505,7 +505,12 @@ class Reader {
     for (json cut : wanted_.at("freehand")) {
       if (cut.at("number") != number) continue;
       const std::vector<std::string> lengths = lengths_in(text);
-      if (lengths.size() != 4 || std::atoi(text.c_str()) != number) break;
+      if (lengths.size() < 4 || std::atoi(text.c_str()) != number) break;
+      compare_marks(step, cut.at("mark_past_line"));
+      const bool by_point = plan_.at("cutter").at("line_from_rail").is_null();
+      if (line_up(step) != (by_point ? "blade's point" : "rail's edge")) {
+        fault("to which mark a slanting line is brought is not said");
+      }
       cut["from"] = {{"from_A", taken(lengths[0], cut.at("from").at("from_A"))},
                      {"from_B", taken(lengths[1], cut.at("from").at("from_B"))}};
       cut["to"] = {{"from_A", taken(lengths[2], cut.at("to").at("from_A"))},
@@ -515,6 +520,27 @@ class Reader {
       return;
     }
     fault("a slanting cut that is not planned: " + text);
+  }
+
+  // "mark 1/16 in past both points", or "mark onto the line at the start, ... at the end", with the
+  // cut or with them all.
+  void compare_marks(const ShownStep& step, const json& planned) {
+    std::string said = step.text("skew")->text;
+    std::size_t at = said.find(", mark ");
+    if (const ShownText* marks = step.text("marks"); marks != nullptr) {
+      said = marks->text;
+      at = 0;
+    }
+    if (at == std::string::npos) return fault("where the mark stands is not said");
+    said.erase(0, at);
+    const std::size_t start = said.find(" at the start, ");
+    if (start == std::string::npos) {
+      compare_mark(said, planned[0]);
+      compare_mark(said, planned[1]);
+      return;
+    }
+    compare_mark(said.substr(0, start), planned[0]);
+    compare_mark(said.substr(start), planned[1]);
   }
 
   void read_curve(const ShownStep& step) {

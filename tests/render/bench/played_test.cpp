@@ -51,15 +51,6 @@ struct Planned {
   std::string outcome(unsigned lie = 0) const { return played(mat, cutter, html, plan_json, lie); }
 };
 
-std::optional<Way> random_way(std::mt19937& random, const CutterProfile& cutter) {
-  const Way way = all_ways[random() % std::size(all_ways)];
-  if (random() % 3 == 0) return std::nullopt;
-  const int needed = way < Way::one_stop ? 0 : way == Way::one_stop ? 1 : 2;
-  if (stops(cutter) < needed) return std::nullopt;
-  if (!cutter.guide && (way == Way::guide_marked || way == Way::gauges)) return std::nullopt;
-  return way;
-}
-
 }  // namespace
 
 TEST_CASE("the page of every gallery job, played as it is shown, gives the mat") {
@@ -87,10 +78,32 @@ TEST_CASE("the pages of random mats on random cutters, played as they are shown,
     PlanOptions options;
     options.stacked = random() % 2 == 0;
     options.quantity = random() % 3 == 0 ? 12 : 1;
-    options.way = random_way(random, cutter);
+    options.way = mats::random_way(random, cutter);
     INFO("mat " << i);
     REQUIRE(Planned(mat, cutter, options).outcome(static_cast<unsigned>(random())) == "");
   }
+}
+
+TEST_CASE("the pages of random jobs with shared windows, layers for some openings and spacers") {
+  const int count = test::how_many(15, 2000);
+  std::mt19937 random(71);
+  int played_jobs = 0;
+  for (int i = 0; i < count; ++i) {
+    const std::string xml = mats::random_job(random);
+    const CutterProfile cutter = mats::random_cutter(random);
+    PlanOptions options;
+    options.way = mats::random_way(random, cutter);
+    const auto lie = static_cast<unsigned>(random());
+    INFO(xml);
+    const Job job = parse_job(xml, "random.xml").value();
+    const auto layout = lay_out(job);
+    if (!layout) continue;
+    const auto mat = build_mat(job, *layout);
+    if (!mat || !plan_cutting(*mat, cutter, options)) continue;
+    ++played_jobs;
+    REQUIRE(Planned(*mat, cutter, options).outcome(lie) == "");
+  }
+  CHECK(played_jobs > count / 2);
 }
 
 TEST_CASE("the page of a run, played kind by kind, gives the mat of each kind") {
@@ -352,4 +365,6 @@ TEST_CASE("faults of each way of working are found") {
   REQUIRE(slanting.outcome() == "");
   CHECK(bent(slanting, "Cut 5 of 8", " in from B", "/64 in from B").outcome() != "");
   CHECK(without(slanting, "Cut 6 of 8").outcome() != "");
+  CHECK(bent(slanting, "Cut 5 of 8", "<p class=\"marks", "<p class=\"other").outcome() != "");
+  CHECK(bent(slanting, "Cut 5 of 8", "<p class=\"rail", "<p class=\"other").outcome() != "");
 }

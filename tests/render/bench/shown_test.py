@@ -6,6 +6,7 @@ shown_test.py PROGRAM SCRATCH. With MULLION_LONG: in light and in dark, and in e
 import glob
 import json
 import os
+import re
 import subprocess
 import sys
 import unittest
@@ -168,7 +169,7 @@ def seen(steps, left):
     out = []
 
     def numbers(text):
-        words = text.split(" is ")[0].replace(",", " ").split()
+        words = re.split(" is | are each ", text)[0].replace(",", " ").split()
         return [int(word) for word in words if word.isdigit()]
 
     for step in steps:

@@ -10,6 +10,7 @@
 #include "engine/sheets/plan/sheet_cutter.h"
 #include "tests/bench/stopwatch.h"
 #include "tests/engine/sheets/guillotine/gcut.h"
+#include "tests/engine/sheets/nesting/boards.h"
 
 using namespace mullion;
 
@@ -79,6 +80,29 @@ void weeks(const char* name, Sizes sizes) {
       weeks, name, 100 * gaps / weeks, 100 * worst, proved, weeks * boards, slowest / 1000);
 }
 
+// Published instances (tests/data/boards/SOURCE.md), every `step`th of a file.
+void published(const char* file, bool may_turn, std::size_t step) {
+  const std::vector<BoardInstance> instances = read_boards(file, may_turn);
+  std::int64_t cost = 0, best = 0;
+  double gaps = 0, slowest = 0, all = 0;
+  int count = 0;
+  for (std::size_t i = 0; i < instances.size(); i += step) {
+    Nesting nesting;
+    const double time = bench::time_of([&] { nesting = nest(instances[i].problem); }, 1).best;
+    cost += nesting.cost;
+    best += instances[i].best;
+    gaps += static_cast<double>(nesting.cost - nesting.bound) / static_cast<double>(nesting.bound);
+    slowest = std::max(slowest, time);
+    all += time;
+    ++count;
+  }
+  std::printf(
+      "%s, %s, %d instances: cost %lld, best published %lld; above the bound %.3f %% on average; "
+      "%.2f s on average, %.2f s at worst\n",
+      file, may_turn ? "turning" : "not turning", count, static_cast<long long>(cost),
+      static_cast<long long>(best), 100 * gaps / count, all / count / 1000, slowest / 1000);
+}
+
 void peak_memory() {
   rusage usage{};
   ::getrusage(RUSAGE_SELF, &usage);
@@ -95,5 +119,11 @@ void bench::sheets() {
   peak_memory();
   weeks("any sizes", Sizes::any);
   weeks("ready-made sizes", Sizes::ready_made);
+  published("classes.txt", true, 5);
+  for (const bool may_turn : {false, true}) {
+    published("gcutd_one_sheet_turning.txt", may_turn, 1);
+  }
+  published("gcutd_three_sheets_fixed.txt", false, 1);
+  published("gcutd_three_sheets_turning.txt", true, 1);
   peak_memory();
 }

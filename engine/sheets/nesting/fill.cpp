@@ -83,6 +83,11 @@ std::vector<int> counts_of(const Pattern& pattern, std::size_t sizes) {
   return counts;
 }
 
+Pattern wanted_part(const PatternSearch& search, Pattern pattern, std::vector<int> wanted) {
+  drop_surplus(pattern, wanted);
+  return search.pushed_together(pattern);
+}
+
 Fill fill_sheet(const PatternSearch& search, const std::vector<std::int64_t>& values,
                 const std::vector<int>& wanted, std::int64_t& effort) {
   std::vector<std::int64_t> lowered = values;
@@ -102,9 +107,7 @@ Fill fill_sheet(const PatternSearch& search, const std::vector<std::int64_t>& va
       lowered[i] = lowered[i] * (wanted[i] + asked[i]) / (std::int64_t{2} * asked[i]);
     }
     if (surplus) {
-      std::vector<int> left = wanted;
-      drop_surplus(pattern, left);
-      pattern = search.pushed_together(pattern);
+      pattern = wanted_part(search, std::move(pattern), wanted);
       for (int gap = 0; gap < most_gaps_filled; ++gap) {
         if (!fill_one_gap(pattern, search, values, wanted, effort)) break;
       }

@@ -17,6 +17,9 @@ struct Fill {
 
 std::vector<int> counts_of(const Pattern& pattern, std::size_t sizes);
 
+// The pattern without the blanks of which no more are wanted.
+Pattern wanted_part(const PatternSearch& search, Pattern pattern, std::vector<int> wanted);
+
 // Cuts a sheet of width x height. `search` is for that sheet and those blanks. Starts from the best
 // pattern without the limits; drops what is too many; lowers the values of those and tries again;
 // fills the gaps. `effort` grows by what the searches took.

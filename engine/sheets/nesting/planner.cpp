@@ -27,6 +27,13 @@ bool all_wanted(const std::vector<int>& counts, const std::vector<int>& wanted) 
   return true;
 }
 
+bool any_wanted(const std::vector<int>& counts, const std::vector<int>& wanted) {
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    if (counts[i] > 0 && wanted[i] > 0) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 Planner::Planner(const NestingProblem& problem, const ColumnGeneration& searches)
@@ -82,9 +89,16 @@ bool Planner::take_whole_amounts(const ColumnGeneration& relaxation, NestingPlan
   for (std::size_t j = 0; j < relaxation.amounts().size(); ++j) {
     const PatternColumn& column = relaxation.columns()[j];
     for (double left = relaxation.amounts()[j] + 1e-6; left >= 1; left -= 1) {
-      if (!all_wanted(column.counts, plan.wanted)) break;
       if (plan.on_hand[static_cast<std::size_t>(column.stock)] == 0) break;
-      cut(plan, {column.stock, column.pattern});
+      if (all_wanted(column.counts, plan.wanted)) {
+        cut(plan, {column.stock, column.pattern});
+      } else if (any_wanted(column.counts, plan.wanted)) {
+        // The programme may cut more than is asked for: what it buys is still the cheapest.
+        cut(plan, {column.stock,
+                   wanted_part(searches_.search(column.stock), column.pattern, plan.wanted)});
+      } else {
+        break;
+      }
       any = true;
     }
   }

@@ -139,3 +139,62 @@ TEST_CASE("classes of 20 to 100 rectangles come near the fewest sheets that are 
   CAPTURE(sum, best);
   CHECK(100 * sum <= 101 * best + (step > 1 ? 100 : 0));
 }
+
+TEST_CASE("cutting stock of gcut1d to gcut12d stays near its bound, with turning and without") {
+  // tests/data/boards/SOURCE.md. The values that are published beside one size of sheet are of
+  // blanks that may not turn.
+  struct Bar {
+    const char* file;
+    bool may_turn;
+  };
+  for (const Bar& bar :
+       {Bar{"gcutd_one_sheet_turning.txt", false}, Bar{"gcutd_one_sheet_turning.txt", true},
+        Bar{"gcutd_three_sheets_fixed.txt", false}, Bar{"gcutd_three_sheets_turning.txt", true}}) {
+    const std::vector<BoardInstance> instances = read_boards(bar.file, bar.may_turn);
+    REQUIRE(instances.size() == 12);
+    double gaps = 0;
+    int count = 0;
+    const bool three = instances.front().problem.stock.size() == 3;
+    for (std::size_t i = 0; i < instances.size(); ++i) {
+      if (test::how_many(0, 1) == 0 && i != 0) continue;
+      const BoardInstance& instance = instances[i];
+      INFO(bar.file << ' ' << instance.name << (bar.may_turn ? ", turning" : ", not turning"));
+      const Nesting nesting = nest(instance.problem);
+      check_plan(instance.problem, nesting);
+      CHECK(nesting.missing == std::vector<int>(instance.problem.blanks.size(), 0));
+      CHECK(nesting.bound <= instance.best);
+      // Those of three sizes are of patterns of two stages.
+      if (three) CHECK(1000 * nesting.cost <= 1001 * instance.best);
+      if (!three && instance.name == "gcut4d") CHECK(nesting.cost <= 839);
+      if (!three && instance.name == "gcut8d") CHECK(nesting.cost <= 698);
+      gaps +=
+          static_cast<double>(nesting.cost - nesting.bound) / static_cast<double>(nesting.bound);
+      ++count;
+    }
+    INFO(bar.file << (bar.may_turn ? ", turning" : ", not turning"));
+    CHECK(gaps <= (three ? 0.005 : 0.0015) * count);
+  }
+}
+
+TEST_CASE("cgcut1 without values: 144 of the 150 square units are used, which is the most") {
+  // N. Christofides, C. Whitlock, "An algorithm for two-dimensional cutting problems", Operations
+  // Research 25 (1977), 30-44, the first instance; sizes and numbers from memory. With its values
+  // every division of them gives the published 244.
+  NestingProblem problem;
+  problem.stock = {{inches(15), inches(10), 1, 1}};
+  const int pieces[][3] = {{8, 4, 2}, {3, 7, 1}, {8, 2, 3}, {3, 4, 5},
+                           {3, 3, 2}, {3, 2, 2}, {2, 1, 1}};
+  int all = 0;
+  for (const auto& [width, height, number] : pieces) {
+    problem.blanks.push_back({inches(width), inches(height), false});
+    problem.demands.push_back(number);
+    all += width * height * number;
+  }
+  const Nesting nesting = nest(problem);
+  check_plan(problem, nesting);
+  int missing = 0;
+  for (std::size_t i = 0; i < std::size(pieces); ++i) {
+    missing += nesting.missing[i] * pieces[i][0] * pieces[i][1];
+  }
+  CHECK(all - missing == 144);
+}

@@ -6,9 +6,11 @@
 #include <memory>
 
 #include "cli/answer.h"
+#include "cli/known_words.h"
 #include "cli/language.h"
 #include "cli/progress.h"
 #include "cli/verb.h"
+#include "engine/cuts/refusal.h"
 #include "engine/job/read.h"
 #include "engine/job/write.h"
 #include "engine/shop/stock_sizes.h"
@@ -19,7 +21,7 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string job, contact, jobs, gap, border, sizes;
+  std::string job, contact, jobs, gap, border, sizes, cutter;
   bool stock = false, progress = false;
   std::size_t count = 6;
   int threads = 2;
@@ -144,6 +146,39 @@ Result<suggest::Suggestions> search(const Job& job, suggest::Wishes& wishes, boo
   return suggest::suggest_collages(job, wishes);
 }
 
+// Takes out what the cutter cannot cut, and says why; nothing where it can cut none of them.
+Problems keep_what_is_cut(suggest::Suggestions& found, const CutterProfile& cutter,
+                          std::size_t count) {
+  Problems told;
+  std::vector<suggest::Suggestion> kept;
+  for (const suggest::Suggestion& suggestion : found.best) {
+    const Result<Drawn> piece = drawn(suggestion);
+    const Problem* why = nullptr;
+    Problems problems;
+    if (piece) {
+      const Cuts cuts = cuts_of(piece->mat, cutter);
+      for (const Refusal& refusal : cuts.refusals) {
+        if (refusal.is_of_the_cutter()) problems.push_back(problem_of(refusal, cuts));
+      }
+      if (!problems.empty()) why = &problems.front();
+    }
+    if (why == nullptr) {
+      if (kept.size() < count) kept.push_back(suggestion);
+      continue;
+    }
+    const Scale& scale = suggestion.job.scale;
+    told.push_back({Severity::warning,
+                    "suggest-cutter",
+                    "an arrangement of " + describe(suggestion.ranked.board.width, scale) + " x " +
+                        describe(suggestion.ranked.board.height, scale) +
+                        " cannot be cut: " + why->message,
+                    {},
+                    {}});
+  }
+  if (!kept.empty()) found.best = std::move(kept);
+  return told;
+}
+
 std::string percent(double share) {
   return std::to_string(std::lround(share * 100));
 }
@@ -174,8 +209,12 @@ int suggest_jobs(const Options& options) {
   if (!job) return answer.fail(job.error());
   auto wishes = wishes_of(options, *job);
   if (!wishes) return answer.fail(wishes.error());
-  const auto found = search(*job, *wishes, options.progress);
+  const Result<CutterProfile> cutter = cutter_for(options.cutter, job->scale.unit);
+  if (!cutter) return answer.fail(cutter.error());
+  auto found = search(*job, *wishes, options.progress);
   if (!found) return answer.fail(found.error());
+  const Problems told = keep_what_is_cut(*found, *cutter, options.count);
+  if (!answer.is_json()) report(told);
   if (!options.jobs.empty()) {
     if (const int status = write_jobs(*found, options); status != success) return status;
   }
@@ -183,7 +222,9 @@ int suggest_jobs(const Options& options) {
     if (const int status = write_contact_sheet(*found, options); status != success) return status;
   }
   return answer.give([&] { return words_of(*found, job->scale); },
-                     [&] { return suggestions_json(*found, job->scale.unit); });
+                     [&] {
+                       return suggestions_json(*found, job->scale.unit, {success, told});
+                     });
 }
 
 std::string criteria_text() {
@@ -217,6 +258,11 @@ void add_suggest(CommandLine& program) {
               "The least border; where not given the job's own, else 2 in or 5 cm");
   verb.flag("--stock", options->stock, "Only boards of common frame sizes");
   verb.option("--sizes", Takes::file, options->sizes, "Only boards of the sizes in this list");
+  verb.option(
+          "--cutter", Takes::file, options->cutter,
+          "What it cannot cut is left out: bench, plain-bench, metric-bench or a cutter file; by "
+          "the job's unit where not given")
+      .known(cutter_names());
   verb.option("--threads", options->threads, "How many to work with").between(1, 8).shows_usual();
   verb.flag("--progress", options->progress,
             "Tell on standard error, line by line, how many arrangements were looked at");

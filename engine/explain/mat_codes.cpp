@@ -18,15 +18,18 @@ std::vector<Explanation> mat_codes() {
             "unless it says that other numbers do not fit either; it has been laid out and has "
             "passed "
             "the checks. A stated size may be narrower than one that holds.")},
-      {"layout-overlap", error, mark("a ring, a place or a moved part lays openings on one another"),
+      {"layout-overlap", error,
+       mark("a ring, a place or a moved part lays openings on one another"),
        mark("On a ring, at places on the mat and beside their own place parts keep no distance of "
             "themselves."),
-       mark("Make the ring larger or its parts smaller, or measure the place anew; where the message "
+       mark("Make the ring larger or its parts smaller, or measure the place anew; where the "
+            "message "
             "proposes a ring, all of it fits.")},
       {"layout-too-near", error, mark("a ring, a place or a moved part leaves too narrow a bar"),
        mark("A bar keeps a thickness of board beyond bevels and over-cuts, and the pictures behind "
             "it lie side by side; or the job states a wider least bar."),
-       mark("Make the ring larger or its parts smaller, or measure the place anew; where the message "
+       mark("Make the ring larger or its parts smaller, or measure the place anew; where the "
+            "message "
             "proposes a ring, all of it fits.")},
       {"mat-no-window", error, mark("the reveals leave no window"),
        mark("Each under-mat takes its reveal and its bevel's run off the opening on both sides."),
@@ -89,6 +92,11 @@ std::vector<Explanation> suggest_codes() {
        "Take the border, gaps or board that the message names, by --border, --gap or another "
        "frame; or "
        "let pictures turn with turn=\"yes\"."},
+      {"suggest-cutter", warning, "the cutter cannot cut an arrangement that was found",
+       "A board may be too wide for the cutter, a cut too long or beyond its rail, or a layer too "
+       "thick: such an arrangement is left out while others can be cut.",
+       "Name your own cutter by --cutter, a smaller board or frame, or more arrangements by -n; if "
+       "all are told so, have the mat cut elsewhere."},
       {"suggest-elsewhere", warning, "suggested jobs are written away from their images",
        "A job file names its images from its own folder, so proofs of the copies will not find "
        "them.",

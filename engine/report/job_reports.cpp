@@ -84,8 +84,8 @@ std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, U
   return report::text_of(out);
 }
 
-std::string suggestions_json(const suggest::Suggestions& found, Unit unit) {
-  Json out = document("suggest");
+std::string suggestions_json(const suggest::Suggestions& found, Unit unit, const Outcome& outcome) {
+  Json out = document("suggest", outcome);
   out["arrangements_looked_at"] = found.looked_at;
   out["every_one"] = found.every_one;
   out["suggestions"] = Json::array();

@@ -53,7 +53,8 @@ std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, U
 
 // arrangements_looked_at, every_one, suggestions [{number, width, height, score, criteria}]; scores
 // and criteria from 0 to 1.
-std::string suggestions_json(const suggest::Suggestions& found, Unit unit);
+std::string suggestions_json(const suggest::Suggestions& found, Unit unit,
+                             const Outcome& outcome = {});
 
 // currency {code, decimals}, lines [{kind, what, price}], total; with costs also how and cost in
 // each line, cost and cost_known.

@@ -186,3 +186,43 @@ TEST_CASE("long work shows its progress on a terminal, and nothing of it in a pi
   CHECK(piped.err.empty());
   CHECK(piped.out.find("arrangements: ") == std::string::npos);
 }
+
+TEST_CASE("what a cutter cannot cut is suggested only where nothing else is, and with a word") {
+  const std::string folder = oracle::scratch_folder("suggest-cutter");
+  const std::string job = job_of_five(folder, "in"), cutter = folder + "/short.xml";
+  REQUIRE(oracle::mullion({"cutter", "show", "bench", "-o", cutter}).status == 0);
+  std::string profile = oracle::read_file(cutter);
+  const auto limit_reach = [&](const std::string& reach) {
+    const std::size_t at = profile.find("reach=\"") + 7;
+    profile.replace(at, profile.find('"', at) - at, reach);
+    oracle::write_file(cutter, profile);
+  };
+  // How many are offered, how many are told to be beyond the cutter, and what `check` says of the
+  // jobs.
+  const auto offered = [&] {
+    const oracle::Run run = oracle::mullion(
+        {"suggest", job, "-n", "6", "--cutter", cutter, "--jobs", folder + "/idea", "--json"});
+    REQUIRE(run.status == 0);
+    const auto json = nlohmann::json::parse(run.out);
+    int refused = 0;
+    for (std::size_t i = 1; i <= json.at("suggestions").size(); ++i) {
+      const std::string file = folder + "/idea-" + std::to_string(i) + ".xml";
+      const oracle::Run check = oracle::mullion({"check", file, "--cutter", cutter});
+      refused += check.err.find("[check-cutter-reach]") != std::string::npos ? 1 : 0;
+    }
+    for (const auto& problem : json.at("problems")) CHECK(problem.at("code") == "suggest-cutter");
+    return std::tuple(json.at("suggestions").size(), json.at("problems").size(), refused);
+  };
+  CHECK(offered() == std::tuple(std::size_t{6}, std::size_t{0}, 0));
+  // Most are less than 20 in one way, so that a turned board would not help.
+  limit_reach("21");
+  const auto [some, left_out, wrong] = offered();
+  CHECK(some + left_out == 6);
+  CHECK(left_out > 0);
+  CHECK(wrong == 0);
+  limit_reach("6");
+  const auto [all, told, not_cut] = offered();
+  CHECK(all == 6);
+  CHECK(told == 6);
+  CHECK(not_cut == 6);
+}

@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <regex>
 
 #include "engine/cuts/cutter/check.h"
 #include "engine/cuts/cutter/profile_file.h"
@@ -187,4 +188,22 @@ TEST_CASE("a measure that no cutter gives is refused") {
   CHECK_FALSE(measure_up(default_cutter(), measures));
   measures.line = inches(3);
   CHECK_FALSE(measure_up(*generic_cutter("plain-bench"), measures));
+}
+
+TEST_CASE("the manual's table of the cutter's profile has every word of its schema") {
+  const std::string schema = oracle::read_file(MULLION_SOURCE "/engine/cuts/cutter/cutter.xsd");
+  const std::string readme = oracle::read_file(MULLION_SOURCE "/README.md");
+  const std::size_t from = readme.find("## Your cutter"), to = readme.find("\n## ", from);
+  REQUIRE(to != std::string::npos);
+  const std::string table = readme.substr(from, to - from);
+  static const std::regex word("attribute name=\"([a-z0-9-]+)\"");
+  int words = 0;
+  for (std::sregex_iterator at(schema.begin(), schema.end(), word), end; at != end; ++at) {
+    const std::string name = (*at)[1];
+    if (name == "version" || name == "id" || name == "name") continue;
+    ++words;
+    INFO(name);
+    CHECK(std::regex_search(table, std::regex("[` ]" + name + "`")));
+  }
+  CHECK(words > 40);
 }

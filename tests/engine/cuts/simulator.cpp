@@ -500,7 +500,8 @@ class Bench {
                         from_table(Length(), end, left, near),
                         from_table(out, start, left, near),
                         from_table(out, end, left, near)};
-    if (!slit.side.empty() && run_ > Length() && slit.side != kept_side(slit)) fault("a cut is on another side");
+    if (!slit.side.empty() && run_ > Length() && slit.side != kept_side(slit))
+      fault("a cut is on another side");
     if (!slits_.emplace(number, slit).second) fault("two cuts have one number");
   }
 

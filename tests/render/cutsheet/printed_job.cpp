@@ -27,8 +27,8 @@ Sheet::Sheet(const Mat& of, const CuttingPlan& plan)
     if (stage.kind == StageKind::spacer) slack = setting_step(plan.cutter.scale) * 2;
   }
   for (const PlanNote& note : plan.notes) {
-    // A line may be off by guide, block and mark together.
-    if (const auto* rounded = std::get_if<RoundedSettings>(&note)) slack = rounded->most * 4;
+    // A line may be off by guide, block and mark together, and so may what it is held against.
+    if (const auto* rounded = std::get_if<RoundedSettings>(&note)) slack = rounded->step * 2;
   }
 }
 

@@ -159,7 +159,7 @@ class PlanReader {
       stage()["taped_behind"] = true;
       const Length shows = length_of((*m)[1]);
       const Length off = shows * 2 - (outer_.first - length_of(stage()["blank"]["width"]));
-      if (!alike(off, {})) {
+      if (!near(off, {})) {
         fault("the blank is not as much smaller as is said to show around it");
       }
     }
@@ -851,7 +851,9 @@ class PlanReader {
   // "Set-up 5: guide 3 in, no block at the arm; Edge C at the guide, lay ...; 5  bottom; check:
   // ..."
   bool continues_list(const std::string& text) const {
-    return listed_ && (text.starts_with("Edge ") || std::isdigit(text[0]) != 0);
+    static const std::regex by_hand("^[0-9]+  openings? [0-9, ]+:");
+    return listed_ && (text.starts_with("Edge ") || std::isdigit(text[0]) != 0) &&
+           !std::regex_search(text, by_hand);
   }
 
   void read_listed(const std::string& text) {
@@ -879,8 +881,11 @@ class PlanReader {
 
   void finish_stage() {
     if (in_stage() && amount_) check_amount();
-    if (in_stage()) above_ = stage_shown_;
-    ends_above_ = std::move(ends_);
+    // A spacer has no settings: layers are set off from the one above it.
+    if (in_stage() && stage()["kind"] != "spacer") {
+      above_ = stage_shown_;
+      ends_above_ = ends_;
+    }
     ends_.clear();
     lines_.clear();
     listed_ = false;
@@ -892,17 +897,28 @@ class PlanReader {
       return fault("layers of one amount differ in set-ups");
     const Length slack = mullion::sixty_fourths(3);
     for (std::size_t i = 0; i < above_.size(); ++i) {
-      const auto moved = [&](std::optional<std::string> Shown::*which, Length by) {
-        const auto &a = above_[i].*which, &b = stage_shown_[i].*which;
-        if (!a || !b) return;
-        const Length off = length_of(*b) - length_of(*a) - by;
+      const auto check = [&](const auto& place, Length by) {
+        const std::optional<Length> before = place(above_[i]), now = place(stage_shown_[i]);
+        if (!before || !now) return;
+        const Length off = *now - *before - by;
         if (off > slack || -off > slack) fault("a setting is not off by the one amount");
       };
-      moved(&Shown::guide, amount_->first);
+      check(guided_to, amount_->first);
       if (!amount_->second) continue;
-      moved(&Shown::near_stop, *amount_->second);
-      moved(&Shown::far_stop, -*amount_->second);
+      check([](const Shown& s) { return stopped_at(s.near_stop, s); }, *amount_->second);
+      check([](const Shown& s) { return stopped_at(s.far_stop, s); }, -*amount_->second);
     }
+  }
+
+  // With what spacers add or take away.
+  static std::optional<Length> guided_to(const Shown& s) {
+    if (!s.guide) return std::nullopt;
+    const Length block = s.block ? length_of(*s.block) : Length();
+    return length_of(*s.guide) + (s.outside ? block : -block);
+  }
+  static std::optional<Length> stopped_at(const std::optional<std::string>& stop, const Shown& s) {
+    if (!stop) return std::nullopt;
+    return length_of(*stop) - (s.arm_block ? length_of(*s.arm_block) : Length());
   }
 
   const std::vector<Part>& parts_;

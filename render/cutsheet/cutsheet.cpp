@@ -107,7 +107,8 @@ std::string render_marking_sheet(const CuttingPlan& planned, const std::string& 
   const std::string title = locale.say("Lines to draw: %1", cutsheet::title_of(plan));
   const auto write = [&](Flow& flow, const Look& look) {
     flow.text(title, {.size = look.title(), .bold = true});
-    flow.text(how_boards_lie(plan.cutter, locale), {.size = look.text()});
+    flow.text(locale.say("Letter the backs' edges clockwise: A top, B, C, D."),
+              {.size = look.text()});
     for (const Stage& stage : plan.stages) {
       flow.gap(4);
       flow.bar(stage_text(plan, stage), look, look.diagram());

@@ -21,10 +21,6 @@ const TextStyle small{7.5, false, {0x30, 0x30, 0x30}, Anchor::left, 0};
 
 const TextStyle map_letters{26, true, {0, 0, 0}, Anchor::right, 0};
 
-std::string whole_length(Length length, Unit unit, const Locale& locale) {
-  return locale.length(length, {unit, unit == Unit::inch ? inches(1) : millimetres(1)});
-}
-
 void draw_rule(paper::Drawing& drawing, Spot start, Length step, int steps,
                const std::string& label) {
   const double length = paper::points(step * steps);
@@ -111,9 +107,9 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
 
 void draw_check_rules(paper::Drawing& drawing, Spot upper_left, const Locale& locale) {
   draw_rule(drawing, {upper_left.x, upper_left.y + 14}, sixty_fourths(16), 16,
-            whole_length(inches(4), Unit::inch, locale));
+            locale.exact_length(inches(4), Unit::inch));
   draw_rule(drawing, {upper_left.x, upper_left.y + 38}, millimetres(5), 20,
-            whole_length(millimetres(100), Unit::millimetre, locale));
+            locale.exact_length(millimetres(100), Unit::millimetre));
   const double side = paper::points(inches(1));
   const double x = upper_left.x + paper::points(inches(4)) + 60;
   drawing.stroke(paper::rectangle({x, upper_left.y, side, side}), rule_pen);
@@ -172,11 +168,11 @@ double add_double_rule(Furniture& furniture, Spot upper_left, double width, cons
   TextStyle before = small;
   before.anchor = Anchor::right;
   furniture.texts
-      .text(whole_length(millimetres(10) * centimetres, Unit::millimetre, locale),
+      .text(locale.exact_length(millimetres(10) * centimetres, Unit::millimetre),
             {metric_end - 4, y - 9}, before)
-      .text(whole_length(inches(inch_count), Unit::inch, locale),
-            {upper_left.x + length + 4, y + 8}, small);
-  return length + 4 + paper::text_width(whole_length(inches(4), Unit::inch, locale), small);
+      .text(locale.exact_length(inches(inch_count), Unit::inch), {upper_left.x + length + 4, y + 8},
+            small);
+  return length + 4 + paper::text_width(locale.exact_length(inches(4), Unit::inch), small);
 }
 
 double add_diagonal_square(Furniture& furniture, Spot upper_left, const Locale& locale) {
@@ -189,8 +185,7 @@ double add_diagonal_square(Furniture& furniture, Spot upper_left, const Locale& 
   const std::string diagonals = locale.say("diagonals");
   furniture.texts.text(locale.say("both"), {right + 4, box.y + 12}, small)
       .text(diagonals, {right + 4, box.y + 21}, small)
-      .text(whole_length(millimetres(20), Unit::millimetre, locale), {right + 4, box.y + 30},
-            small);
+      .text(locale.exact_length(millimetres(20), Unit::millimetre), {right + 4, box.y + 30}, small);
   return side + 4 + paper::text_width(diagonals, small);
 }
 

@@ -80,6 +80,9 @@ std::vector<Ranked> chosen(std::vector<Ranked> hung, std::size_t count, Length g
   const auto hangs = [&](const Ranked& one) {
     return hangs_well(one) && is_whole(one) && !is_like_another(one);
   };
+  take([&](const Ranked& one) {
+    return hangs(one) && of_its_kind(one) == 0 && one.score >= as_good * best.front().score;
+  });
   take_if_few([&](const Ranked& one) { return hangs(one) && of_its_kind(one) == 0; });
   take_if_few(hangs);
   take_if_few([&](const Ranked& one) { return hangs_well(one) && !is_like_another(one); });

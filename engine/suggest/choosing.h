@@ -16,6 +16,10 @@ inline constexpr double good_enough = 0.88;
 // Our own figure.
 inline constexpr double even_enough = 0.55;
 
+// A ragged one of a composition of its own is shown where it scores at least this share of the
+// best. Our own figure.
+inline constexpr double as_good = 0.94;
+
 // Others follow only where there would be fewer than so many (`at_least`).
 inline constexpr std::size_t few = 3;
 

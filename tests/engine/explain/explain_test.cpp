@@ -18,7 +18,7 @@ const std::set<std::string> other_words{"check-rules", "job-file", "page-said"};
 std::set<std::string> codes_in_sources() {
   const std::regex code(
       "\"((?:check|job|edit|layout|mat|cutting|cutter|sheets|stock|price|printer|template|picture|"
-      "suggest|page|said|frame|frames|file)-[a-z]+(?:-[a-z]+)*)\"");
+      "suggest|page|said|frame|frames|file|ledger|rack)-[a-z]+(?:-[a-z]+)*)\"");
   std::set<std::string> out;
   for (const char* folder : {"/engine", "/render", "/cli"}) {
     const std::string root = std::string(MULLION_SOURCE) + folder;

@@ -167,17 +167,16 @@ std::optional<NestingPlan> FewerSheets::regrouped(const NestingPlan& plan, std::
   effort_ += static_cast<std::int64_t>(100 * plan.sheets.size());
   auto more = static_cast<int>(random() % 3);
   std::vector<std::size_t> chosen;
-  std::vector<int> kinds, freed(problem_.blanks.size(), 0), on_hand = plan.on_hand;
+  std::vector<int> kinds, freed(problem_.blanks.size(), 0);
   std::optional<std::vector<int>> sheets;
   for (const std::size_t s : wasteful_first(plan, random)) {
     if (chosen.size() == most_sheets_regrouped) break;
     const CutSheet& sheet = plan.sheets[s];
     chosen.push_back(s);
     kinds.push_back(sheet.stock);
-    ++on_hand[static_cast<std::size_t>(sheet.stock)];
     const std::vector<int> counts = counts_of(sheet.pattern, freed.size());
     for (std::size_t i = 0; i < freed.size(); ++i) freed[i] += counts[i];
-    if (auto found = cheaper(kinds, on_hand, area_of(problem_.blanks, freed))) {
+    if (auto found = cheaper(kinds, plan.on_hand, area_of(problem_.blanks, freed))) {
       sheets = std::move(found);
       if (more-- == 0) break;
     }

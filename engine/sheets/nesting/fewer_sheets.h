@@ -47,6 +47,8 @@ class FewerSheets {
   std::vector<Packing> packings(const std::vector<int>& wanted, const std::vector<int>& sheets,
                                 std::size_t width, bool whole, std::int64_t most_effort) const;
   std::vector<std::size_t> wasteful_first(const NestingPlan& plan, std::mt19937& random) const;
+  // The sheets without the one that can best be spared, or with a cheaper one in its place, of
+  // which more are on hand.
   std::optional<std::vector<int>> cheaper(const std::vector<int>& sheets,
                                           const std::vector<int>& on_hand, double needed) const;
 

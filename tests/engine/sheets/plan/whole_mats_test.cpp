@@ -3,6 +3,8 @@
 #include <catch2/catch.hpp>
 #include <map>
 #include <random>
+#include <set>
+#include <tuple>
 
 #include "tests/how_many.h"
 
@@ -135,4 +137,37 @@ TEST_CASE("no batch on a rack that is short gives a mat with layers missing") {
     CHECK(plan.left_out.empty() == plan.is_complete());
   }
   CHECK(incomplete > 3);
+}
+
+TEST_CASE("a rack that is short of board for many orders gives up no fallout and no sheet twice") {
+  // Orders of many sizes, with fallouts large enough for others of them.
+  std::vector<BlankOrder> orders;
+  for (int i = 0; i < 60; ++i) {
+    const Length width = inches(6 + i * 5 % 11) + inches(4),
+                 height = inches(7 + i * 7 % 13) + inches(4);
+    add_mats(orders, "L-" + std::to_string(i), width, height, 3,
+             i % 3 == 0 ? std::vector<Board>{chalk, ink} : std::vector<Board>{chalk});
+  }
+  for (BlankOrder& order : orders) {
+    order.fallouts = {{order.width - inches(5), order.height - inches(5), 1}};
+  }
+  const Stock stock = rack(20, 5);
+  const SheetPlan plan = plan_of(orders, stock);
+  made_in(plan);
+  CHECK(!plan.left_out.empty());
+  std::map<int, int> used;
+  std::set<std::tuple<std::size_t, int, int, int>> fallouts;
+  for (std::size_t b = 0; b < plan.boards.size(); ++b) {
+    for (const PlannedSheet& sheet : plan.boards[b].sheets) {
+      if (sheet.stock >= 0) {
+        ++used[sheet.stock];
+      } else {
+        CHECK(fallouts.insert({b, sheet.parent.line, sheet.parent.copy, sheet.fallout.opening})
+                  .second);
+      }
+    }
+  }
+  for (const auto& [piece, count] : used) {
+    CHECK(count <= stock.pieces.at(static_cast<std::size_t>(piece)).on_hand.value());
+  }
 }

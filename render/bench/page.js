@@ -58,6 +58,11 @@
 
   // Smaller type where a step would not be seen whole.
   function fit(step) {
+    step.classList.add('measured'); // the picture is drawn once, when its size is known
+    fit_words(step);
+    step.classList.remove('measured');
+  }
+  function fit_words(step) {
     const texts = Array.from(step.querySelectorAll('dd, p'));
     const is_whole = (size) => {
       step.style.setProperty('--fit', size.toFixed(3));

@@ -124,14 +124,14 @@ TEST_CASE("a page in another language has no English in it") {
       plan.cutter.name = plan.title = "";
       CHECK(oracle::english_in(words_of(render_bench_page(plan, locale))) ==
             std::vector<std::string>());
-      for (const Way way : all_ways) {
-        PlanOptions options;
-        options.way = way;
-        CuttingPlan other = bench_plan("double-mat.xml", options);
-        other.cutter.name = other.title = "";
-        CHECK(oracle::english_in(words_of(render_bench_page(other, locale))) ==
-              std::vector<std::string>());
-      }
+    }
+    for (const Way way : all_ways) {
+      PlanOptions options;
+      options.way = way;
+      CuttingPlan other = bench_plan("double-mat.xml", options);
+      other.cutter.name = other.title = "";
+      CHECK(oracle::english_in(words_of(render_bench_page(other, locale))) ==
+            std::vector<std::string>());
     }
     CHECK(render_bench_page(bench_plan("two-tiles.xml"), locale)
               .find("<html lang=\"" + std::string(language)) != std::string::npos);

@@ -239,6 +239,8 @@ class Shown(unittest.TestCase):
         visited = 0
         for number, name in enumerate(JOBS):
             path, told = job_page(name)
+            if told["plan"]["quantity"] > 3 and not LONG:  # the steps are the same for three mats
+                path, told = job_page(name, "--quantity", "3")
             plan = told["plan"]
             expected, left = wanted(plan)
             self.open(path)

@@ -62,7 +62,9 @@ void weeks(const char* name, Sizes sizes) {
     const auto time = bench::time_of(
         [&] {
           for (int board = 0; board < boards; ++board) {
-            const Nesting nesting = nest(board_of_a_week(random, sizes));
+            NestingOptions options;
+            options.patience /= boards;  // as the boards of a sheet plan share it
+            const Nesting nesting = nest(board_of_a_week(random, sizes), options);
             cost += nesting.cost;
             bound += nesting.bound;
             if (nesting.cost == nesting.bound) ++proved;

@@ -139,35 +139,43 @@ TEST_CASE("no batch on a rack that is short gives a mat with layers missing") {
   CHECK(incomplete > 3);
 }
 
-TEST_CASE("a rack that is short of board for many orders gives up no fallout and no sheet twice") {
-  // Orders of many sizes, with fallouts large enough for others of them.
-  std::vector<BlankOrder> orders;
-  for (int i = 0; i < 60; ++i) {
-    const Length width = inches(6 + i * 5 % 11) + inches(4),
-                 height = inches(7 + i * 7 % 13) + inches(4);
-    add_mats(orders, "L-" + std::to_string(i), width, height, 3,
-             i % 3 == 0 ? std::vector<Board>{chalk, ink} : std::vector<Board>{chalk});
-  }
-  for (BlankOrder& order : orders) {
-    order.fallouts = {{order.width - inches(5), order.height - inches(5), 1}};
-  }
-  const Stock stock = rack(20, 5);
-  const SheetPlan plan = plan_of(orders, stock);
-  made_in(plan);
-  CHECK(!plan.left_out.empty());
-  std::map<int, int> used;
-  std::set<std::tuple<std::size_t, int, int, int>> fallouts;
-  for (std::size_t b = 0; b < plan.boards.size(); ++b) {
-    for (const PlannedSheet& sheet : plan.boards[b].sheets) {
+TEST_CASE("no plan cuts more of a piece than is on hand, be it sheets or fallouts") {
+  std::mt19937 random(11);
+  const auto number = [&random](int least, int most) {
+    return least + static_cast<int>(random() % static_cast<unsigned>(most - least + 1));
+  };
+  for (int round = 0; round < test::how_many(4, 200); ++round) {
+    std::vector<BlankOrder> orders;
+    for (int i = 0; i < 25; ++i) {
+      const Length width = inches(number(10, 20)), height = inches(number(10, 24));
+      add_mats(orders, "L-" + std::to_string(i), width, height, 3, {chalk});
+      orders.back().fallouts = {{width - inches(4), height - inches(4), 1}};
+    }
+    Stock stock = rack(number(6, 20), 0);
+    stock.pieces.resize(1);
+    for (int i = 0; i < 4; ++i) {
+      StockPiece piece = stock.pieces[0];
+      piece.id = "kind-" + std::to_string(i);
+      piece.width = inches(number(20, 40));
+      piece.height = inches(number(20, 60));
+      piece.price = number(300, 2000);
+      piece.on_hand = number(1, 4);
+      stock.pieces.push_back(piece);
+    }
+    const SheetPlan plan = plan_of(orders, stock);
+    made_in(plan);
+    std::map<int, int> used;
+    std::set<std::tuple<int, int, int>> fallouts;
+    for (const PlannedSheet& sheet : plan.boards.at(0).sheets) {
       if (sheet.stock >= 0) {
         ++used[sheet.stock];
       } else {
-        CHECK(fallouts.insert({b, sheet.parent.line, sheet.parent.copy, sheet.fallout.opening})
-                  .second);
+        CHECK(
+            fallouts.insert({sheet.parent.line, sheet.parent.copy, sheet.fallout.opening}).second);
       }
     }
-  }
-  for (const auto& [piece, count] : used) {
-    CHECK(count <= stock.pieces.at(static_cast<std::size_t>(piece)).on_hand.value());
+    for (const auto& [piece, count] : used) {
+      CHECK(count <= stock.pieces.at(static_cast<std::size_t>(piece)).on_hand.value());
+    }
   }
 }

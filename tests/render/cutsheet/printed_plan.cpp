@@ -733,10 +733,11 @@ class PlanReader {
     std::optional<std::pair<Length, int>> best;
     for (const Line& line : lines_) {
       if (upright(line.edge) != upright(at_arm)) continue;
-      if (std::find(line.openings.begin(), line.openings.end(), openings.front()) ==
-          line.openings.end()) {
-        continue;
-      }
+      const bool serves = line.openings.empty()
+                              ? board_->windows.size() == 1 && lines_.size() == 4
+                              : std::find(line.openings.begin(), line.openings.end(),
+                                          openings.front()) != line.openings.end();
+      if (!serves) continue;
       const Length along = place(line.edge, line.distance);
       const bool counts_from_arm = at_arm == 'A' || at_arm == 'B';
       const Length out = far == counts_from_arm ? along : -along;
@@ -765,7 +766,7 @@ class PlanReader {
       const oracle::Spot spot = at;
       const auto distance = [&](oracle::Spot from, const Arrow& to) {
         // Above the board, at the end of the line to cut.
-        if (from.y < p.upper_left.y) return std::abs(from.x - to.from.x);
+        if (from.y < p.upper_left.y && std::abs(from.x - to.from.x) < 0.5) return 0.0;
         return PlanReader::distance(from, to);
       };
       const Arrow* nearest = &*std::min_element(

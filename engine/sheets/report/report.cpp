@@ -67,11 +67,12 @@ std::string pull_text(const PullLine& line, const Scale& scale, const Locale& lo
 std::string purchase_text(const PullLine& line, const Stock& stock, const Scale& scale,
                           const Locale& locale) {
   const StockPiece& piece = *line.piece;
-  const std::string what = locale.say("%1, %2, %3", piece.id, piece.board.name,
-                                      size_text(piece.width, piece.height, scale, locale));
-  std::string text = piece.pack == 1 ? locale.say("%1 of %2", line.buy, what)
-                                     : locale.say("%1 in packs of %2 (%3 needed) of %4", line.packs,
-                                                  piece.pack, line.buy, what);
+  const std::string size = size_text(piece.width, piece.height, scale, locale);
+  const std::string what = locale.say("%1, %2, %3", piece.id, piece.board.name, size);
+  std::string text =
+      piece.pack == 1 ? locale.say("%1 of %2, %3, %4", line.buy, piece.id, piece.board.name, size)
+                      : locale.say("%1 in packs of %2 (%3 needed) of %4", line.packs, piece.pack,
+                                   line.buy, what);
   if (!stock.priced_by_area && line.price() > 0) {
     text = locale.say("%1: %2", text, cost_text(line.price(), stock, locale));
   }

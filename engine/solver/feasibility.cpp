@@ -1,20 +1,32 @@
 #include "engine/solver/feasibility.h"
 
 #include <algorithm>
-#include <map>
+#include <functional>
+#include <queue>
 
 namespace mullion::solver {
 namespace {
 
 // Columns 0 .. n-1 are the variables (free); n + j is the slack of form j (at least zero, until the
-// form is let go of). Every nonbasic column has the value zero.
+// form is let go of). Every nonbasic column has the value zero. The basic column of the least
+// number leaves, the nonbasic one of the least number enters, which is what ends the search (R. G.
+// Bland, "New finite pivoting rules for the simplex method", Mathematics of Operations Research 2,
+// 1977).
 class Dictionary {
  public:
   Dictionary(const std::vector<Linear>& forms, int variables)
-      : variables_(variables), is_free_(static_cast<std::size_t>(variables) + forms.size(), false) {
-    std::fill_n(is_free_.begin(), variables, true);
+      : variables_(variables),
+        columns_(static_cast<std::size_t>(variables) + forms.size()),
+        users_(columns_.size()) {
+    for (int v = 0; v < variables; ++v) at(v).is_free = true;
     int slack = variables;
-    for (const Linear& form : forms) rows_.emplace(slack++, form);
+    for (const Linear& form : forms) {
+      at(slack).is_basic = true;
+      at(slack).row = form;
+      note_terms(slack, form);
+      note_sign(slack);
+      ++slack;
+    }
   }
 
   // False at the first row that cannot be at least zero.
@@ -25,59 +37,90 @@ class Dictionary {
     std::vector<std::size_t> out;
     for (int column = infeasible_column(); column >= 0; column = infeasible_column()) {
       const auto let_go = [&](int slack) {
-        is_free_[static_cast<std::size_t>(slack)] = true;
+        at(slack).is_free = true;
         out.push_back(static_cast<std::size_t>(slack - variables_));
       };
       let_go(column);
-      for (const Term& term : rows_.at(column).terms()) let_go(term.variable);
+      for (const Term& term : at(column).row.terms()) let_go(term.variable);
     }
     return out;
   }
 
  private:
-  bool is_free(int column) const { return is_free_[static_cast<std::size_t>(column)]; }
+  struct Column {
+    bool is_free = false, is_basic = false;
+    Linear row;  // of a basic one, over the nonbasic ones
+  };
+
+  Column& at(int column) { return columns_[static_cast<std::size_t>(column)]; }
 
   // Of a row below zero that nothing can help; -1 where there is none.
   int infeasible_column() {
     for (int leaving = negative(); leaving >= 0; leaving = negative()) {
-      const int entering = column_that_can_help(rows_.at(leaving));
+      const int entering = column_that_can_help(at(leaving).row);
       if (entering < 0) return leaving;
       pivot(leaving, entering);
     }
     return -1;
   }
 
-  int negative() const {
-    for (const auto& [column, row] : rows_) {
-      if (!is_free(column) && row.constant().sign() < 0) return column;
-    }
-    return -1;
+  bool is_negative(int column) {
+    const Column& one = at(column);
+    return one.is_basic && !one.is_free && one.row.constant().sign() < 0;
   }
 
-  int column_that_can_help(const Linear& row) const {
+  int negative() {
+    while (!below_.empty() && !is_negative(below_.top())) below_.pop();
+    return below_.empty() ? -1 : below_.top();
+  }
+
+  int column_that_can_help(const Linear& row) {
     for (const Term& term : row.terms()) {
-      if (is_free(term.variable) || term.coefficient.sign() > 0) return term.variable;
+      if (at(term.variable).is_free || term.coefficient.sign() > 0) return term.variable;
     }
     return -1;
   }
 
   void pivot(int leaving, int entering) {
-    Linear row = std::move(rows_.at(leaving));
-    rows_.erase(leaving);
+    Linear row = std::move(at(leaving).row);
+    at(leaving).is_basic = false;
     const Rational coefficient = row.coefficient(Variable{entering});
     row.add(Linear(Variable{leaving}), -1);
     row *= Rational(-1) / coefficient;  // now -entering + its value
-    for (auto& [column, other] : rows_) {
+    std::vector<int> users = std::move(users_[static_cast<std::size_t>(entering)]);
+    users_[static_cast<std::size_t>(entering)].clear();
+    std::sort(users.begin(), users.end());
+    users.erase(std::unique(users.begin(), users.end()), users.end());
+    for (const int column : users) {
+      if (!at(column).is_basic) continue;
+      Linear& other = at(column).row;
       const Rational share = other.coefficient(Variable{entering});
-      if (!share.is_zero()) other.add(row, share);
+      if (share.is_zero()) continue;
+      other.add(row, share);
+      note_terms(column, row);
+      note_sign(column);
     }
     row.add(Linear(Variable{entering}), 1);
-    rows_.emplace(entering, std::move(row));
+    note_terms(entering, row);
+    at(entering).is_basic = true;
+    at(entering).row = std::move(row);
+    note_sign(entering);
+  }
+
+  void note_terms(int column, const Linear& row) {
+    for (const Term& term : row.terms()) {
+      users_[static_cast<std::size_t>(term.variable)].push_back(column);
+    }
+  }
+
+  void note_sign(int column) {
+    if (is_negative(column)) below_.push(column);
   }
 
   int variables_;
-  std::vector<bool> is_free_;   // by column
-  std::map<int, Linear> rows_;  // by basic column
+  std::vector<Column> columns_;
+  std::vector<std::vector<int>> users_;  // by column: rows that have it, and perhaps others
+  std::priority_queue<int, std::vector<int>, std::greater<>> below_;  // zero, and perhaps others
 };
 
 }  // namespace

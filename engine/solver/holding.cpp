@@ -15,6 +15,11 @@ struct Rest {
   std::optional<LevelOptimum> optimum;  // where it is known already
 };
 
+std::int64_t size_of(const Level& level) {
+  return static_cast<std::int64_t>(level.zero.size() + level.at_least.size() +
+                                   level.required.size());
+}
+
 Rest whole(const Level& level) {
   Rest out{level, {}, {}};
   for (std::size_t i = 0; i < level.at_least.size(); ++i) out.numbers.push_back(i);
@@ -34,7 +39,8 @@ Rest rest_of(const Rest& rest, const Members& members) {
 
 class Holder {
  public:
-  Holder(Lattice& lattice, Method method) : lattice_(lattice), method_(method) {}
+  Holder(Lattice& lattice, Method method, std::int64_t& work_left)
+      : lattice_(lattice), method_(method), work_left_(work_left) {}
 
   std::optional<Held> run(const Level& level) {
     held_.missed.resize(level.at_least.size());
@@ -42,6 +48,8 @@ class Holder {
     while (!waiting_.empty()) {
       Rest rest = std::move(waiting_.back());
       waiting_.pop_back();
+      work_left_ -= size_of(rest.level);
+      if (work_left_ < 0) return std::nullopt;
       if (!rest.optimum) rest.optimum = optimum_on(lattice_, rest.level);
       if (!rest.optimum) return std::nullopt;
       for (std::size_t i = 0; i < rest.numbers.size(); ++i) {
@@ -113,6 +121,7 @@ class Holder {
 
   Lattice& lattice_;
   Method method_;
+  std::int64_t& work_left_;
   Held held_;
   std::vector<Rest> waiting_;
 };
@@ -126,8 +135,9 @@ std::optional<LevelOptimum> optimum_on(const Lattice& lattice, Level& level) {
   return optimise_level(lattice.space(), level);
 }
 
-std::optional<Held> hold_level(Lattice& lattice, const Level& level, Method method) {
-  return Holder(lattice, method).run(level);
+std::optional<Held> hold_level(Lattice& lattice, const Level& level, Method method,
+                               std::int64_t& work_left) {
+  return Holder(lattice, method, work_left).run(level);
 }
 
 }  // namespace mullion::solver

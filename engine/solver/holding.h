@@ -28,7 +28,10 @@ struct Held {
 // finds that. A value that the grid cannot attain is held at another, and what is left of its block
 // is optimised again. Nothing where that left no point; the lattice is of no use then before it is
 // rewound. The level's required forms are tightened on the lattice.
-std::optional<Held> hold_level(Lattice& lattice, const Level& level, Method method);
+//
+// `work_left` bounds the forms that are optimised; nothing where it is used up.
+std::optional<Held> hold_level(Lattice& lattice, const Level& level, Method method,
+                               std::int64_t& work_left);
 
 // The level's best values off the grid, where the required forms hold that the lattice tightens.
 std::optional<LevelOptimum> optimum_on(const Lattice& lattice, Level& level);

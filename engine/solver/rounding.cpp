@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <limits>
 
 #include "engine/solver/hierarchy.h"
 #include "engine/solver/holding.h"
@@ -15,6 +16,9 @@ namespace {
 constexpr int most_second_choices = 200, least_second_choices = 10;
 constexpr int most_work = 20'000;
 constexpr int most_working_sets = 20;
+// Forms that are optimised where one method alone is tried.
+constexpr std::int64_t most_with_one_method = 450'000;
+constexpr std::int64_t no_bound = std::numeric_limits<std::int64_t>::max();
 
 int second_choices(const Rules& rules) {
   const int size = rules.variable_count() + static_cast<int>(rules.inequalities.size());
@@ -40,8 +44,11 @@ struct Settled {
 
 class Rounder {
  public:
-  Rounder(const Rules& rules, const std::vector<std::vector<Preference>>& ranks)
-      : level_count_(rules.levels.size()), second_choices_left_(second_choices(rules)) {
+  Rounder(const Rules& rules, const std::vector<std::vector<Preference>>& ranks, Effort effort)
+      : level_count_(rules.levels.size()),
+        effort_(effort),
+        work_left_(effort == Effort::one_method ? most_with_one_method : no_bound),
+        second_choices_left_(second_choices(rules)) {
     for (const auto& [level, preferences] : rules.levels) stages_.push_back({level, &preferences});
     int after = rules.levels.empty() ? 0 : rules.levels.rbegin()->first;
     for (const auto& preferences : ranks) stages_.push_back({++after, &preferences});
@@ -56,10 +63,11 @@ class Rounder {
       state.lattice.rewind(mark);
       state.inequalities = inequalities;
     };
-    for (std::size_t first = 0; first < std::size(methods); ++first) {
+    for (std::size_t first = 0; first < method_count(); ++first) {
       if (run_from(first, state)) return true;
       restart();
     }
+    if (effort_ == Effort::one_method) return false;
     return second_choices_left_ >= least_second_choices && run_carefully(state, 0);
   }
 
@@ -68,6 +76,10 @@ class Rounder {
  private:
   static constexpr Method methods[] = {Method::nearest, Method::leaving_room, Method::repairing};
 
+  std::size_t method_count() const {
+    return effort_ == Effort::one_method ? 1 : std::size(methods);
+  }
+
   // Each stage by the first of the methods from `first` on that leaves anything.
   bool run_from(std::size_t first, State& state) {
     for (std::size_t stage = 0; stage < stages_.size(); ++stage) {
@@ -75,9 +87,9 @@ class Rounder {
       const Level level = level_at(state, stages_[stage]);
       const Lattice::Mark mark = state.lattice.mark();
       std::optional<Held> held;
-      for (std::size_t method = first; method < std::size(methods) && !held; ++method) {
+      for (std::size_t method = first; method < method_count() && !held; ++method) {
         state.lattice.rewind(mark);
-        held = hold_level(state.lattice, level, methods[method]);
+        held = hold_level(state.lattice, level, methods[method], work_left_);
       }
       if (!held) return false;
       rounded_ = rounded_ || held->is_rounded;
@@ -140,6 +152,8 @@ class Rounder {
 
   std::size_t level_count_;
   std::vector<Stage> stages_;
+  Effort effort_;
+  std::int64_t work_left_;
   bool rounded_ = false;
   Settled settled_;
   int second_choices_left_;
@@ -174,11 +188,12 @@ std::vector<Rational> values_at(const State& state, const Rules& rules,
 
 std::optional<Rounded> round_to_grid(const Lattice& lattice, const Rules& rules,
                                      const std::vector<Rational>& exact,
-                                     const std::vector<std::vector<Preference>>& ranks) {
+                                     const std::vector<std::vector<Preference>>& ranks,
+                                     Effort effort) {
   std::vector<std::size_t> working = not_slack(rules, exact);
   for (int round = 0; round < most_working_sets; ++round) {
     State state{lattice, WorkingSet(rules, working)};
-    Rounder rounder(rules, ranks);
+    Rounder rounder(rules, ranks, effort);
     if (!rounder.run(state)) return std::nullopt;
     std::vector<std::size_t> larger = working;
     std::vector<Rational> values = values_at(state, rules, larger);

@@ -21,6 +21,9 @@ struct Rounded {
   std::vector<std::size_t> missed;   // those wanted at a settled level that do not hold
 };
 
+// Whether the first method of holding.h alone is tried, as befits a system that is very large.
+enum class Effort { one_method, whole };
+
 // At each level the optimum is found over what is left free, and its equations are held one after
 // the other. One that the grid cannot attain is held at its nearest attainable value, and what is
 // left of its block is optimised again: nearest-plane rounding (L. Babai, "On Lovasz' lattice
@@ -33,6 +36,7 @@ struct Rounded {
 // at least one.
 std::optional<Rounded> round_to_grid(const Lattice& lattice, const Rules& rules,
                                      const std::vector<Rational>& exact,
-                                     const std::vector<std::vector<Preference>>& ranks);
+                                     const std::vector<std::vector<Preference>>& ranks,
+                                     Effort effort = Effort::whole);
 
 }  // namespace mullion::solver

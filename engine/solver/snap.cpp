@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "engine/solver/content.h"
+#include "engine/solver/positions.h"
 #include "engine/solver/refine.h"
 
 namespace mullion::solver {
@@ -35,6 +36,13 @@ class ComponentSnapper {
       : rules_(rules), exact_(std::move(exact)), measures_(std::move(measures)), step_(step) {}
 
   GridOptimum run() const {
+    if (measures_.size() > most_looked_through) {
+      GridOptimum optimum = snapped_to(measures_, Effort::one_method);
+      if (!optimum.values.empty()) return optimum;
+      if (auto values = round_positions(rules_, exact_, measures_, step_)) {
+        return {std::move(*values), false};
+      }
+    }
     std::vector<GridMeasure> measures = measures_;
     bool proved = true;
     std::size_t possible = 0;  // so many of the first leave a point on the grid
@@ -68,7 +76,8 @@ class ComponentSnapper {
   }
 
   // Without values where no point on the grid was found.
-  GridOptimum snapped_to(const std::vector<GridMeasure>& measures) const {
+  GridOptimum snapped_to(const std::vector<GridMeasure>& measures,
+                         Effort effort = Effort::whole) const {
     Elimination space(rules_.variable_count());
     space.add(rules_.equations);
     Lattice lattice(std::move(space), step_);
@@ -77,7 +86,7 @@ class ComponentSnapper {
       if (lattice.put_on_grid(measure.form)) on_grid.push_back(measure);
     }
     if (on_grid.empty()) return {{}, true};
-    const auto rounded = round_to_grid(lattice, rules_, exact_, wishes_by_rank(on_grid));
+    const auto rounded = round_to_grid(lattice, rules_, exact_, wishes_by_rank(on_grid), effort);
     return refine(rules_, on_grid, rounded ? *rounded : Rounded{{}, 0, lattice, {}, {}});
   }
 

@@ -2,11 +2,13 @@
 // every part is read off the rule.
 
 #include <catch2/catch.hpp>
+#include <random>
 
 #include "engine/job/read.h"
 #include "engine/layout/layout.h"
 #include "tests/bench/grid_job.h"
 #include "tests/engine/layout/closing.h"
+#include "tests/how_many.h"
 
 using namespace mullion;
 
@@ -37,5 +39,25 @@ TEST_CASE("every size of a tight mat of 12 to 200 openings is read off the rule,
       const Sides& b = layout.borders;
       for (const Length border : {b.left, b.top, b.right, b.bottom}) CHECK(border >= inches(3));
     }
+  }
+}
+
+// Few rows of many columns and many of few, a little short or much.
+TEST_CASE("every size of a tight mat of 1,200 to 2,000 openings is read off the rule") {
+  for (int seed = 1; seed <= test::how_many(2, 24); ++seed) {
+    std::mt19937 random(static_cast<unsigned>(seed));
+    const auto pick = [&](int least, int most) {
+      return std::uniform_int_distribution<int>(least, most)(random);
+    };
+    const int openings = pick(1200, 2000), columns = pick(5, 40);
+    const int across = pick(1, 60), down = pick(1, 60);
+    INFO("seed " << seed << ": " << openings << " openings in rows of " << columns << ", " << across
+                 << " and " << down << " sixteenths short");
+    const Job job = tight_grid(openings, columns, across, down);
+    const Layout layout = lay_out(job).value();
+    CHECK(test::what_does_not_close(job, layout) == "");
+    CHECK(test::what_is_off_the_rule(job, layout) == "");
+    CHECK(layout.width == *job.outer_width);
+    CHECK(layout.height == *job.outer_height);
   }
 }

@@ -7,6 +7,7 @@
 #include "cli/page/body.h"
 #include "cli/page/site.h"
 #include "engine/edit/edit_json.h"
+#include "engine/job/usual.h"
 #include "engine/mat/svg_file.h"
 #include "engine/picture/header.h"
 #include "engine/starting/said_sizes.h"
@@ -210,7 +211,7 @@ Answer Site::new_job(const Asked& asked) {
     start.unit = *unit;
     start.customer = customer;
     start.title = title;
-    start.gap = starting::usual_gap(*unit);
+    start.gap = usual_for(*unit).gap;
     start.boards.resize(static_cast<std::size_t>(std::clamp(number_in(*body, "layers", 1), 1, 8)));
     const auto said = starting::parse_said_sizes(text_in(*body, "pictures"), *unit);
     if (!said) return json({{"problems", of(said.error())}}, 422);

@@ -106,6 +106,11 @@ std::string summary(const Loaded& loaded) {
   const Sides& borders = layout.borders;
   std::string out = loaded.job.file + ": mat " + describe(layout.width, scale) + " x " +
                     describe(layout.height, scale) + "\n";
+  if (const auto& frame = loaded.job.frame) {
+    out += line_text("frame", "rabbet " + describe(frame->rabbet_width, scale) + " x " +
+                                  describe(frame->rabbet_height, scale) + ", the mat " +
+                                  describe(frame->allowance, scale) + " less");
+  }
   out += line_text("borders", "left " + describe(borders.left, scale) + ", top " +
                                   describe(borders.top, scale) + ", right " +
                                   describe(borders.right, scale) + ", bottom " +

@@ -8,6 +8,7 @@
 #include "engine/cuts/cutter/check.h"
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/sheet/check_text.h"
+#include "engine/job/usual.h"
 #include "render/cutsheet/test_sheet.h"
 
 namespace mullion::cli {
@@ -73,14 +74,18 @@ Result<TestMeasures> measures_of(const Options& options, Unit unit) {
       problems.push_back(option_problem(option, length.error()));
     }
   };
-  std::optional<Length> thickness =
-      unit == Unit::inch ? sixty_fourths(4) : Length::from_ticks(2400);
-  read("--thickness", options.thickness, thickness);
+  out.thickness = thickness_of(4, unit);
+  if (!options.thickness.empty()) {
+    if (const auto read_off = parse_measured(options.thickness, unit)) {
+      out.thickness = read_off->length;
+    } else {
+      problems.push_back(option_problem("--thickness", read_off.error()));
+    }
+  }
   for (std::size_t i = 0; i < std::size(measured); ++i) {
     read(measured[i].option, options.measures[i], out.*measured[i].to);
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
-  out.thickness = *thickness;
   return out;
 }
 

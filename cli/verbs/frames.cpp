@@ -2,6 +2,7 @@
 
 #include "cli/answer.h"
 #include "cli/verb.h"
+#include "engine/edit/frame.h"
 #include "engine/job/read.h"
 #include "engine/shop/stock_sizes.h"
 #include "engine/shop/wished_borders.h"
@@ -15,13 +16,16 @@ struct Options {
   Answer answer{"frames"};
 };
 
-std::string frames_text(const std::vector<FrameFit>& fits, const Scale& scale) {
+std::string frames_text(const std::vector<FrameFit>& fits, const Job& job) {
+  const Scale& scale = job.scale;
   std::string out;
   for (const FrameFit& fit : fits) {
-    out += describe(fit.width, scale) + " x " + describe(fit.height, scale) + ": borders left " +
-           describe(fit.borders.left, scale) + ", top " + describe(fit.borders.top, scale) +
-           ", right " + describe(fit.borders.right, scale) + ", bottom " +
-           describe(fit.borders.bottom, scale) + "\n";
+    const edit::Rabbet rabbet = edit::rabbet_of(fit, job);
+    out += "mat " + describe(fit.width, scale) + " x " + describe(fit.height, scale) + ", rabbet " +
+           describe(rabbet.width, scale) + " x " + describe(rabbet.height, scale) +
+           ": borders left " + describe(fit.borders.left, scale) + ", top " +
+           describe(fit.borders.top, scale) + ", right " + describe(fit.borders.right, scale) +
+           ", bottom " + describe(fit.borders.bottom, scale) + "\n";
   }
   return out;
 }
@@ -48,8 +52,8 @@ int list_frames(const Options& options) {
   if (!least) return answer.fail(least.error());
   const auto fits = fitting_frames(*job, sizes, *least, options.most);
   if (!fits) return answer.fail(fits.error());
-  return answer.give([&] { return frames_text(*fits, job->scale); },
-                     [&] { return frames_json(*fits, *least, job->scale.unit); });
+  return answer.give([&] { return frames_text(*fits, *job); },
+                     [&] { return frames_json(*fits, *least, *job); });
 }
 
 }  // namespace
@@ -57,7 +61,8 @@ int list_frames(const Options& options) {
 void add_frames(CommandLine& program) {
   const Verb verb = program.verb(
       "frames",
-      "List the smallest frame sizes on the shelf that a job fits, and its borders there");
+      "List the smallest frames on the shelf that a job fits: the mat's size, the rabbet's, and "
+      "the borders there");
   auto options = std::make_shared<Options>();
   verb.argument("JOB", Takes::job_file, options->job, "The job file").required();
   verb.option("--sizes", Takes::file, options->sizes, "The shop's own list of frame sizes");

@@ -7,6 +7,7 @@
 #include "cli/questions.h"
 #include "cli/terminal.h"
 #include "cli/verb.h"
+#include "engine/job/usual.h"
 #include "engine/starting/said_sizes.h"
 #include "engine/starting/starting.h"
 #include "engine/xml/words.h"
@@ -71,7 +72,7 @@ class Interview {
       }
       if (options_.names.size() <= i) options_.names.push_back(name);
     }
-    return count == 1 || length("Gap between them", starting::usual_gap(unit()), options_.gap);
+    return count == 1 || length("Gap between them", usual_for(unit()).gap, options_.gap);
   }
 
   bool ask_mat() {
@@ -85,7 +86,7 @@ class Interview {
     }
     const bool framed = !options_.frame.empty();
     return length(framed ? "The least border" : "Border",
-                  framed ? Length() : starting::usual_border(unit()), options_.border) &&
+                  framed ? Length() : usual_for(unit()).large_border, options_.border) &&
            length("More at the bottom", Length(), options_.bottom_extra);
   }
 
@@ -202,7 +203,7 @@ class Reader {
   }
 
   void read_measures() {
-    start_.gap = starting::usual_gap(start_.unit);
+    start_.gap = usual_for(start_.unit).gap;
     if (const auto gap = length("--gap", options_.gap)) start_.gap = *gap;
     start_.border = length("--border", options_.border);
     start_.bottom_extra = length("--bottom-extra", options_.bottom_extra);

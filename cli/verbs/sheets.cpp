@@ -342,6 +342,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Pr
     if (!before.empty()) return answer.fail(before);
   }
   const Stock stock = with_offcut_values(with_known_prices(*given), keep);
+  notes.insert(notes.end(), stock.remarks.begin(), stock.remarks.end());
 
   SheetPlanOptions plan_options;
   plan_options.reuse_fallouts = !options.no_fallouts;

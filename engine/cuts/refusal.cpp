@@ -68,7 +68,7 @@ void add_finding(Findings& f, const Refusal& refusal, const Cuts& cuts) {
   const auto layer = [&] {
     return f.name(f.mat.layers[static_cast<std::size_t>(refusal.layer) - 1]);
   };
-  const auto exact = [&](Length length) { return f.locale.described_exact(length, f.job.scale); };
+  const auto exact = [&](Length length) { return f.locale.described(length, f.job.scale); };
   switch (refusal.why) {
     case Why::no_layer:
       return;  // a job has a layer

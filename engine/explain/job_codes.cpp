@@ -69,6 +69,17 @@ std::vector<Explanation> job_codes() {
        "Cut a window in a simple shape for a printed title, or draw the form of one letter as a "
        "path "
        "in an SVG file and use shape=\"outline\"."},
+      {"job-turned-opening", error, "an opening or a group is to be turned by an angle",
+       "Every line is set with the cutter's stops, along the edges of the board; a turned picture "
+       "is most often a picture that hangs crooked.",
+       "Leave the angle out. Where the window itself is to stand at an angle, draw it as a path in "
+       "an SVG file and use shape=\"outline\"."},
+      {"job-nested-opening", error, "an opening holds another one",
+       "What lies within a window falls out of the board, so that a mat within a mat and the inner "
+       "piece of a letter are pieces of their own.",
+       "Take the inner opening out. State the inner mat in a job file of its own, cut it, and "
+       "mount "
+       "it on the backing behind the window."},
       {"job-missing-element", error, "an element is missing",
        "Without it the job cannot be laid out.", "Add what the message asks for."},
       {"job-missing-attribute", error, "an attribute is missing",
@@ -84,6 +95,11 @@ std::vector<Explanation> job_codes() {
       {"job-bad-length", error, "a length cannot be read",
        "Lengths are cut as they are written, so nothing is guessed.",
        "Write 8, 8.5, 8 1/2, 8-1/2 in, 215.9 mm or 21.59 cm."},
+      {"job-measured", note, "a measured length was taken to the nearest tick",
+       "Lengths are whole numbers of 1/40640 in (0.000625 mm); a gauge reads others too. Sizes "
+       "that "
+       "are cut stay exact, and this one is off by less than any gauge shows.",
+       "Nothing."},
       {"job-bad-number", error, "a number is not one that may stand here",
        "It is no number, or outside of what makes sense.",
        "Write a number between those that the message names."},

@@ -234,6 +234,7 @@ struct Job {
   std::vector<Groove> grooves;  // around all openings together
   Colour wall{0xe8, 0xe6, 0xe1};
   std::string file;  // as given, for messages and for relative paths
+  Problems remarks;  // notes on what the file says and was taken a little otherwise
 };
 
 }  // namespace mullion

@@ -7,19 +7,9 @@
 #include <vector>
 
 #include "engine/job/job_words.h"
+#include "engine/job/usual.h"
 
 namespace mullion {
-
-// Figures that stand in where a job does not state its own: common practice, no source (1/8 in
-// overlap and allowance, 1/4 in reveal and lip, 1 in moulding), rounded to whole millimetres in a
-// metric job so that its openings come to whole millimetres.
-struct Usual {
-  Length overlap, reveal, allowance, lip, face;
-};
-Usual usual_for(Unit unit);
-
-// Common practice, no source: 4-ply board is 1/16 in thick, others in proportion.
-Length thickness_of(int ply);
 
 inline constexpr const char* reveal_names[4] = {"reveal-left", "reveal-top", "reveal-right",
                                                 "reveal-bottom"};

@@ -27,6 +27,8 @@ class ArrangementReader {
 
  private:
   Opening read_opening(Element& element);
+  void refuse_turned(Element& element);
+  void refuse_nested(Element& element, const std::vector<pugi::xml_node>& within);
   void read_reveals(const std::vector<pugi::xml_node>& nodes, Opening& opening);
   Group read_group(Element& element);
   void read_children(Element& element, Group& group);
@@ -79,6 +81,26 @@ void ArrangementReader::take_picture(Element& element, const std::string& id) {
                          std::to_string(reading_.source.place(earlier->second).line));
 }
 
+// True offsets of a turned window would be lines that no stop of a straight-line cutter sets.
+void ArrangementReader::refuse_turned(Element& element) {
+  for (const char* word : {"angle", "rotate", "rotation", "tilt"}) {
+    if (!element.has(word)) continue;
+    element.unexpected(word, "job-turned-opening",
+                       "none, since openings stand upright; draw the turned window as a path in an "
+                       "SVG file and use shape=\"outline\"");
+  }
+}
+
+void ArrangementReader::refuse_nested(Element& element, const std::vector<pugi::xml_node>& within) {
+  for (const pugi::xml_node& node : within) {
+    reading_.problem(offset_of(node), "job-nested-opening",
+                     "found <" + std::string(node.name()) + "> in <" + std::string(element.name()) +
+                         ">; expected it beside, since what an opening leaves inside falls out of "
+                         "the board; state the inner mat in a job file of its own, and mount it on "
+                         "the backing");
+  }
+}
+
 Opening ArrangementReader::read_opening(Element& element) {
   ++openings_;
   Opening opening;
@@ -96,10 +118,15 @@ Opening ArrangementReader::read_opening(Element& element) {
   opening.height = element.length_or_free("height");
   opening.shape = read_shape(element, opening, names_);
 
-  std::vector<pugi::xml_node> grooves, reveals;
-  for (const pugi::xml_node& child : element.children({"groove", "reveal"})) {
-    (std::string_view(child.name()) == "groove" ? grooves : reveals).push_back(child);
+  refuse_turned(element);
+
+  std::vector<pugi::xml_node> grooves, reveals, nested;
+  for (const pugi::xml_node& child :
+       element.children({"groove", "reveal", "opening", "row", "column"})) {
+    const std::string_view name = child.name();
+    (name == "groove" ? grooves : name == "reveal" ? reveals : nested).push_back(child);
   }
+  refuse_nested(element, nested);
   opening.grooves = read_grooves(reading_, grooves);
   read_reveals(reveals, opening);
   return opening;
@@ -140,6 +167,7 @@ Group ArrangementReader::read_group(Element& element) {
     if (word.text == element.name()) group.along = word.value;
   }
   group.id = element.id();
+  refuse_turned(element);
   if (element.has("id") && take_id(element, group.id)) names_.groups.push_back(group.id);
   const bool is_line = group.along == Along::row || group.along == Along::column;
   if (is_line) {

@@ -6,7 +6,7 @@ namespace mullion {
 Frame read_frame(Element& element) {
   element.children({});
   const Unit unit = element.reading().scale.unit;
-  const Usual usual = usual_for(unit);
+  const Usual& usual = usual_for(unit);
   Frame frame;
   frame.place = element.place();
   frame.rabbet_width = element.required_length("rabbet-width", Least::above_zero);

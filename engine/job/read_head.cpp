@@ -18,12 +18,8 @@ const Increment increments[] = {
     {millimetres(1), "1 mm"},
 };
 
-Length usual_increment(Unit unit) {
-  return unit == Unit::inch ? increments[0].length : millimetres(1);
-}
-
 void read_increment(Element& element, Scale& scale) {
-  scale.increment = usual_increment(scale.unit);
+  scale.increment = usual_for(scale.unit).increment;
   const auto length = element.length("increment", Least::above_zero);
   if (!length) return;
   for (const Increment& known : increments) {
@@ -63,13 +59,6 @@ bool read_head(Element& element, Job& job) {
   read_increment(element, job.scale);
   element.reading().scale = job.scale;
   return known_version;
-}
-
-Usual usual_for(Unit unit) {
-  if (unit == Unit::inch) {
-    return {default_overlap, default_reveal, sixty_fourths(8), sixty_fourths(16), inches(1)};
-  }
-  return {millimetres(3), millimetres(6), millimetres(3), millimetres(6), millimetres(25)};
 }
 
 }  // namespace mullion

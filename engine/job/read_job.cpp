@@ -96,6 +96,7 @@ Result<Job> parse_job(std::string_view xml, const std::string& file, Need need, 
     if (read_head(root, job)) read_parts(root, Children(root), need, job);
   }
   if (!reading.good()) return tl::unexpected(reading.problems());
+  job.remarks = reading.notes();
   return job;
 }
 

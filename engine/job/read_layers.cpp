@@ -8,6 +8,7 @@ namespace mullion {
 namespace {
 
 constexpr int thickest_ply = 64;
+
 void read_reveal(Element& element, Layer& layer, std::size_t number) {
   const Length usual = usual_for(element.reading().scale.unit).reveal;
   layer.reveal = read_sides(element, "reveal", reveal_names, {usual, usual, usual, usual});
@@ -55,7 +56,8 @@ Layer read_layer(Element& element, std::size_t number) {
   element.colour("colour", layer.colour);
   element.colour("core", layer.core);
   layer.ply = element.integer("ply", 1, thickest_ply, 4);
-  layer.thickness = element.length_or("thickness", Least::above_zero, thickness_of(layer.ply));
+  layer.thickness =
+      element.measured_or("thickness", thickness_of(layer.ply, element.reading().scale.unit));
   layer.spacer = element.yes("spacer");
   layer.grain = element.yes("grain");
   read_reveal(element, layer, number);
@@ -64,10 +66,6 @@ Layer read_layer(Element& element, std::size_t number) {
                        "found a spacer as the top layer; expected a layer above it");
   }
   return layer;
-}
-
-Length thickness_of(int ply) {
-  return sixty_fourths(ply);
 }
 
 std::string usual_layer_name(std::size_t number) {

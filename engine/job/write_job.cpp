@@ -47,16 +47,16 @@ void write_picture(ElementWriter out, const Picture& picture, const Usual& usual
   out.text("turned", word_for(picture.turned));
 }
 
-void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual& usual) {
+void write_layer(ElementWriter out, const Layer& layer, bool is_top, Unit unit) {
   const Layer plain;
   out.attribute("name", layer.name);
   out.text("board", layer.board);
   out.colour("colour", layer.colour);
   if (layer.core != plain.core) out.colour("core", layer.core);
   out.integer("ply", layer.ply);
-  out.length_unless("thickness", layer.thickness, thickness_of(layer.ply));
+  out.measured_unless("thickness", layer.thickness, thickness_of(layer.ply, unit));
   if (!is_top && !layer.spacer) {
-    const Length r = usual.reveal;
+    const Length r = usual_for(unit).reveal;
     out.sides("reveal", reveal_names, layer.reveal, Sides{r, r, r, r});
   }
   out.yes("spacer", layer.spacer);
@@ -64,14 +64,14 @@ void write_layer(ElementWriter out, const Layer& layer, bool is_top, const Usual
   out.list("only", layer.only);
 }
 
-void write_layers(ElementWriter out, const Job& job, const Usual& usual) {
+void write_layers(ElementWriter out, const Job& job) {
   constexpr double thousandths = 1000;
   out.decimal_unless("bevel", job.bevel_millidegrees / thousandths, 45);
   if (job.reveal_reading != RevealReading::seen) {
     out.text("reveal-is", word_for(job.reveal_reading));
   }
   for (const Layer& layer : job.layers) {
-    write_layer(out.child("layer"), layer, &layer == &job.layers.front(), usual);
+    write_layer(out.child("layer"), layer, &layer == &job.layers.front(), job.scale.unit);
   }
 }
 
@@ -138,7 +138,7 @@ void write_outer(ElementWriter& out, const Job& job) {
 }  // namespace
 
 std::string write_job(const Job& job) {
-  const Usual usual = usual_for(job.scale.unit);
+  const Usual& usual = usual_for(job.scale.unit);
   FileWriter file("job", job.scale.unit);
   ElementWriter& out = file.root();
   write_head(out, job);
@@ -148,7 +148,7 @@ std::string write_job(const Job& job) {
       write_picture(pictures.child("picture"), picture, usual);
     }
   }
-  write_layers(out.child("layers"), job, usual);
+  write_layers(out.child("layers"), job);
   write_outer(out, job);
   if (job.frame) write_frame(out.child("frame"), *job.frame, usual);
   if (!says_nothing(job.borders)) write_borders(out.child("borders"), job.borders);

@@ -80,7 +80,7 @@ std::string borders_text(const std::vector<Length>& borders, const Scale& scale,
                          const Locale& locale) {
   std::string sum;
   for (const Length border : borders) {
-    sum += (sum.empty() ? "" : " + ") + locale.described_exact_number(border, scale);
+    sum += (sum.empty() ? "" : " + ") + locale.described_number(border, scale);
   }
   return borders.size() == 1 ? locale.say("a border of %1", sum) : locale.say("borders %1", sum);
 }
@@ -108,10 +108,10 @@ std::string list_needs(const Job& job, const std::vector<Share>& shares, const L
   std::vector<std::string> items;
   if (!borders.empty()) items.push_back(borders_text(borders, scale, locale));
   for (const auto& [size, count] : openings) {
-    items.push_back(counted_openings(count, locale.described_exact_number(size, scale), locale));
+    items.push_back(counted_openings(count, locale.described_number(size, scale), locale));
   }
   for (const auto& [size, count] : gaps) {
-    items.push_back(counted_gaps(count, locale.described_exact_number(size, scale), locale));
+    items.push_back(counted_gaps(count, locale.described_number(size, scale), locale));
   }
   items.insert(items.end(), others.begin(), others.end());
   return locale.all_of(items);
@@ -135,7 +135,7 @@ std::string sum_sentence(const Job& job, const std::vector<Share>& shares,
   const std::string needs = list_needs(job, shares, locale);
   const std::string need = ticks(Rational(outer.statement->value.ticks()) + shortfall);
   const std::string what = text_of(*outer.statement, job, locale);
-  const std::string has = locale.described_exact(outer.statement->value, scale);
+  const std::string has = locale.described(outer.statement->value, scale);
   const std::string off = ticks(abs(shortfall));
   const int parts = static_cast<int>(shares.size()) - 1;
   const bool is_one = parts == 1 && *shares[&outer == &shares[0] ? 1 : 0].count() == 1;
@@ -155,7 +155,7 @@ std::string listed(const Job& job, const Share& share, const Locale& locale) {
   const std::string text = text_of(statement, job, locale);
   const bool is_named_alone = share.is_outer() || statement.kind == Statement::Kind::border;
   if (!is_named_alone) return text;
-  return locale.say_in("sum", "%1 of %2", text, locale.described_exact(statement.value, job.scale));
+  return locale.say_in("sum", "%1 of %2", text, locale.described(statement.value, job.scale));
 }
 
 std::string list_sentence(const Job& job, const std::vector<Share>& shares,
@@ -171,7 +171,7 @@ std::string list_sentence(const Job& job, const std::vector<Share>& shares,
     }
   }
   for (const auto& [size, count] : gaps) {
-    items.push_back(counted_gaps(count, locale.described_exact(size, scale), locale));
+    items.push_back(counted_gaps(count, locale.described(size, scale), locale));
   }
   return locale.say("these cannot all hold: %1; they miss by %2", locale.all_of(items),
                     ticks_text(abs(shortfall), scale, locale));
@@ -398,7 +398,7 @@ std::string nearest_job(const Job& job, const Passing& passes, const Locale& loc
   const auto told = [&](const Job& freed, const char* message) -> std::string {
     if (!passes(freed)) return {};
     const Layout layout = *laid_out(freed);
-    const auto size = [&](Length side) { return locale.described_exact(side, job.scale); };
+    const auto size = [&](Length side) { return locale.described(side, job.scale); };
     return locale.say(message, size(layout.width), size(layout.height));
   };
   Job freed = with_free_outer_size(job);

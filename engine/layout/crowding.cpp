@@ -145,7 +145,7 @@ Problems told_crowding(const std::vector<Crowded>& near, const Job& job, const L
     const auto at = [&](int number) { return static_cast<std::size_t>(number) - 1; };
     const std::string &one = layout.openings[at(pair.first)].id,
                       &other = layout.openings[at(pair.second)].id;
-    const auto text = [&](Length length) { return locale.described_exact(length, job.scale); };
+    const auto text = [&](Length length) { return locale.described(length, job.scale); };
     const bool overlap = pair.bar < Length();
     std::string message =
         overlap ? locale.say(

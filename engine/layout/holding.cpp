@@ -4,6 +4,7 @@
 
 #include "engine/job/reveal.h"
 #include "engine/job/sight.h"
+#include "engine/job/usual.h"
 
 namespace mullion::layout {
 namespace {
@@ -16,7 +17,8 @@ Length on_increment(const Job& job, Length least) {
 }
 
 Length thickness(const Job& job) {
-  return job.layers.empty() ? Layer().thickness : job.layers.front().thickness;
+  return job.layers.empty() ? thickness_of(Layer().ply, job.scale.unit)
+                            : job.layers.front().thickness;
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include <map>
 #include <optional>
 
+#include "engine/job/usual.h"
 #include "engine/layout/arrangement.h"
 #include "engine/layout/conflict.h"
 #include "engine/layout/crowding.h"
@@ -15,40 +16,19 @@ namespace {
 
 using namespace layout;
 
-// A published course sheet asks for borders of at least 2 in on boards to 11 x 14 in and at least
-// 3 in on larger ones (E. Stapel, "Matting and presentation"). Where a job leaves its outer size
-// and its borders free, they are these.
-constexpr Length small_board_border = inches(2);
-constexpr Length large_board_border = inches(3);
-constexpr Length small_board_short_side = inches(11);
-constexpr Length small_board_long_side = inches(14);
-
-// Our own figure: where a job leaves a gap free and nothing else decides it.
-constexpr Length free_gap = inches(1);
-
-// In metric jobs whole centimetres, as a framer there would state them. Our own rounding.
-Length usual(const Job& job, Length in_inches, int in_millimetres) {
-  return job.scale.unit == Unit::inch ? in_inches : millimetres(in_millimetres);
-}
-Length small_border(const Job& job) {
-  return usual(job, small_board_border, 50);
-}
-Length large_border(const Job& job) {
-  return usual(job, large_board_border, 75);
-}
-
-bool is_small_board(const solver::Rational& width, const solver::Rational& height) {
+bool is_small_board(const Job& job, const solver::Rational& width, const solver::Rational& height) {
+  const Usual& usual = usual_for(job.scale.unit);
   const auto& [shorter, longer] = std::minmax(width, height);
-  return shorter <= small_board_short_side.ticks() && longer <= small_board_long_side.ticks();
+  return shorter <= usual.small_board_short.ticks() && longer <= usual.small_board_long.ticks();
 }
 
-bool is_on_small_board(const Arrangement& arrangement) {
-  return is_small_board(arrangement.solution.value(arrangement.model.outer[across]),
+bool is_on_small_board(const Job& job, const Arrangement& arrangement) {
+  return is_small_board(job, arrangement.solution.value(arrangement.model.outer[across]),
                         arrangement.solution.value(arrangement.model.outer[down]));
 }
 
-bool may_be_on_small_board(const Model& model) {
-  return is_small_board(model.least_outer[across].ticks(), model.least_outer[down].ticks());
+bool may_be_on_small_board(const Job& job, const Model& model) {
+  return is_small_board(job, model.least_outer[across].ticks(), model.least_outer[down].ticks());
 }
 
 bool borders_may_follow_the_board(const Job& job) {
@@ -72,22 +52,24 @@ using Arranged = tl::expected<Arrangement, Refusal>;
 
 // With the border that goes with the size of the board, which is left in `defaults`.
 Arranged arrange_with_border(const Job& job, Defaults& defaults, const std::vector<int>& look_at) {
-  defaults.border = small_border(job);
+  const Usual& usual = usual_for(job.scale.unit);
+  defaults.border = usual.small_border;
   if (!borders_may_follow_the_board(job)) return arrange(build_model(job, defaults), look_at);
-  defaults.border = large_border(job);
+  defaults.border = usual.large_border;
   Model on_large_board = build_model(job, defaults);
-  if (!may_be_on_small_board(on_large_board)) {
+  if (!may_be_on_small_board(job, on_large_board)) {
     return arrange(std::move(on_large_board), look_at);
   }
-  defaults.border = small_border(job);
+  defaults.border = usual.small_border;
   auto out = arrange(build_model(job, defaults), look_at);
-  if (!out || is_on_small_board(*out)) return out;
-  defaults.border = large_border(job);
+  if (!out || is_on_small_board(job, *out)) return out;
+  defaults.border = usual.large_border;
   return arrange(std::move(on_large_board), out->solution.looked_at);
 }
 
 Arranged arrange_with_defaults(const Job& job, const std::vector<int>& look_at) {
-  Defaults defaults{small_border(job), usual(job, free_gap, 25)};
+  const Usual& usual = usual_for(job.scale.unit);
+  Defaults defaults{usual.small_border, usual.gap};
   auto out = arrange_with_border(job, defaults, look_at);
   if (!out || job.borders.bottom != Borders::Bottom::optical) return out;
   defaults.optical_ratio = optical_ratio(*out);
@@ -198,7 +180,7 @@ std::vector<ToldConflict> conflicts_of(const Job& job, const Locale& locale) {
 }
 
 Problems told_notes(const Layout& layout, const Job& job, const Locale& locale) {
-  Problems out;
+  Problems out = job.remarks;
   for (const LayoutNote& note : layout.notes) {
     const auto* off = std::get_if<OffBy>(&note);
     const auto* wish = std::get_if<GaveWay>(&note);

@@ -6,6 +6,7 @@
 
 #include "engine/job/reveal.h"
 #include "engine/job/sight.h"
+#include "engine/job/usual.h"
 #include "engine/layout/holding.h"
 #include "engine/layout/ring.h"
 
@@ -14,9 +15,6 @@ namespace {
 
 using solver::Constraint;
 using solver::Linear;
-
-// A free opening is at least this large, so that it stays an opening.
-constexpr Length least_free_size = sixty_fourths(32);
 
 // Ranks for snapping: the higher, the sooner it takes a remainder.
 enum Rank {
@@ -122,7 +120,7 @@ class Builder {
         require(end - start == Linear(size.ticks()), state(stated));
         out.size[axis] = out.least[axis] = size;
       } else {
-        out.least[axis] = least_free_size + around;
+        out.least[axis] = usual_for(job_.scale.unit).least_opening + around;
         at_least(end - start, out.least[axis],
                  state(said(Statement::Kind::least_opening, opening.place, out.least[axis])));
         measure(end - start, free_size);

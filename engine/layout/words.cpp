@@ -87,7 +87,7 @@ struct NoteWords {
     for (const Statement& one : note.to) {
       std::string text = text_of(one, job, locale);
       if (one.kind == Kind::border || is_outer(one)) {
-        text = locale.say_in("sum", "%1 of %2", text, locale.described_exact(one.value, job.scale));
+        text = locale.say_in("sum", "%1 of %2", text, locale.described(one.value, job.scale));
       }
       if (std::find(to.begin(), to.end(), text) == to.end()) to.push_back(std::move(text));
     }
@@ -252,7 +252,7 @@ std::string text_of(const Remedy& remedy, const Model& model, const Job& job,
       return locale.say("%1 borders of %2", locale.all_of(sides), size);
     }
     case Kind::gap: {
-      const std::string old = locale.described_exact(s.value, job.scale);
+      const std::string old = locale.described(s.value, job.scale);
       if (!remedy.others_stay) {
         return several ? locale.say("gaps of %1", size) : locale.say("a gap of %1", size);
       }
@@ -290,7 +290,7 @@ std::string sentence_of(const LayoutNote& note, const Job& job, const Locale& lo
 
 std::string ticks_text(const solver::Rational& ticks, const Scale& scale, const Locale& locale) {
   const Length floor = Length::from_ticks(ticks.floor().to_int64());
-  const std::string text = locale.described_exact(floor, scale);
+  const std::string text = locale.described(floor, scale);
   const std::string plain = locale.exact_length(floor, scale.unit);
   return ticks.is_integer() || text != plain ? text : locale.say("about %1", text);
 }

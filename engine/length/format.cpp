@@ -198,21 +198,29 @@ std::string exact_magnitude(std::int64_t ticks, Unit unit) {
   return mixed_fraction(ticks, per);
 }
 
-}  // namespace
+// ticks + rest / of
+struct ExactTicks {
+  std::int64_t ticks = 0;
+  Wide rest = 0, of = 1;
+  bool negative = false;
+  Unit unit = Unit::inch;
+  Length length() const { return Length::from_ticks(negative ? -ticks : ticks); }
+};
 
-tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit) {
+tl::expected<ExactTicks, std::string> parse_exact(std::string_view text, Unit fallback) {
   const auto malformed = [&] {
     return tl::unexpected(quoted(text.substr(0, 60)) +
                           " is not a length; expected a number such as 8, 8.5, 8 1/2 or 215.9 mm");
   };
   Reader in(text);
+  ExactTicks out;
   in.skip_blanks();
-  const bool negative = in.take('-');
-  if (!negative) in.take('+');
+  out.negative = in.take('-');
+  if (!out.negative) in.take('+');
   in.skip_blanks();
   const auto number = read_number(in);
   if (!number) return malformed();
-  const auto named = read_unit(in, unit);
+  const auto named = read_unit(in, fallback);
   if (!named) return malformed();
 
   const Wide product = static_cast<Wide>(number->numerator) * ticks_per(*named);
@@ -220,15 +228,37 @@ tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit)
   if (whole > longest_input.ticks()) {
     return tl::unexpected(quoted(text.substr(0, 60)) + " is longer than the limit of 100 m");
   }
-  const auto ticks = static_cast<std::int64_t>(whole);
-  if (product % number->denominator != 0) {
-    const std::string sign = negative ? "-" : "";
-    return tl::unexpected(quoted(text.substr(0, 60)) +
-                          " is not a whole number of ticks (1/40640 in); the nearest are " + sign +
-                          exact_magnitude(ticks, *named) + " and " + sign +
-                          exact_magnitude(ticks + 1, *named) + suffix(*named));
-  }
-  return Length::from_ticks(negative ? -ticks : ticks);
+  out.ticks = static_cast<std::int64_t>(whole);
+  out.rest = product % number->denominator;
+  out.of = number->denominator;
+  out.unit = *named;
+  return out;
+}
+
+// Whether somebody's rule shows it: to the finest mark, or in thousandths of an inch.
+bool is_readable(Length length, Unit unit) {
+  if (length == to_finest_mark(length, unit)) return true;
+  return unit == Unit::inch && (Wide{length.ticks()} * 1000) % ticks_per_inch == 0;
+}
+
+}  // namespace
+
+tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit) {
+  const auto read = parse_exact(text, unit);
+  if (!read) return tl::unexpected(read.error());
+  if (read->rest == 0) return read->length();
+  const std::string sign = read->negative ? "-" : "";
+  return tl::unexpected(quoted(text.substr(0, 60)) +
+                        " is not a whole number of ticks (1/40640 in); the nearest are " + sign +
+                        exact_magnitude(read->ticks, read->unit) + " and " + sign +
+                        exact_magnitude(read->ticks + 1, read->unit) + suffix(read->unit));
+}
+
+tl::expected<Measured, std::string> parse_measured(std::string_view text, Unit unit) {
+  auto read = parse_exact(text, unit);
+  if (!read) return tl::unexpected(read.error());
+  if (read->rest > read->of - read->rest) ++read->ticks;
+  return Measured{read->length(), read->rest == 0};
 }
 
 LengthText format_number(Length length, const Scale& scale) {
@@ -256,9 +286,20 @@ Length to_finest_mark(Length length, Unit unit) {
   return round_to_multiple(length, finest_mark(unit));
 }
 
-std::string describe(Length length, const Scale& scale) {
-  const LengthText out = format_length(length, scale);
+LengthText format_readable(Length length, const Scale& scale) {
+  const LengthText on_step = format_number(length, scale);
+  if (on_step.exact) return on_step;
+  if (is_readable(length, scale.unit)) return {exact_number(length, scale.unit), true, {}};
+  return format_number(length, {scale.unit, finest_mark(scale.unit)});
+}
+
+std::string describe_number(Length length, const Scale& scale) {
+  const LengthText out = format_readable(length, scale);
   return out.exact ? out.text : "about " + out.text;
+}
+
+std::string describe(Length length, const Scale& scale) {
+  return describe_number(length, scale) + suffix(scale.unit);
 }
 
 std::string describe_fine(Length length, Unit unit) {
@@ -267,19 +308,16 @@ std::string describe_fine(Length length, Unit unit) {
   return describe(length, {unit, finest});
 }
 
-std::string describe_exact_number(Length length, const Scale& scale) {
-  constexpr std::int64_t finest_fraction = 64;
-  const LengthText on_step = format_number(length, scale);
-  if (on_step.exact) return on_step.text;
-  const std::string exact = exact_number(length, scale.unit);
-  const std::size_t slash = exact.find('/');
-  const bool is_readable =
-      slash == std::string::npos || std::stoll(exact.substr(slash + 1)) <= finest_fraction;
-  return is_readable ? exact : "about " + on_step.text;
-}
-
-std::string describe_exact(Length length, const Scale& scale) {
-  return describe_exact_number(length, scale) + suffix(scale.unit);
+std::string measured_number(Length length, Unit unit) {
+  if (is_readable(length, unit)) return exact_number(length, unit);
+  for (Wide parts = 1000; parts <= 1'000'000; parts *= 10) {
+    const auto nearest = static_cast<std::int64_t>(
+        (2 * Wide{length.ticks()} * parts + ticks_per(unit)) / (2 * ticks_per(unit)));
+    const std::string text = *decimal(nearest, static_cast<std::int64_t>(parts));
+    const auto read = parse_measured(text, unit);
+    if (read && read->length == length) return text;
+  }
+  return exact_number(length, unit);
 }
 
 std::string exact_number(Length length, Unit unit) {

@@ -29,6 +29,13 @@ inline constexpr Length longest_input = millimetres(100'000);
 // `unit` applies where the text names none. The error is one sentence, without a place.
 tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit);
 
+// What is measured and not cut, such as the thickness of a board: to the nearest tick.
+struct Measured {
+  Length length;
+  bool exact = true;  // false where the text is no whole number of ticks
+};
+tl::expected<Measured, std::string> parse_measured(std::string_view text, Unit unit);
+
 // --- texts -----------------------------------------------------------------------------------
 // A length is said on one scale in one unit: exactly, or rounded once and said to be "about" so
 // much. Each kind of text has one function here; engine/locale says the same in other languages.
@@ -40,16 +47,19 @@ std::string format_exact(Length length, Unit unit);
 // The same without the unit: "8 1/2".
 std::string exact_number(Length length, Unit unit);
 
-// The scale's nearest step, a tie away from zero; "about" where that is not exact.
+// What people read. Exact where the length is whole steps of the scale, or is read off some rule (a
+// mixed fraction of up to 1/64 in, hundredths of a millimetre, thousandths of an inch); else the
+// finest mark of any rule that is nearest, and "about" before it. So a length is the same on every
+// output in one unit.
 std::string describe(Length length, const Scale& scale);
+std::string describe_number(Length length, const Scale& scale);  // without the unit
 
-// To the finest mark of any rule; "less than 1/64 in" where that would be none.
+// The same of a deviation; "less than 1/64 in" where it would be none.
 std::string describe_fine(Length length, Unit unit);
 
-// Exact as on a rule or as a decimal; where only a fraction finer than 1/64 in would be exact,
-// about the scale's nearest step.
-std::string describe_exact(Length length, const Scale& scale);
-std::string describe_exact_number(Length length, const Scale& scale);  // without the unit
+// A measured length: as exact_number where that is short, else the shortest decimal from which
+// parse_measured makes it.
+std::string measured_number(Length length, Unit unit);
 
 // Of any rule, whatever a job measures with: 1/64 in or 0.01 mm.
 Length finest_mark(Unit unit);
@@ -65,5 +75,7 @@ struct LengthText {
 };
 LengthText format_length(Length length, const Scale& scale);
 LengthText format_number(Length length, const Scale& scale);  // without the unit
+// What describe_number says, without "about".
+LengthText format_readable(Length length, const Scale& scale);
 
 }  // namespace mullion

@@ -77,25 +77,23 @@ std::string Locale::length(Length length, const Scale& scale) const {
   return length_number(length, scale) + " " + unit(scale.unit);
 }
 
+std::string Locale::described_number(Length length, const Scale& scale) const {
+  const LengthText out = format_readable(length, scale);
+  return out.exact ? number(out.text) : say("about %1", number(out.text));
+}
+
 std::string Locale::described(Length length, const Scale& scale) const {
-  const std::string text = this->length(length, scale);
-  return format_length(length, scale).exact ? text : say("about %1", text);
+  return described_number(length, scale) + " " + unit(scale.unit);
+}
+
+std::string Locale::measured(Length length, Unit in) const {
+  return number(measured_number(length, in)) + " " + unit(in);
 }
 
 std::string Locale::described_fine(Length length, Unit unit) const {
   const Length finest = finest_mark(unit);
   if (length > Length() && length < finest) return say("less than %1", exact_length(finest, unit));
   return described(length, {unit, finest});
-}
-
-std::string Locale::described_exact_number(Length length, const Scale& scale) const {
-  const std::string text = describe_exact_number(length, scale);
-  return text == exact_number(length, scale.unit) ? number(text)
-                                                  : say("about %1", length_number(length, scale));
-}
-
-std::string Locale::described_exact(Length length, const Scale& scale) const {
-  return described_exact_number(length, scale) + " " + unit(scale.unit);
 }
 
 std::string Locale::all_of(const std::vector<std::string>& items) const {
@@ -113,6 +111,12 @@ std::string Locale::exact_length(Length length, Unit in) const {
 }
 
 std::string Locale::size(Length width, Length height, const Scale& scale) const {
+  const LengthText w = format_readable(width, scale), h = format_readable(height, scale);
+  const std::string out = number(w.text) + " \xC3\x97 " + number(h.text) + " " + unit(scale.unit);
+  return w.exact && h.exact ? out : say("about %1", out);
+}
+
+std::string Locale::rounded_size(Length width, Length height, const Scale& scale) const {
   return length_number(width, scale) + " \xC3\x97 " + length(height, scale);
 }
 

@@ -87,19 +87,20 @@ class Locale {
   // As format_length and format_number of engine/length write it: "21,6 cm", "8 1/2 Zoll".
   std::string length(Length length, const Scale& scale) const;
   std::string length_number(Length length, const Scale& scale) const;
-  // As describe: "about 8 1/2 in".
+  // As describe, describe_number and describe_fine: "about 8 1/2 in".
   std::string described(Length length, const Scale& scale) const;
-  // As describe_fine, describe_exact and describe_exact_number.
+  std::string described_number(Length length, const Scale& scale) const;
   std::string described_fine(Length length, Unit unit) const;
-  std::string described_exact(Length length, const Scale& scale) const;
-  std::string described_exact_number(Length length, const Scale& scale) const;
+  // As measured_number: "0,055 Zoll".
+  std::string measured(Length length, Unit unit) const;
   // "a, b and c", "a, b or c".
   std::string all_of(const std::vector<std::string>& items) const;
   std::string one_of(const std::vector<std::string>& items) const;
   // As format_exact: "11,43 cm".
   std::string exact_length(Length length, Unit unit) const;
-  // Width and height with one unit: "21,6 × 27,9 cm".
+  // Width and height with one unit, as described: "21,6 × 27,9 cm"; and as length rounds them.
   std::string size(Length width, Length height, const Scale& scale) const;
+  std::string rounded_size(Length width, Length height, const Scale& scale) const;
 
   // What a customer reads first, of a job that is measured in `own`: that, unless the territory, or
   // without one the language, measures in the other system; then centimetres or inches.

@@ -2,6 +2,7 @@
 #include <map>
 
 #include "engine/job/standing.h"
+#include "engine/job/usual.h"
 #include "engine/mat/form.h"
 #include "engine/mat/joined.h"
 #include "engine/mat/mat.h"
@@ -10,12 +11,12 @@
 namespace mullion {
 namespace {
 
-// By how much a window that is not to be seen stands back behind the edge above it, and which part
-// of a narrow bar or border it may take instead. Our own figures.
-constexpr Length hidden_margin = sixty_fourths(16);
+// Which part of a narrow bar or border a window that is not to be seen takes, where it does not
+// stand back by the usual margin behind the edge above it. Our own figure.
 constexpr std::int64_t hidden_part = 4;
 
-Length hidden_setback(const Layout& layout, const Rect& rect) {
+Length hidden_setback(const Layout& layout, const Rect& rect, Unit unit) {
+  const Length hidden_margin = usual_for(unit).hidden_margin;
   Length space = std::min({rect.left, rect.top, layout.width - rect.right,
                            layout.height - rect.bottom, hidden_margin * hidden_part});
   for (const PlacedOpening& other : layout.openings) {
@@ -115,7 +116,8 @@ class Builder {
     }
     if (!seen && group == nullptr) group = joined_above(job_, standing, layer.number);
     const Rect edge =
-        seen ? back : outset(back, hidden_setback(layout_, layout_.openings[index].rect));
+        seen ? back
+             : outset(back, hidden_setback(layout_, layout_.openings[index].rect, mat_.unit));
     if (group == nullptr) return add_window(layer, index, form, edge, seen);
     if (seen && !is_cut_for(layer.board, *standing.opening)) {
       fail("mat-part-of-window",

@@ -3,6 +3,7 @@
 #include <cstdlib>
 
 #include "engine/job/standing.h"
+#include "engine/job/usual.h"
 #include "engine/mat/findings.h"
 #include "engine/mat/rect.h"
 
@@ -11,9 +12,6 @@ namespace {
 
 // Sheets: 32 x 40 in standard, 40 x 60 in oversize. Common practice and suppliers' statements.
 constexpr Length oversize_short = inches(40), oversize_long = inches(60);
-// E. Stapel, "Matting and presentation" (course sheet).
-constexpr Length small_board_short = inches(11), small_board_long = inches(14);
-constexpr Length small_board_border = inches(2), large_board_border = inches(3);
 // Twice a 4-ply board by common practice; thicker ones need more blade than many heads show.
 constexpr Length thick_board = sixty_fourths(8);
 // A difference of colour that is hardly seen, of 255 in each of red, green and blue. Our own.
@@ -40,11 +38,6 @@ Border narrowest(const Findings& f) {
 
 Place borders_place(const Findings& f) {
   return f.job.borders.place.line > 0 ? f.job.borders.place : f.job.outer_place;
-}
-
-bool is_small(const Rect& board) {
-  return std::min(board.width(), board.height()) <= small_board_short &&
-         std::max(board.width(), board.height()) <= small_board_long;
 }
 
 void check_frame(Findings& f, const Border& border) {
@@ -89,11 +82,9 @@ void check_borders(Findings& f) {
                 f.text(borders.top)),
           borders_place(f));
   }
-  // A metric job has them in whole centimetres, as the layout takes them.
-  const bool is_metric = f.job.scale.unit != Unit::inch;
-  const Length small = is_metric ? millimetres(50) : small_board_border;
-  const Length large = is_metric ? millimetres(75) : large_board_border;
-  const Length wanted = is_small(f.mat.outer) ? small : large;
+  const Unit unit = f.job.scale.unit;
+  const bool is_small = is_small_board(f.mat.outer.width(), f.mat.outer.height(), unit);
+  const Length wanted = is_small ? usual_for(unit).small_border : usual_for(unit).large_border;
   if (border.width < wanted) {
     f.add("check-borders-least",
           f.say("%1 is %2; a course sheet asks for %3 on a board of this size", border.name,
@@ -117,7 +108,9 @@ void check_layer(Findings& f, const MatLayer& layer) {
   }
   if (layer.board.thickness > thick_board) {
     f.add("check-board-thick",
-          f.say("%1 is %2 thick", f.name(layer), f.text(layer.board.thickness)), layer.board.place);
+          f.say("%1 is %2 thick", f.name(layer),
+                f.locale.measured(layer.board.thickness, f.job.scale.unit)),
+          layer.board.place);
   }
 }
 

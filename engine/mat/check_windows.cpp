@@ -107,12 +107,6 @@ void check_points(Findings& f, const Window& window) {
         f.place(opening));
 }
 
-// As fine as rules are divided.
-Scale finest_of(Unit unit) {
-  return {unit,
-          unit == Unit::inch ? sixty_fourths(1) : Length::from_ticks(millimetres(1).ticks() / 10)};
-}
-
 // Lines that cannot be set on the rule as they are. The layout sees to those of the top mat.
 void check_rule(Findings& f, const MatLayer& layer) {
   const std::int64_t step = f.job.scale.increment.ticks();
@@ -123,8 +117,7 @@ void check_rule(Findings& f, const MatLayer& layer) {
       if (line.ticks() % step == 0) continue;
       f.add("check-off-rule",
             f.say("lines of %1 lie between the steps of the rule: one of %2 is %3 from the edge",
-                  f.name(layer), f.name(window),
-                  f.locale.described(line, finest_of(f.job.scale.unit))),
+                  f.name(layer), f.name(window), f.text(line)),
             layer.board.place);
       return;
     }

@@ -9,9 +9,9 @@
 //
 // Every layer is one board with a window wherever something is to be seen through it. A layer that
 // is not cut for an opening (Layer::only), and every spacer, has a window there all the same, set
-// back behind the edge above it by 1/4 in (or a quarter of the bar or border beside it, if that is
-// less), so that it stays out of sight; seen through a window that several openings share, it has
-// one such window for all of them. Where a group has one window in a layer
+// back behind the edge above it by 1/4 in or 6 mm (or a quarter of the bar or border beside it, if
+// that is less), so that it stays out of sight; seen through a window that several openings share,
+// it has one such window for all of them. Where a group has one window in a layer
 // (Group::joined_layer) the layer has no edge between the group's openings, and reveals are counted
 // from the uppermost edge that is there. Such a window is a rectangle, or steps behind the bars
 // above it where the openings are of unequal size (engine/mat/joined.h).

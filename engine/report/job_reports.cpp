@@ -1,3 +1,4 @@
+#include "engine/edit/frame.h"
 #include "engine/job/job_words.h"
 #include "engine/report/json.h"
 #include "engine/xml/words.h"
@@ -72,13 +73,17 @@ std::string check_json(const Job& job, const Layout& layout, const Mat& mat,
   return report::text_of(out);
 }
 
-std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, Unit unit) {
+std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, const Job& job) {
+  const Unit unit = job.scale.unit;
   Json out = document("frames");
   out["least_borders"] = of(least, unit);
   out["frames"] = Json::array();
   for (const FrameFit& fit : fits) {
+    const edit::Rabbet rabbet = edit::rabbet_of(fit, job);
     out["frames"].push_back({{"width", of(fit.width, unit)},
                              {"height", of(fit.height, unit)},
+                             {"rabbet_width", of(rabbet.width, unit)},
+                             {"rabbet_height", of(rabbet.height, unit)},
                              {"borders", of(fit.borders, unit)}});
   }
   return report::text_of(out);

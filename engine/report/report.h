@@ -49,7 +49,7 @@ std::string check_json(const Job& job, const Layout& layout, const Mat& mat,
                        const Outcome& outcome);
 
 // least_borders, frames [{width, height, borders}].
-std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, Unit unit);
+std::string frames_json(const std::vector<FrameFit>& fits, const Sides& least, const Job& job);
 
 // arrangements_looked_at, every_one, suggestions [{number, width, height, score, criteria}]; scores
 // and criteria from 0 to 1.

@@ -188,7 +188,8 @@ void Estimator::frame() {
   }
   const Frame& frame = *job_.frame;
   item(locale_.say("Moulding %1", frame.moulding),
-       locale_.say("for %1", locale_.size(frame.rabbet_width, frame.rabbet_height, scale_)),
+       locale_.say("for a rabbet of %1",
+                   locale_.size(frame.rabbet_width, frame.rabbet_height, scale_)),
        price->rate, moulding_length(frame, *price, scale_, locale_));
 }
 
@@ -203,7 +204,8 @@ void Estimator::glazing() {
     return;
   }
   const Length width = mat_.outer.width(), height = mat_.outer.height();
-  item(locale_.say("Glazing %1", price->name), locale_.size(width, height, scale_), price->rate,
+  item(locale_.say("Glazing %1", price->name),
+       locale_.say("as the mat, %1", locale_.size(width, height, scale_)), price->rate,
        price->rate.basis == Basis::united_inch
            ? united_inches(width, height, locale_)
            : area(width, height, price->rate.basis, scale_, locale_));

@@ -134,22 +134,7 @@ CalibrationSides calibration_sides(Length paper_width, Length paper_height, Unit
 }
 
 tl::expected<Length, std::string> parse_reading(std::string_view text, Unit unit) {
-  const auto exact = parse_length(text, unit);
-  if (exact) return exact;
-  const std::string trimmed = tidy(text);
-  const std::size_t end = trimmed.find_first_not_of("0123456789.");
-  const std::string number = trimmed.substr(0, end);
-  const std::string named = end == std::string::npos ? "" : tidy(trimmed.substr(end));
-  const auto value = parse_decimal(number);
-  const auto named_unit = [&]() -> std::optional<Unit> {
-    if (named.empty()) return unit;
-    if (named == "in" || named == "\"") return Unit::inch;
-    if (named == "mm") return Unit::millimetre;
-    if (named == "cm") return Unit::centimetre;
-    return std::nullopt;
-  }();
-  if (!value || !named_unit || !(*value < 1000)) return tl::unexpected(exact.error());
-  return Length::from_ticks(std::llround(*value * ticks_per(*named_unit)));
+  return parse_measured(text, unit).map([](const Measured& read) { return read.length; });
 }
 
 Result<PrinterProfile> read_printer_text(std::string_view text, const std::string& file) {

@@ -67,12 +67,12 @@ Quantity moulding_length(const Frame& frame, const MouldingPrice& moulding, cons
   const Length length = rounded_up(with_waste(around, moulding.waste_percent), moulding.sold_in);
   const bool feet = moulding.rate.basis == Basis::foot;
   const Amount number = ratio(length.ticks(), feet ? ticks_per_foot : ticks_per_metre);
-  std::string how = locale.say("around and 8 widths %1", locale.length(around, scale));
+  std::string how = locale.say("around and 8 widths %1", locale.described(around, scale));
   if (moulding.waste_percent > 0) {
     how = locale.say("%1, waste %2 %", how, plain(moulding.waste_percent, locale));
   }
   if (moulding.sold_in != Length()) {
-    how = locale.say("%1, up to a multiple of %2", how, locale.length(moulding.sold_in, scale));
+    how = locale.say("%1, up to a multiple of %2", how, locale.described(moulding.sold_in, scale));
   }
   return {number, locale.say(feet ? mark("%1 = %2 feet") : mark("%1 = %2 metres"), how,
                              plain(number, locale))};

@@ -3,7 +3,8 @@
 // Frame sizes that are on the shelf, and which of them fit a job.
 //
 // A list is XML: `<frame-sizes unit="in"><size width="8" height="10"/></frame-sizes>`. Sizes are
-// the glass size, for which the mat is cut; either way round.
+// the mat's, which is the glass's; either way round. The rabbet is larger by the frame's allowance
+// (engine/edit/frame.h).
 
 #include <string>
 #include <string_view>

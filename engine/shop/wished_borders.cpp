@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "engine/job/usual.h"
+
 namespace mullion {
 
 Length usual_border(Unit unit) {
-  return unit == Unit::inch ? inches(2) : millimetres(50);
+  return usual_for(unit).small_border;
 }
 
 Sides wished_borders(const Job& job) {

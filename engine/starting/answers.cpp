@@ -1,20 +1,14 @@
 #include <filesystem>
 
 #include "engine/file/file.h"
+#include "engine/job/usual.h"
 #include "engine/picture/resolution.h"
 #include "engine/starting/starting.h"
 
 namespace mullion::starting {
-Length usual_border(Unit unit) {
-  return unit == Unit::inch ? inches(3) : millimetres(75);
-}
-
-Length usual_gap(Unit unit) {
-  return unit == Unit::inch ? inches(1) : millimetres(25);
-}
 
 Scale usual_scale(Unit unit) {
-  return {unit, unit == Unit::inch ? sixty_fourths(4) : millimetres(1)};
+  return {unit, usual_for(unit).increment};
 }
 
 tl::expected<StartingPicture, std::string> picture_of(const std::string& path,

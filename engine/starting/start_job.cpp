@@ -71,6 +71,7 @@ std::vector<Layer> layers_of(const std::vector<std::string>& boards, Unit unit) 
     Layer layer;
     layer.name = usual_layer_name(layers.size() + 1);
     layer.board = board;
+    layer.thickness = thickness_of(layer.ply, unit);
     layer.colour = colours[std::min(layers.size(), std::size(colours) - 1)];
     if (!layers.empty()) layer.reveal = {reveal, reveal, reveal, reveal};
     layers.push_back(std::move(layer));
@@ -88,7 +89,8 @@ void set_borders(Job& job, const Start& start) {
     borders.least = start.border;
     return;
   }
-  borders.left = borders.right = borders.top = start.border.value_or(usual_border(start.unit));
+  borders.left = borders.right = borders.top =
+      start.border.value_or(usual_for(start.unit).large_border);
   if (start.bottom_extra) return;
   borders.bottom = Borders::Bottom::given;
   borders.bottom_size = borders.top;
@@ -96,7 +98,7 @@ void set_borders(Job& job, const Start& start) {
 
 void set_frame(Job& job, const Start& start) {
   if (!start.rabbet_width) return;
-  const Usual usual = usual_for(start.unit);
+  const Usual& usual = usual_for(start.unit);
   Frame frame;
   frame.rabbet_width = *start.rabbet_width;
   frame.rabbet_height = *start.rabbet_height;

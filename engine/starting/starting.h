@@ -25,15 +25,11 @@ struct Start {
   std::string reference, customer, title;
   std::vector<StartingPicture> pictures;  // at least one
   std::vector<std::string> boards;        // top to bottom, at least one; "" where none is named
-  std::optional<Length> border;           // with a frame the least border; default: usual_border
-  std::optional<Length> bottom_extra;     // bottom = top + this
+  std::optional<Length> border;  // with a frame the least border; default: the usual large one
+  std::optional<Length> bottom_extra;                 // bottom = top + this
   std::optional<Length> rabbet_width, rabbet_height;  // of the frame that is at hand: both or none
   Length gap;                                         // between neighbours
 };
-
-// Common practice, no source: borders of 3 in (75 mm), gaps of 1 in (25 mm).
-Length usual_border(Unit unit);
-Length usual_gap(Unit unit);
 
 // The finest step of a job that states none: 1/16 in, or 1 mm.
 Scale usual_scale(Unit unit);

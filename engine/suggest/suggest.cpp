@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/job/usual.h"
 #include "engine/shop/wished_borders.h"
 #include "engine/suggest/arranged_job.h"
 #include "engine/suggest/every_arrangement.h"
@@ -139,7 +140,7 @@ Suggestion suggestion_of(const Job& bare, const Ranked& ranked, Length gap) {
 }  // namespace
 
 Length usual_gap(Unit unit) {
-  return unit == Unit::inch ? inches(1) : millimetres(25);
+  return usual_for(unit).gap;
 }
 
 Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes) {

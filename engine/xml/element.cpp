@@ -192,22 +192,48 @@ std::optional<Length> Element::length(std::string_view attribute, Least least) {
   const auto found = value(attribute);
   if (!found) return std::nullopt;
   const auto length = parse_length(*found, reading_.scale.unit);
-  if (!length) {
-    problem_at(attribute, "job-bad-length",
-               std::string(attribute) + " of " + tag() + ": " + length.error());
+  if (length) return in_range(attribute, *length, least);
+  bad_length(attribute, length.error());
+  return std::nullopt;
+}
+
+std::optional<Length> Element::measured(std::string_view attribute) {
+  const auto found = value(attribute);
+  if (!found) return std::nullopt;
+  const auto read = parse_measured(*found, reading_.scale.unit);
+  if (!read) {
+    bad_length(attribute, read.error());
     return std::nullopt;
   }
-  if (*length < Length() || (least == Least::above_zero && *length == Length())) {
+  if (!read->exact) {
+    reading_.note(offset_of_attribute(attribute), "job-measured",
+                  std::string(attribute) + " of " + tag() + ": " + quoted(*found) +
+                      " is taken to the nearest tick (1/40640 in), less than 0.0004 mm away");
+  }
+  return in_range(attribute, read->length, Least::above_zero);
+}
+
+void Element::bad_length(std::string_view attribute, const std::string& why) const {
+  problem_at(attribute, "job-bad-length", std::string(attribute) + " of " + tag() + ": " + why);
+}
+
+std::optional<Length> Element::in_range(std::string_view attribute, Length length,
+                                        Least least) const {
+  if (length < Length() || (least == Least::above_zero && length == Length())) {
     unexpected(attribute, "job-out-of-range",
                least == Least::zero ? "zero or more" : "a length above zero");
     return std::nullopt;
   }
-  if (*length > longest_side) {
+  if (length > longest_side) {
     unexpected(attribute, "job-out-of-range",
                "at most " + format_exact(longest_side, Unit::millimetre));
     return std::nullopt;
   }
-  return *length;
+  return length;
+}
+
+Length Element::measured_or(std::string_view attribute, Length fallback) {
+  return measured(attribute).value_or(fallback);
 }
 
 Length Element::length_or(std::string_view attribute, Least least, Length fallback) {

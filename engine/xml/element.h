@@ -62,6 +62,9 @@ class Element {
   std::optional<Length> length(std::string_view attribute, Least least);
   Length length_or(std::string_view attribute, Least least, Length fallback);
   Length required_length(std::string_view attribute, Least least);
+  // Above zero, and measured: to the nearest tick, which a note says where it is not exact.
+  std::optional<Length> measured(std::string_view attribute);
+  Length measured_or(std::string_view attribute, Length fallback);
   // A length above zero or one of the words; nothing when not stated or not right.
   template <class T>
   std::optional<LengthOrWord<T>> length_or_word(std::string_view attribute,
@@ -119,6 +122,8 @@ class Element {
   };
 
   const Attribute* find(std::string_view attribute);
+  std::optional<Length> in_range(std::string_view attribute, Length length, Least least) const;
+  void bad_length(std::string_view attribute, const std::string& why) const;
   const Attribute* stated(std::string_view attribute) const;
   void read_attributes();
   void unknown_word(std::string_view attribute, std::string_view found,

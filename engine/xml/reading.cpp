@@ -22,9 +22,19 @@ void Reading::problem(std::size_t offset, std::string code, std::string message)
     ++unlisted_;
     return;
   }
-  if (root != "job" && code.starts_with("job-")) code.replace(0, 3, root);
   problems_.push_back(
-      {Severity::error, std::move(code), std::move(message), source.place(offset), file_});
+      {Severity::error, of_root(std::move(code)), std::move(message), source.place(offset), file_});
+}
+
+void Reading::note(std::size_t offset, std::string code, std::string message) {
+  if (notes_.size() == most_) return;
+  notes_.push_back(
+      {Severity::note, of_root(std::move(code)), std::move(message), source.place(offset), file_});
+}
+
+std::string Reading::of_root(std::string code) const {
+  if (root != "job" && code.starts_with("job-")) code.replace(0, 3, root);
+  return code;
 }
 
 bool Reading::full() const {

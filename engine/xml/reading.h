@@ -23,6 +23,8 @@ class Reading {
   // Keeps the first `most` and counts the rest. In a file other than a job, a code that
   // begins with "job-" begins with the root's name instead.
   void problem(std::size_t offset, std::string code, std::string message);
+  // What was taken otherwise than it stands there, and is no fault. The code as in `problem`.
+  void note(std::size_t offset, std::string code, std::string message);
   // No more will be listed: what would only find more problems may stop.
   bool full() const;
   bool good() const { return problems_.empty(); }
@@ -31,6 +33,7 @@ class Reading {
   std::string hint(std::string_view found, const std::vector<std::string_view>& candidates) const;
   // In the order of their places; a last note says how many are not listed.
   Problems problems() const;
+  const Problems& notes() const { return notes_; }
 
   const SourceText source;
   const std::string root;
@@ -39,7 +42,9 @@ class Reading {
  private:
   std::string file_;
   std::size_t most_;
-  Problems problems_;
+  std::string of_root(std::string code) const;
+
+  Problems problems_, notes_;
   std::size_t unlisted_ = 0;
 };
 

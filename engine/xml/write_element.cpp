@@ -58,6 +58,14 @@ void ElementWriter::length_unless(const char* name, Length value, Length usual) 
   if (value != usual) length(name, value);
 }
 
+void ElementWriter::measured(const char* name, Length length) {
+  attribute(name, measured_number(length, unit_));
+}
+
+void ElementWriter::measured_unless(const char* name, Length length, Length usual) {
+  if (length != usual) measured(name, length);
+}
+
 void ElementWriter::length_or_free(const char* name, const std::optional<Length>& value) {
   if (value) {
     length(name, *value);

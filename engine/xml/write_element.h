@@ -27,6 +27,8 @@ class ElementWriter {
   void text(const char* name, std::string_view text);                  // unless empty
   void list(const char* name, const std::vector<std::string>& words);  // unless empty
   void length(const char* name, Length length);
+  void measured_unless(const char* name, Length length, Length usual);
+  void measured(const char* name, Length length);  // as measured_number
   void length_unless(const char* name, Length length, Length usual);
   void length_or_free(const char* name, const std::optional<Length>& length);
   // `all` for what most sides have and a name of its own for an odd one; nothing where usual.

@@ -54,7 +54,7 @@ class TestSheet {
     flow_.text(locale_.say(title, cutter_.name), {.size = 15, .bold = true});
     flow_.text(
         locale_.say("Scrap %1 square, %2 thick. Measure on the back, twice.", scale(test_.scrap),
-                    locale_.exact_length(test_.thickness, cutter_.scale.unit)),
+                    locale_.measured(test_.thickness, cutter_.scale.unit)),
         {.size = text});
     flow_.text(locale_.say(cautions), {.size = text});
     flow_.gap(6);

@@ -10,13 +10,20 @@ Scales scales_for(const Scale& job, const Locale& locale) {
 }
 
 SizeText size_text(Length width, Length height, const Scale& job, const Locale& locale) {
+  const auto in = [&](const Scale& scale) {
+    return scale == job ? locale.size(width, height, scale)
+                        : locale.rounded_size(width, height, scale);
+  };
   const Scales scales = scales_for(job, locale);
-  return {locale.size(width, height, scales.own), locale.size(width, height, scales.other)};
+  return {in(scales.own), in(scales.other)};
 }
 
 SizeText length_text(Length length, const Scale& job, const Locale& locale) {
+  const auto in = [&](const Scale& scale) {
+    return scale == job ? locale.described(length, scale) : locale.length(length, scale);
+  };
   const Scales scales = scales_for(job, locale);
-  return {locale.length(length, scales.own), locale.length(length, scales.other)};
+  return {in(scales.own), in(scales.other)};
 }
 
 std::string ranges(const std::vector<int>& numbers) {

@@ -15,7 +15,8 @@ struct SizeText {
   std::string own, other;
 };
 // The first unit is the job's, unless the locale's is of the other system; the second is inches
-// where the first is metric, else centimetres.
+// where the first is metric, else centimetres. In the job's own unit a length is exact or said to
+// be "about" so much; in the other it is rounded to the scale.
 struct Scales {
   Scale own, other;
 };

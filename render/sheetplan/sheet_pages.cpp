@@ -173,9 +173,10 @@ class Pages {
     const TextStyle& style = anew ? cut_strong : cut_plain;
     page.text(cut_text(cut, report_, locale_), {spot.x + stop_column, spot.y}, style);
     // Rounded: it only tells which piece is meant.
-    const std::string piece = locale_.say(
-        cut.upright() ? mark("upright, %1 x %2") : mark("level, %1 x %2"),
-        locale_.length_number(cut.piece_width, scale), locale_.length(cut.piece_height, scale));
+    const std::string piece =
+        locale_.say(cut.upright() ? mark("upright, %1 x %2") : mark("level, %1 x %2"),
+                    locale_.described_number(cut.piece_width, scale),
+                    locale_.described(cut.piece_height, scale));
     const double room = width - piece_column - 8;
     const TextStyle fitting = paper::narrowed(piece, room, small, least_type);
     page.text(paper::fitted(piece, room, fitting), {spot.x + piece_column, spot.y}, fitting);

@@ -135,7 +135,7 @@ class BoardDrawing {
       drawing.stroke(trace(panel.face_edge), face_pen);
       name_groove(
           drawing, box(mirrored(panel.face, width_)), panel.face_edge == rectangle(panel.face),
-          view_.locale.say("V-groove, %1 wide", view_.locale.length(width, view_.job->scale)));
+          view_.locale.say("V-groove, %1 wide", view_.locale.described(width, view_.job->scale)));
     }
   }
 

@@ -29,7 +29,7 @@ std::string place_text(const PlaceWords& words, Length distance, const BoardView
   const bool inside = distance >= Length();
   return view.locale.say(
       inside ? words.inside : words.outside,
-      view.locale.length(inside ? distance : Length() - distance, view.job->scale));
+      view.locale.described(inside ? distance : Length() - distance, view.job->scale));
 }
 
 // Named below, within the frame, so that the name stays on the piece when it is cut out.

@@ -97,8 +97,8 @@ Drawing measured(const BoardView& view, const Rect& board, Length step) {
   const Locale& locale = view.locale;
   const Scale& scale = view.job->scale;
   drawing.text(
-      locale.say("this rectangle is %1 by %2, its diagonal %3", locale.length(width, scale),
-                 locale.length(height, scale), locale.length(step * (5 * unit), scale)),
+      locale.say("this rectangle is %1 by %2, its diagonal %3", locale.described(width, scale),
+                 locale.described(height, scale), locale.described(step * (5 * unit), scale)),
       {box.x, paper::points(board.bottom + dark_margin) - 26},
       {14, true, measured_pen.colour, Anchor::left, 0});
   return drawing;

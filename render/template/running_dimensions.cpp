@@ -108,12 +108,8 @@ std::vector<double> spread_labels(const std::vector<double>& wished, double spac
 }
 
 std::string dimension_text(Length length, const Scale& scale, const Locale& locale) {
-  const LengthText plain = format_number(length, scale);
-  if (plain.exact) return locale.number(plain.text);
-  const bool inch = scale.unit == Unit::inch;
-  const Length finest = inch ? sixty_fourths(1) : Length::from_ticks(ticks_per_mm / 10);
-  const LengthText fine = format_number(length, {scale.unit, finest});
-  return (fine.exact ? "" : about) + locale.number(fine.text);
+  const LengthText out = format_readable(length, scale);
+  return (out.exact ? "" : about) + locale.number(out.text);
 }
 
 bool draw_running_dimensions(paper::Drawing& drawing, std::vector<DimensionMark> marks,

@@ -91,7 +91,7 @@ void draw_heading(paper::Drawing& drawing, const BoardView& view, const paper::B
   job_line +=
       middle_dot + locale.say("%1 x %2, %3 thick", locale.described(board.blank.width(), job.scale),
                               locale.described(board.blank.height(), job.scale),
-                              locale.described(layer.board.thickness, job.scale));
+                              locale.measured(layer.board.thickness, job.scale.unit));
   const Length trim = board.blank.left - board.edges.left;
   if (trim > Length()) {
     const std::string taped = locale.say("taped behind the top mat: %1 smaller on each side",

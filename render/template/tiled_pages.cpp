@@ -170,10 +170,11 @@ std::string feed_back(const BoardView& view, const TemplateOptions& options,
   return view.locale.say(
              "Is the outer line %1 by %2? If not, measure its sides and diagonals and "
              "make the printer's profile finer:",
-             view.locale.length(blank.width(), scale), view.locale.length(blank.height(), scale)) +
+             view.locale.described(blank.width(), scale),
+             view.locale.described(blank.height(), scale)) +
          " mullion printer -o printer.xml --from printer.xml --assembled \"" +
-         format_length(blank.width(), scale).text + " x " +
-         format_length(blank.height(), scale).text + "\"" + (turned ? " --turned" : "") +
+         format_exact(blank.width(), scale.unit) + " x " +
+         format_exact(blank.height(), scale.unit) + "\"" + (turned ? " --turned" : "") +
          " --across .. --down .. --falling .. --rising ..";
 }
 

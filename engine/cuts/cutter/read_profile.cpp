@@ -101,9 +101,14 @@ void read_stop(Element& element, CutterProfile& out) {
   stop = StopScale{range.least, range.most, signed_length(element, "zero")};
 }
 
+Length required_thickness(Element& element) {
+  if (!element.has("thickness")) element.required("thickness", "a length");
+  return element.measured_or("thickness", inches(1));
+}
+
 void read_over_cut(Element& element, CutterProfile& out) {
   element.children({});
-  const OverCut entry{element.required_length("thickness", Least::above_zero),
+  const OverCut entry{required_thickness(element),
                       element.required_length("distance", Least::zero)};
   if (!out.over_cuts.empty() && entry.thickness <= out.over_cuts.back().thickness) {
     element.unexpected("thickness", "cutter-over-cut-order",

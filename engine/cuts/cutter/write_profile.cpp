@@ -91,7 +91,7 @@ std::string write_cutter(const CutterProfile& cutter) {
   if (cutter.far_stop) write_stop(out.child("stop"), "far", *cutter.far_stop);
   for (const OverCut& entry : cutter.over_cuts) {
     ElementWriter over_cut = out.child("over-cut");
-    over_cut.length("thickness", entry.thickness);
+    over_cut.measured("thickness", entry.thickness);
     over_cut.length("distance", entry.distance);
   }
   if (cutter.times != HandlingTimes{}) write_times(out.child("times"), cutter.times);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/cuts/sheet/scale_text.h"
+#include "engine/xml/words.h"
 
 namespace mullion {
 namespace {
@@ -14,7 +15,9 @@ class TestSheet {
 
   std::string write() {
     out_ = "Test cuts for " + cutter_.name + "\n";
-    out_ += "  Scrap " + text(test_.scrap) + " square, " + exact(test_.thickness) +
+    out_ += "  Scrap " + text(test_.scrap) + " square, " +
+            measured_number(test_.thickness, cutter_.scale.unit) + " " +
+            word_for(cutter_.scale.unit) +
             " thick, a backing sheet, a fresh blade. Measure on the back, twice.\n";
     if (test_.guide || test_.near_stop || test_.far_stop) scales();
     step(

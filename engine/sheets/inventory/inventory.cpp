@@ -5,6 +5,7 @@
 
 #include "engine/file/input.h"
 #include "engine/job/read.h"
+#include "engine/job/usual.h"
 #include "engine/xml/document.h"
 #include "engine/xml/element.h"
 
@@ -66,7 +67,7 @@ void read_board(Element& element, std::set<std::string>& ids, Stock& stock) {
   board.colour = Layer{}.colour;
   board.any_colour = !element.has("colour");
   element.colour("colour", board.colour);
-  board.thickness = element.length_or("thickness", Least::above_zero, Layer{}.thickness);
+  board.thickness = element.measured_or("thickness", thickness_of(Layer{}.ply, stock.unit));
   for (const pugi::xml_node& node : element.children({"sheet", "offcut"})) {
     if (stock.pieces.size() == most_stock_pieces) {
       element.problem("job-too-many", "found more than " + std::to_string(most_stock_pieces) +
@@ -139,6 +140,7 @@ Result<Stock> parse_stock(std::string_view xml, const std::string& file) {
   if (Problems problems = without_price(stock); !problems.empty()) {
     return tl::unexpected(std::move(problems));
   }
+  stock.remarks = reading.notes();
   return stock;
 }
 

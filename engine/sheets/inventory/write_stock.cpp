@@ -58,7 +58,7 @@ std::string write_stock(const Stock& stock) {
     ElementWriter board = out.child("board");
     board.attribute("name", first.board.name);
     if (!first.board.any_colour) board.colour("colour", first.board.colour);
-    board.length("thickness", first.board.thickness);
+    board.measured("thickness", first.board.thickness);
     for (const StockPiece& piece : stock.pieces) {
       if (piece.board == first.board) {
         write_piece(board.child(piece.offcut ? "offcut" : "sheet"), piece);

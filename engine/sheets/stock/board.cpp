@@ -14,6 +14,14 @@ auto key(const Board& board) {
                          colour.blue, board.any_colour);
 }
 
+// A rule shows it in one of the systems, or it was measured.
+std::string thickness_text(Length thickness, const Scale& scale, const Locale& locale) {
+  for (const Unit unit : {Unit::inch, Unit::millimetre}) {
+    if (thickness == to_finest_mark(thickness, unit)) return size_text(thickness, scale, locale);
+  }
+  return locale.measured(thickness, scale.unit);
+}
+
 }  // namespace
 
 bool operator<(const Board& a, const Board& b) {
@@ -27,7 +35,7 @@ Board board_of(const Layer& layer) {
 std::string describe(const Board& board, const Scale& scale, const Locale& locale) {
   const std::string name = board.name.empty() ? locale.say("unnamed board") : board.name;
   const std::string colour = board.any_colour ? "" : format_colour(board.colour) + ", ";
-  return name + ", " + colour + size_text(board.thickness, scale, locale);
+  return name + ", " + colour + thickness_text(board.thickness, scale, locale);
 }
 
 }  // namespace mullion

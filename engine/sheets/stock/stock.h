@@ -45,6 +45,7 @@ struct Stock {
   std::vector<StockPiece> pieces;
   std::set<std::string> gone_ids;  // of pieces that are no longer there: not to be used again
   std::string file;
+  Problems remarks;  // notes on what the file says and was taken a little otherwise
 };
 
 // The same piece, wherever it stands in a file.
@@ -59,9 +60,9 @@ const StockPiece* find_piece(const std::vector<StockPiece>& pieces, std::string_
 // several.
 std::optional<Board> listed_board(const Board& wanted, const Stock& stock);
 
-// 1.6 mm and 1/16 in name the same board. Our own figure: half of 0.1 mm, to which thicknesses are
-// written; sheets of one kind differ by more.
-inline constexpr Length thickness_tolerance = Length::from_ticks(ticks_per_mm / 20);
+// 1.5 mm, 1.6 mm and 1/16 in name the same board. Our own figure: sheets of one kind differ by as
+// much, boards of other plies by more.
+inline constexpr Length thickness_tolerance = Length::from_ticks(ticks_per_mm / 10);
 
 // The sizes that sheets of mat board are commonly sold in: 32 x 40 and 40 x 60 in, 81 x 102 and
 // 102 x 152 cm. Common practice and suppliers' statements; no published standard.

@@ -144,9 +144,11 @@ TEST_CASE("frames gives the sizes in the order of the words") {
   std::string expected;
   for (const Json& frame : both.json.at("frames")) {
     const Json& borders = frame.at("borders");
-    expected += text(frame.at("width")) + " x " + text(frame.at("height")) + ": borders left " +
-                text(borders.at("left")) + ", top " + text(borders.at("top")) + ", right " +
-                text(borders.at("right")) + ", bottom " + text(borders.at("bottom")) + "\n";
+    expected += "mat " + text(frame.at("width")) + " x " + text(frame.at("height")) + ", rabbet " +
+                text(frame.at("rabbet_width")) + " x " + text(frame.at("rabbet_height")) +
+                ": borders left " + text(borders.at("left")) + ", top " + text(borders.at("top")) +
+                ", right " + text(borders.at("right")) + ", bottom " + text(borders.at("bottom")) +
+                "\n";
   }
   CHECK(!expected.empty());
   CHECK(both.words.out == expected);

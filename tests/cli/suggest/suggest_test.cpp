@@ -26,7 +26,9 @@ TEST_CASE("frames lists the smallest frame first") {
   const oracle::Run run =
       oracle::mullion({"frames", oracle::gallery("equal-borders.xml"), "--border", "1 1/2"});
   REQUIRE(run.status == 0);
-  CHECK(run.out.rfind("14 in x 11 in: borders left 2 1/8 in, top 1 5/8 in", 0) == 0);
+  CHECK(run.out.rfind(
+            "mat 14 in x 11 in, rabbet 14 1/8 in x 11 1/8 in: borders left 2 1/8 in, top 1 5/8 in",
+            0) == 0);
 }
 
 namespace {
@@ -150,7 +152,7 @@ TEST_CASE("a shop's own sizes, in centimetres, serve a job in inches") {
   const oracle::Run run =
       oracle::mullion({"frames", oracle::gallery("equal-borders.xml"), "--sizes", sizes});
   REQUIRE(run.status == 0);
-  CHECK(run.out.rfind("20 in x 24 in: borders left ", 0) == 0);
+  CHECK(run.out.rfind("mat 20 in x 24 in, rabbet 20 1/8 in x 24 1/8 in: borders left ", 0) == 0);
   const oracle::Run ideas =
       oracle::mullion({"suggest", job_of_five(folder, "in"), "--sizes", sizes, "-n", "1"});
   CHECK(

@@ -674,7 +674,7 @@ class Maker {
         Layer layer;
         layer.board = "Clay";
         layer.reveal = {a.length, a.length, a.length, a.length};
-        layer.thickness = thickness_of(4);
+        layer.thickness = thickness_of(4, job_.scale.unit);
         layer.name = "Layer 9";
         return {edit::Add{"layer", {{"board", "Clay"}, {"reveal", a.text}}, {}, std::nullopt},
                 [=](Model& model) {

@@ -1,6 +1,7 @@
 // What is said of bad arrangements and rules: each message, with its exact place.
 
 #include "complaint.h"
+#include "engine/job/write.h"
 
 using complaint::arrange;
 using complaint::expect;
@@ -228,4 +229,51 @@ TEST_CASE("a ring has one centre at most, something around it, and no one window
       arranged("<ring @align=\"top\">" + dune + pier + "</ring>"), "job-unknown-attribute",
       "unknown attribute \"align\" in <ring>; expected \"id\", \"across\", \"down\", \"first\" or "
       "\"gap\"");
+
+TEST_CASE(
+    "an opening that is turned, and one within another, are refused with what to do instead") {
+  const auto with = [](const std::string& arrangement) {
+    return job(pictures + layers + "<arrange>" + arrangement + "</arrange>\n");
+  };
+  const std::string upright =
+      "; expected none, since openings stand upright; draw the turned window as a path in an SVG "
+      "file and use shape=\"outline\"";
+  expect(with("<opening picture=\"dune\" @angle=\"5\"/>"), "job-turned-opening",
+         "found angle=\"5\" in <opening>" + upright);
+  expect(with("<row @rotation=\"-3.5\"><opening picture=\"dune\"/></row>"), "job-turned-opening",
+         "found rotation=\"-3.5\" in <row>" + upright);
+  const std::string beside =
+      "; expected it beside, since what an opening leaves inside falls out of the board; state the "
+      "inner mat in a job file of its own, and mount it on the backing";
+  expect(with("<opening picture=\"dune\">@<opening width=\"4\" height=\"4\"/></opening>"),
+         "job-nested-opening", "found <opening> in <opening>" + beside);
+  expect(with("<opening picture=\"dune\">@<row><opening picture=\"pier\"/></row></opening>"),
+         "job-nested-opening", "found <row> in <opening>" + beside);
+}
+
+// A gauge reads thousandths of an inch, of which few are whole ticks.
+TEST_CASE("a measured thickness is taken to the nearest tick, with a note; what is cut is exact") {
+  using namespace mullion;
+  const auto read = [](const std::string& parts) { return parse_job(job(parts), "gauge.xml"); };
+  const auto measured = read(pictures + "<layers><layer thickness=\"0.055\"/></layers>" + arrange);
+  REQUIRE(measured);
+  CHECK(measured->layers.front().thickness == Length::from_ticks(2235));  // 2235.2 of 1/40640 in
+  REQUIRE(measured->remarks.size() == 1);
+  const Problem& note = measured->remarks.front();
+  CHECK(note.severity == Severity::note);
+  CHECK(note.code == "job-measured");
+  CHECK(note.place == Place{4, 24});
+  CHECK(note.message ==
+        "thickness of <layer>: \"0.055\" is taken to the nearest tick (1/40640 in), less than "
+        "0.0004 mm away");
+  const auto again = parse_job(write_job(*measured), "again.xml");
+  REQUIRE(again);
+  CHECK(again->layers.front().thickness == Length::from_ticks(2235));
+  CHECK(
+      read(pictures + "<layers><layer thickness=\"1.5 mm\"/></layers>" + arrange)->remarks.empty());
+  expect(
+      job(pictures + "<layers><layer/><layer @reveal=\"0.055\"/></layers>" + arrange),
+      "job-bad-length",
+      "reveal of <layer>: \"0.055\" is not a whole number of ticks (1/40640 in); the nearest are "
+      "447/8128 and 559/10160 in");
 }

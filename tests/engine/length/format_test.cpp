@@ -53,7 +53,7 @@ TEST_CASE("lengths print as the nearest mixed fraction of the increment") {
   CHECK(odd.text == "1/8 in");
   CHECK_FALSE(odd.exact);
   CHECK(odd.remainder == sixty_fourths(1));
-  CHECK(describe(sixty_fourths(9), sixteenths) == "about 1/8 in");
+  CHECK(describe(sixty_fourths(9), sixteenths) == "9/64 in");
 
   const Scale half_mm{Unit::millimetre, Length::from_ticks(800)};
   CHECK(format_length(parse_length("215.5 mm", Unit::inch).value(), half_mm).text == "215.5 mm");
@@ -104,8 +104,7 @@ TEST_CASE("a text that is not exact says about, and one that says nothing is exa
   for (const Scale& scale : {sixteenths, whole}) {
     for (std::int64_t ticks = 1; ticks < 130000; ticks += 211) {
       const Length length = Length::from_ticks(ticks);
-      for (const std::string& text : {describe(length, scale), describe_exact(length, scale),
-                                      describe_fine(length, scale.unit)}) {
+      for (const std::string& text : {describe(length, scale), describe_fine(length, scale.unit)}) {
         INFO(ticks << ": " << text);
         if (text.starts_with("less than ")) {
           CHECK(length < finest_mark(scale.unit));
@@ -115,19 +114,50 @@ TEST_CASE("a text that is not exact says about, and one that says nothing is exa
         const Length said = parse_length(text.substr(about ? 6 : 0), scale.unit).value();
         CHECK(about == (said != length));
         const Length off = said < length ? length - said : said - length;
-        CHECK(off * 2 <= scale.increment);
+        CHECK(off * 2 <= finest_mark(scale.unit));
       }
     }
   }
 }
 
-TEST_CASE("a length between steps is exact where a rule or a decimal says it, else about a step") {
+TEST_CASE("a length between steps is exact where a rule or a decimal says it, else about a mark") {
   const Scale sixteenths{Unit::inch, sixty_fourths(4)};
-  CHECK(describe_exact(sixty_fourths(33), sixteenths) == "33/64 in");
-  CHECK(describe_exact_number(sixty_fourths(33), sixteenths) == "33/64");
-  CHECK(describe_exact(millimetres(10), sixteenths) == "about 3/8 in");
-  CHECK(describe_exact(millimetres(10), {Unit::millimetre, millimetres(4)}) == "10 mm");
+  CHECK(describe(sixty_fourths(33), sixteenths) == "33/64 in");
+  CHECK(describe_number(sixty_fourths(33), sixteenths) == "33/64");
+  CHECK(describe(millimetres(10), sixteenths) == "about 25/64 in");
+  CHECK(describe(millimetres(10), {Unit::millimetre, millimetres(4)}) == "10 mm");
   CHECK(describe_fine(millimetres(10), Unit::inch) == "about 25/64 in");
   CHECK(describe_fine(Length::from_ticks(300), Unit::inch) == "less than 1/64 in");
   CHECK(describe_fine(sixty_fourths(1), Unit::inch) == "1/64 in");
+}
+
+TEST_CASE("a length is said the same whatever the steps of the rule are") {
+  for (std::int64_t ticks = 0; ticks < 200000; ticks += 53) {
+    const Length length = Length::from_ticks(ticks);
+    const std::string inch = describe(length, {Unit::inch, sixty_fourths(4)});
+    for (const int step : {1, 2})
+      CHECK(describe(length, {Unit::inch, sixty_fourths(step)}) == inch);
+    const std::string mm = describe(length, {Unit::millimetre, millimetres(1)});
+    CHECK(describe(length, {Unit::millimetre, Length::from_ticks(ticks_per_mm / 2)}) == mm);
+  }
+  CHECK(describe(Length::from_ticks(1600 * 211 + 800), {Unit::millimetre, millimetres(1)}) ==
+        "211.5 mm");
+  CHECK(describe(sixty_fourths(1), {Unit::millimetre, millimetres(1)}) == "about 0.4 mm");
+}
+
+TEST_CASE("a measured length is taken to the nearest tick, and its text is read back as the same") {
+  const Measured gauge = parse_measured("0.055", Unit::inch).value();
+  CHECK(gauge.length == Length::from_ticks(2235));  // 2235.2
+  CHECK_FALSE(gauge.exact);
+  CHECK(measured_number(gauge.length, Unit::inch) == "0.055");
+  CHECK(parse_measured("1/16 in", Unit::millimetre)->exact);
+  CHECK(measured_number(sixty_fourths(4), Unit::inch) == "1/16");
+  CHECK_FALSE(parse_measured("thick", Unit::inch));
+  for (std::int64_t ticks = 1; ticks < 20000; ++ticks) {
+    for (const Unit unit : {Unit::inch, Unit::millimetre, Unit::centimetre}) {
+      const std::string text = measured_number(Length::from_ticks(ticks), unit);
+      CHECK(parse_measured(text, unit)->length == Length::from_ticks(ticks));
+      CHECK(text.size() <= 8);
+    }
+  }
 }

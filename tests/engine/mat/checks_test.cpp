@@ -149,7 +149,10 @@ TEST_CASE("an under-mat's lines off the rule are told, with one of them") {
       built(one(plain, oat + R"(<layer board="Slate" reveal="1/4" thickness="3/64"/>)", wide));
   CHECK(message_of(b, "check-off-rule").find("is 3 19/64 in from the edge") != std::string::npos);
   const Built steep = built(one(plain, oat + R"(<layer board="Slate" thickness="0.05"/>)", wide));
-  CHECK(message_of(steep, "check-off-rule").find("is about 3 19/64 in") != std::string::npos);
+  CHECK(message_of(steep, "check-off-rule").find("is 3.3 in from") != std::string::npos);
+  const Built metric =
+      built(one(plain, oat + R"(<layer board="Slate" thickness="1.3 mm"/>)", wide));
+  CHECK(message_of(metric, "check-off-rule").find("is about 3 19/64 in") != std::string::npos);
 }
 
 TEST_CASE("boards are held against sheets, blades and their own core") {

@@ -444,7 +444,7 @@ TEST_CASE("a board of which none is on hand is short, not unknown") {
   CHECK(too_large.error().at(0).code == "sheets-blank-too-large");
 }
 
-TEST_CASE("a board is found by name though no colour is stated, and 1.6 mm is 1/16 in") {
+TEST_CASE("a board is found by name though no colour is stated, and 1.5 and 1.6 mm are 1/16 in") {
   Stock stock;
   Board open = oat;
   open.any_colour = true;
@@ -452,7 +452,8 @@ TEST_CASE("a board is found by name though no colour is stated, and 1.6 mm is 1/
   const Board red{"Oat", {0xff, 0, 0}, Length::from_ticks(16 * ticks_per_mm / 10)};
   const Board scarlet{"Oat", red.colour, oat.thickness};
   CHECK(listed_board(red, stock) == open);
-  CHECK(!listed_board({"Oat", {}, Length::from_ticks(15 * ticks_per_mm / 10)}, stock));
+  CHECK(listed_board({"Oat", {}, Length::from_ticks(15 * ticks_per_mm / 10)}, stock) == open);
+  CHECK(!listed_board({"Oat", {}, Length::from_ticks(14 * ticks_per_mm / 10)}, stock));
   CHECK(!listed_board({"Oats", {}, sixty_fourths(4)}, stock));
   // Colours that the stock tells apart, and a layer that states none.
   stock.pieces = {sheet("a", oat, inches(32), inches(40), 1200),

@@ -99,7 +99,7 @@ std::vector<Explanation> job_codes() {
        "Lengths are whole numbers of 1/40640 in (0.000625 mm); a gauge reads others too. Sizes "
        "that "
        "are cut stay exact, and this one is off by less than any gauge shows.",
-       "Nothing."},
+       "Nothing is to be done."},
       {"job-bad-number", error, "a number is not one that may stand here",
        "It is no number, or outside of what makes sense.",
        "Write a number between those that the message names."},

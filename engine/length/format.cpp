@@ -235,6 +235,15 @@ tl::expected<ExactTicks, std::string> parse_exact(std::string_view text, Unit fa
   return out;
 }
 
+// Decimals that are far below a tick go.
+std::string without_finest_decimals(std::string_view text) {
+  const std::size_t point = text.find('.');
+  if (point == text.npos) return std::string(text);
+  const std::size_t end = std::min(text.find_first_not_of("0123456789", point + 1), text.size());
+  const std::size_t kept = std::min(end, point + 1 + most_decimals);
+  return std::string(text.substr(0, kept)) + std::string(text.substr(end));
+}
+
 // Whether somebody's rule shows it: to the finest mark, or in thousandths of an inch.
 bool is_readable(Length length, Unit unit) {
   if (length == to_finest_mark(length, unit)) return true;
@@ -255,7 +264,7 @@ tl::expected<Length, std::string> parse_length(std::string_view text, Unit unit)
 }
 
 tl::expected<Measured, std::string> parse_measured(std::string_view text, Unit unit) {
-  auto read = parse_exact(text, unit);
+  auto read = parse_exact(without_finest_decimals(text), unit);
   if (!read) return tl::unexpected(read.error());
   if (read->rest > read->of - read->rest) ++read->ticks;
   return Measured{read->length(), read->rest == 0};

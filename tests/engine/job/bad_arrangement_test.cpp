@@ -262,7 +262,8 @@ TEST_CASE("a measured thickness is taken to the nearest tick, with a note; what 
   const Problem& note = measured->remarks.front();
   CHECK(note.severity == Severity::note);
   CHECK(note.code == "job-measured");
-  CHECK(note.place == Place{4, 24});
+  CHECK(note.place.line == 3);
+  CHECK(note.place.column == 16);
   CHECK(note.message ==
         "thickness of <layer>: \"0.055\" is taken to the nearest tick (1/40640 in), less than "
         "0.0004 mm away");

@@ -152,6 +152,7 @@ TEST_CASE("a measured length is taken to the nearest tick, and its text is read 
   CHECK(measured_number(gauge.length, Unit::inch) == "0.055");
   CHECK(parse_measured("1/16 in", Unit::millimetre)->exact);
   CHECK(measured_number(sixty_fourths(4), Unit::inch) == "1/16");
+  CHECK(parse_measured("11.4084062193 in", Unit::millimetre)->length == Length::from_ticks(463638));
   CHECK_FALSE(parse_measured("thick", Unit::inch));
   for (std::int64_t ticks = 1; ticks < 20000; ++ticks) {
     for (const Unit unit : {Unit::inch, Unit::millimetre, Unit::centimetre}) {

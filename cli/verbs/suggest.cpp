@@ -213,7 +213,10 @@ int suggest_jobs(const Options& options) {
   if (!cutter) return answer.fail(cutter.error());
   auto found = search(*job, *wishes, options.progress);
   if (!found) return answer.fail(found.error());
-  const Problems told = keep_what_is_cut(*found, *cutter, options.count);
+  Problems told = suggest::left_aside(*job, *wishes);
+  for (Problem& one : keep_what_is_cut(*found, *cutter, options.count)) {
+    told.push_back(std::move(one));
+  }
   if (!answer.is_json()) report(told);
   if (!options.jobs.empty()) {
     if (const int status = write_jobs(*found, options); status != success) return status;

@@ -97,6 +97,11 @@ std::vector<Explanation> suggest_codes() {
        "thick: such an arrangement is left out while others can be cut.",
        "Name your own cutter by --cutter, a smaller board or frame, or more arrangements by -n; if "
        "all are told so, have the mat cut elsewhere."},
+      {"suggest-left-aside", note, "a suggestion does not keep something that the job states",
+       "Suggestions are arrangements of their own: borders follow from them and from the board, "
+       "and "
+       "rules speak of openings that lie otherwise.",
+       "State borders and rules anew in the suggested job, or ask for wider ones by --border."},
       {"suggest-elsewhere", warning, "suggested jobs are written away from their images",
        "A job file names its images from its own folder, so proofs of the copies will not find "
        "them.",

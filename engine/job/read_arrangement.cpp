@@ -84,7 +84,9 @@ void ArrangementReader::take_picture(Element& element, const std::string& id) {
 // True offsets of a turned window would be lines that no stop of a straight-line cutter sets.
 void ArrangementReader::refuse_turned(Element& element) {
   for (const char* word : {"angle", "rotate", "rotation", "tilt"}) {
-    if (!element.has(word)) continue;
+    // To ask for it would list it among the words that are known.
+    if (element.offset_of_attribute(word) == element.offset()) continue;
+    element.has(word);
     element.unexpected(word, "job-turned-opening",
                        "none, since openings stand upright; draw the turned window as a path in an "
                        "SVG file and use shape=\"outline\"");
@@ -122,7 +124,7 @@ Opening ArrangementReader::read_opening(Element& element) {
 
   std::vector<pugi::xml_node> grooves, reveals, nested;
   for (const pugi::xml_node& child :
-       element.children({"groove", "reveal", "opening", "row", "column"})) {
+       element.children({"groove", "reveal", "opening", "row", "column", "ring", "places"})) {
     const std::string_view name = child.name();
     (name == "groove" ? grooves : name == "reveal" ? reveals : nested).push_back(child);
   }

@@ -78,6 +78,7 @@ void change(Job& job, const Statement& statement, std::optional<Length> number) 
       return;
     case Statement::Kind::structure:
     case Statement::Kind::equal_gaps:
+    case Statement::Kind::equal_sizes:
     case Statement::Kind::alignments:
     case Statement::Kind::side_borders:
     case Statement::Kind::end_borders:

@@ -48,7 +48,9 @@ class Builder {
     state_borders();
     for (Axis axis : {across, down}) {
       prefer_equal(free_gaps_[axis], level::equal_parts);
-      prefer_equal(free_sizes_[axis], level::free_sizes);
+      if (const auto mean = prefer_equal(free_sizes_[axis], level::free_sizes)) {
+        model_.free_size_axis[*mean] = axis;
+      }
     }
     list_measures();
     return std::move(model_);
@@ -486,10 +488,12 @@ class Builder {
   }
 
   // All equal to each other, as a preference that treats every pair alike: each equals the mean.
-  void prefer_equal(const std::vector<Linear>& forms, int level) {
-    if (forms.size() < 2) return;
+  // The mean's variable, where there are several.
+  std::optional<int> prefer_equal(const std::vector<Linear>& forms, int level) {
+    if (forms.size() < 2) return std::nullopt;
     const Linear mean = variable();
     for (const Linear& form : forms) want(form == mean, level);
+    return mean.terms().front().variable;
   }
 
   void measure(const Linear& form, Rank rank) { model_.measures.push_back({form, rank}); }

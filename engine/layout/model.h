@@ -73,6 +73,7 @@ struct Model {
   std::vector<NamedBox> groups;       // outermost first
   std::map<std::string, solver::Linear, std::less<>> gaps;  // by id
   std::vector<RingOf> rings;
+  std::map<int, Axis> free_size_axis;     // by the variable that is the mean of its free sizes
   std::vector<Extent> extents;            // of groups whose largest part only a solution can tell
   std::vector<solver::Measure> measures;  // what is read off the rule, for snapping
 };

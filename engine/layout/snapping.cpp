@@ -1,6 +1,7 @@
 #include "engine/layout/snapping.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 namespace mullion::layout {
@@ -176,7 +177,8 @@ std::vector<Broken> broken_by_snapping(const Model& model, const solver::Solutio
   std::vector<Broken> out;
   for (const solver::Constraint& rule : model.system.constraints()) {
     const bool required = rule.level == level::required && !may_break(model, rule);
-    if (required || rule.level > level::medium_rule) continue;
+    const bool is_told = rule.level <= level::medium_rule || rule.level == level::weak_rule;
+    if (required || !is_told) continue;
     if (!solver::violation(rule, exact.value(rule.form)).is_zero()) continue;
     const Rational now = solver::violation(rule, snapped.value(rule.form));
     if (!now.is_zero()) out.push_back({&rule, now});
@@ -219,6 +221,36 @@ std::vector<LayoutNote> notes_on_broken(const Model& model, const std::vector<Br
   }
   if (others.size() == 1) notes.push_back(std::move(others.front()));
   if (others.size() > 1) notes.emplace_back(OutOfLine{others.size(), most});
+  return notes;
+}
+
+// Openings of free size that were alike: by how much the largest exceeds the smallest. Preferences
+// of one axis are each a size less their mean, a variable of their own.
+std::vector<LayoutNote> notes_on_sizes(const Model& model, const solver::Solution& exact,
+                                       const Values& snapped) {
+  struct Spread {
+    Rational least, most;
+    bool was_equal = true;
+  };
+  std::map<int, Spread> by_mean;
+  for (const solver::Constraint& rule : model.system.constraints()) {
+    if (rule.level != level::free_sizes) continue;
+    const Rational now = snapped.value(rule.form);
+    const auto [spread, is_new] =
+        by_mean.try_emplace((rule.form.terms().end() - 1)->variable, Spread{now, now});
+    spread->second.least = std::min(spread->second.least, now);
+    spread->second.most = std::max(spread->second.most, now);
+    spread->second.was_equal = spread->second.was_equal && exact.value(rule.form).is_zero();
+  }
+  std::vector<LayoutNote> notes;
+  for (const auto& [mean, spread] : by_mean) {
+    if (!spread.was_equal || spread.least == spread.most) continue;
+    Statement what;
+    what.kind = Statement::Kind::equal_sizes;
+    what.axis = model.free_size_axis.at(mean);
+    notes.emplace_back(
+        OffBy{what, Length::from_ticks((spread.most - spread.least).floor().to_int64())});
+  }
   return notes;
 }
 
@@ -274,6 +306,9 @@ Snapping snap_to_increment(const Job& job, const Model& model, const solver::Sol
     out.values = to_whole_ticks(system, model, out.values, step, edges);
   }
   out.notes = notes_on_broken(model, broken_by_snapping(model, exact, out.values), job.scale.unit);
+  for (LayoutNote& note : notes_on_sizes(model, exact, out.values)) {
+    out.notes.push_back(std::move(note));
+  }
   for (LayoutNote& note : notes_off_step(model, out.values, step)) {
     out.notes.push_back(std::move(note));
   }

@@ -20,7 +20,8 @@ struct Statement {
     structure,  // holds of itself and is never named
     // Preferences that hold of themselves and are named where they could not be met.
     equal_gaps,
-    alignments,  // within rows and columns
+    equal_sizes,  // of openings whose size is free
+    alignments,   // within rows and columns
     side_borders,
     end_borders,
     optical_border,

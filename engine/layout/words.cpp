@@ -142,6 +142,9 @@ std::string text_of(const Statement& s, const Job& job, const Locale& locale) {
       return {};
     case Kind::equal_gaps:
       return locale.say("equal gaps");
+    case Kind::equal_sizes:
+      return s.axis == across ? locale.say("equal widths of the free openings")
+                              : locale.say("equal heights of the free openings");
     case Kind::alignments:
       return locale.say("an alignment within a row or column");
     case Kind::side_borders:
@@ -267,6 +270,7 @@ std::string text_of(const Remedy& remedy, const Model& model, const Job& job,
       return words_of(job.rules[s.rule], size, locale);
     case Kind::structure:
     case Kind::equal_gaps:
+    case Kind::equal_sizes:
     case Kind::alignments:
     case Kind::side_borders:
     case Kind::end_borders:

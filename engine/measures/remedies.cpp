@@ -65,6 +65,7 @@ std::string name_of(const Statement& statement, const Job& job) {
       return "border.bottom";
     case Statement::Kind::structure:
     case Statement::Kind::equal_gaps:
+    case Statement::Kind::equal_sizes:
     case Statement::Kind::alignments:
     case Statement::Kind::side_borders:
     case Statement::Kind::end_borders:

@@ -143,6 +143,34 @@ Length usual_gap(Unit unit) {
   return usual_for(unit).gap;
 }
 
+Problems left_aside(const Job& job, const Wishes& wishes) {
+  const Borders& borders = job.borders;
+  std::string stated;
+  const auto add = [&](const char* side, const std::optional<Length>& border) {
+    if (!border) return;
+    stated += (stated.empty() ? "" : ", ") + std::string(side) + " " + describe(*border, job.scale);
+  };
+  add("left", borders.left);
+  add("top", borders.top);
+  add("right", borders.right);
+  if (borders.bottom == Borders::Bottom::given) add("bottom", borders.bottom_size);
+  Problems out;
+  const auto note = [&](std::string message, Place place) {
+    out.push_back({Severity::note, "suggest-left-aside", std::move(message), place, job.file});
+  };
+  if (!stated.empty()) {
+    note("of the stated borders (" + stated + ") suggestions keep that none is narrower than " +
+             describe(wishes.border, job.scale),
+         borders.place);
+  }
+  if (!job.rules.empty()) {
+    note("suggestions leave the job's rules aside (" + std::to_string(job.rules.size()) +
+             "), since they speak of its own arrangement",
+         job.rules.front().place);
+  }
+  return out;
+}
+
 Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes) {
   const Job bare = without_arrangement(job);
   const std::vector<Item> items = items_of(bare);

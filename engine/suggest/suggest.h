@@ -49,4 +49,8 @@ struct Suggestions {
 // proved for every arrangement of rows and columns, or none found among so many; then what would.
 Result<Suggestions> suggest_collages(const Job& job, const Wishes& wishes);
 
+// Notes on what the job states and no suggestion keeps: borders, of which the least alone is asked
+// for, and rules, which speak of another arrangement.
+Problems left_aside(const Job& job, const Wishes& wishes);
+
 }  // namespace mullion::suggest

@@ -229,6 +229,7 @@ TEST_CASE("a ring has one centre at most, something around it, and no one window
       arranged("<ring @align=\"top\">" + dune + pier + "</ring>"), "job-unknown-attribute",
       "unknown attribute \"align\" in <ring>; expected \"id\", \"across\", \"down\", \"first\" or "
       "\"gap\"");
+}
 
 TEST_CASE(
     "an opening that is turned, and one within another, are refused with what to do instead") {

@@ -23,6 +23,35 @@ Length gap_of(const Layout& layout) {
 
 }  // namespace
 
+TEST_CASE("free windows that do not come out alike are told, with the amount") {
+  // 17 in for three: 5 11/16, 5 5/8 and 5 11/16, of which the largest is 1/16 in more.
+  const Job job = job_of(R"(<layers><layer board="Oat"/></layers><outer width="25" height="12"/>
+      <borders all="3"/><arrange><row gap="1"><opening id="a" width="free" height="6"/>
+      <opening id="b" width="free" height="6"/><opening id="c" width="free" height="6"/></row>
+      </arrange>)");
+  const Layout layout = lay_out(job).value();
+  const Problems told = told_notes(layout, job);
+  REQUIRE(told.size() == 1);
+  CHECK(told.front().code == "layout-moved");
+  CHECK(told.front().message ==
+        "equal widths of the free openings: off by 1/16 in, since the sizes do not divide into "
+        "whole steps of 1/16 in");
+  std::set<Length> widths;
+  for (const PlacedOpening& opening : layout.openings) widths.insert(opening.rect.width());
+  CHECK(widths == std::set<Length>{sixty_fourths(360), sixty_fourths(364)});
+}
+
+TEST_CASE("a strong wish against a stated border is told, with the amount and the border") {
+  const Job job = job_of(R"(<layers><layer board="Oat"/></layers><borders all="3"/>
+      <arrange><opening id="a" width="6" height="6"/></arrange><rules>
+      <fixed measure="border.left" length="4" strength="strong"/></rules>)");
+  const Problems told = told_notes(lay_out(job).value(), job);
+  REQUIRE(told.size() == 1);
+  CHECK(told.front().code == "layout-gave-way");
+  CHECK(told.front().message.find("is not met by 1 in; it gives way to the left border of 3 in") !=
+        std::string::npos);
+}
+
 TEST_CASE("a strong rule narrows a free gap to less than the usual one") {
   CHECK(gap_of(with("", R"(<at-most measure="g" length="1/2" strength="strong"/>)")) ==
         sixty_fourths(32));

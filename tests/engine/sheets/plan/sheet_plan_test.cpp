@@ -484,8 +484,7 @@ TEST_CASE("an off-cut that counts for something is not cut where a smaller one d
     stock.offcut_percent = percent;
     const Stock valued = with_offcut_values(stock, {});
     // The standard sheet is the cheapest by area: 1200 for 1280 sq in.
-    CHECK(valued.pieces.at(4).price ==
-          (11 * 14 * 1200 * percent + 1280 * 100 / 2) / (1280 * 100));
+    CHECK(valued.pieces.at(4).price == (11 * 14 * 1200 * percent + 1280 * 100 / 2) / (1280 * 100));
     const auto plan = plan_sheets(wanted, valued, {}, {}, quick());
     REQUIRE(plan);
     CHECK(stock.pieces.at(static_cast<std::size_t>(plan->boards.at(0).sheets.at(0).stock)).id ==

@@ -9,7 +9,7 @@ namespace mullion::proof {
 const char* const page_style = R"css(
 :root{color-scheme:light}
 *{box-sizing:border-box}
-body{margin:0;background:#fff;color:#262421;font:16px/1.5 Lato,"Segoe UI",Roboto,"Helvetica Neue",sans-serif}
+body{margin:0;background:#fff;color:#262421;font:16px/1.5 Lato,system-ui,sans-serif}
 main,header,footer{max-width:70rem;margin:0 auto;padding:0 1.25rem}
 header{padding-top:2rem}
 h1{font-weight:300;font-size:clamp(1.7rem,5vw,2.6rem);line-height:1.15;margin:.2em 0}

@@ -65,6 +65,7 @@ void Flow::keep(double height) {
 }
 
 void Flow::block(double height, const Draw& draw) {
+  runs_over_ = runs_over_ || height > page_height();
   keep(height);
   if (drawing_ != nullptr) draw(*drawing_, {margin, y_});
   y_ += height;

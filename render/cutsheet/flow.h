@@ -21,6 +21,7 @@ class Flow {
   double width() const;
   double page_height() const;  // of what is set on a page
   int pages() const { return pages_; }
+  bool runs_over() const { return runs_over_; }  // a block was higher than a page
 
   using Draw = std::function<void(paper::Drawing&, paper::Spot)>;
   // `draw` gets the upper left corner of a block of that height.
@@ -42,6 +43,7 @@ class Flow {
   paper::Drawing* drawing_ = nullptr;
   double y_ = 0;
   int pages_ = 0;
+  bool runs_over_ = false;
 };
 
 void tick_box(paper::Drawing& page, paper::Spot corner, double size);

@@ -12,10 +12,13 @@ constexpr double for_one_page = 0.7, usual_least = 0.8, largest = 1.4, step = 0.
 constexpr int fewest_columns = 3, most_tile_columns = 4;
 constexpr double least_again = 0.7;
 
+// A look that cuts something off at a page's foot is the last to be taken.
+constexpr int of_what_runs_over = 10'000;
+
 int pages_of(const paper::PageSize& page, const Write& write, const Look& look) {
   Flow flow(page, "", nullptr);
   write(flow, look);
-  return flow.pages();
+  return flow.pages() + (flow.runs_over() ? of_what_runs_over : 0);
 }
 
 // Diagrams of lower layers as large as the pages allow.

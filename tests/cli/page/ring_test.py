@@ -37,6 +37,7 @@ class Places(OpenJob):
         self.page.type("3")
         self.page.key("Enter")
         self.is_written(r'picture="lighthouse" left="3"')
+        self.shows("opening.lighthouse.left", "3")
         self.shows("opening.dune.right", "2 1/2")
         self.page.click(self.number("opening.dune.right"))
         self.page.type("2 3/4")

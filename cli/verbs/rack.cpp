@@ -7,6 +7,8 @@
 #include "cli/answer.h"
 #include "cli/language.h"
 #include "cli/verb.h"
+#include "cli/verbs/label_sheet.h"
+#include "cli/verbs/undo_stock.h"
 #include "engine/sheets/inventory/ledger_text.h"
 #include "engine/sheets/inventory/stock_file.h"
 #include "engine/sheets/stock/size_text.h"
@@ -17,24 +19,12 @@ namespace mullion::cli {
 namespace {
 
 struct Options {
-  std::string stock, labels, label_sheet, rebuild;
-  int skip_labels = 0;
+  std::string stock, labels, rebuild;
+  LabelSheetWords label_sheet;
   bool takes = false, returns = false, lost = false, undo = false, ledger = false;
   Locale locale;  // of the labels
   Answer answer{"rack"};
 };
-
-int undo_last(const Options& options) {
-  Result<StockFile> file = StockFile::open(options.stock);
-  if (!file) return options.answer.fail(file.error());
-  const Result<LedgerLine> undone = file->undo();
-  if (!undone) return options.answer.fail(undone.error());
-  return options.answer.give(
-      [&] { return "undone: " + line_text(*undone, file->stock().unit) + "\n"; },
-      [&] {
-        return rack_json("rack", file->stock(), {*undone}, {success, {}});
-      });
-}
 
 // Codes from a scanner, one a line; the words take, return, lost and undo, which may stand on cards
 // beside it, say what is done from there on.
@@ -128,16 +118,15 @@ int write_labels(const Options& options, const Stock& stock) {
   for (const StockPiece& piece : stock.pieces) {
     if (piece.offcut && piece.on_hand.value_or(0) > 0) labels.push_back({piece, {}});
   }
-  const std::string usual = stock.unit == Unit::inch ? "letter-30" : "a4-24";
-  const LabelSheet* sheet =
-      find_label_sheet(options.label_sheet.empty() ? usual : options.label_sheet);
   LabelOptions label_options;
-  label_options.skip = options.skip_labels;
+  label_options.skip = options.label_sheet.skip;
   label_options.scale = {stock.unit, stock.unit == Unit::inch
                                          ? sixty_fourths(1)
                                          : Length::from_ticks(ticks_per_mm / 10)};
   label_options.locale = options.locale;
-  return write_output(options.labels, render_rack_labels(labels, *sheet, label_options));
+  return write_output(
+      options.labels,
+      render_rack_labels(labels, label_sheet(options.label_sheet, stock.unit), label_options));
 }
 
 int look_after_rack(const Options& options) {
@@ -150,7 +139,7 @@ int look_after_rack(const Options& options) {
         "expected one of --take, --return, --lost, --undo, --ledger, --rebuild and --labels");
   }
   if (scans == 1) return Scanning(options).run();
-  if (options.undo) return undo_last(options);
+  if (options.undo) return undo_last(options.stock, "rack", options.answer);
   if (!options.rebuild.empty()) return rebuild(options);
   const Result<Stock> stock = look_at_stock(options.stock);
   if (!stock) return options.answer.fail(stock.error());
@@ -184,13 +173,7 @@ void add_rack(CommandLine& program) {
               "A stock file to write anew from the ledger alone");
   verb.option("--labels", Takes::file, options->labels,
               "A PDF of labels to write, one for each off-cut on the rack");
-  std::vector<std::string> sheets;
-  for (const LabelSheet& sheet : label_sheets()) sheets.emplace_back(sheet.name);
-  verb.option("--label-sheet", Takes::word, options->label_sheet, "The sheet of labels to print on")
-      .among(sheets);
-  verb.option("--skip-labels", options->skip_labels,
-              "Labels of the first sheet that are gone already")
-      .between(0, 1000);
+  add_label_sheet_options(verb, options->label_sheet);
   add_language_option(verb, options->locale);
   options->answer.add_option(verb);
   verb.runs([options] { return look_after_rack(*options); });

@@ -14,10 +14,11 @@
 #include "cli/language.h"
 #include "cli/under_mats.h"
 #include "cli/verb.h"
+#include "cli/verbs/label_sheet.h"
+#include "cli/verbs/undo_stock.h"
 #include "engine/cuts/cutter/profile_file.h"
 #include "engine/cuts/refusal.h"
 #include "engine/report/report.h"
-#include "engine/sheets/inventory/ledger_text.h"
 #include "engine/sheets/inventory/stock_file.h"
 #include "engine/sheets/plan/whole_mats.h"
 #include "engine/sheets/report/report.h"
@@ -30,8 +31,8 @@ namespace {
 
 struct Options {
   std::vector<std::string> jobs, outputs;
-  std::string stock, run_sheet, labels, rack_labels, label_sheet;
-  int skip_labels = 0;
+  std::string stock, run_sheet, labels, rack_labels;
+  LabelSheetWords label_sheet;
   bool commit = false, incomplete = false, again = false, spoiled = false, undo = false;
   bool no_fallouts = false;
   UnderMats under_mats;
@@ -228,18 +229,6 @@ Deed deed_of(const SheetPlan& plan, const Stock& stock, const std::vector<BatchJ
   return deed;
 }
 
-int undo_last(const Options& options) {
-  Result<StockFile> file = StockFile::open(options.stock);
-  if (!file) return options.answer.fail(file.error());
-  const Result<LedgerLine> undone = file->undo();
-  if (!undone) return options.answer.fail(undone.error());
-  return options.answer.give(
-      [&] { return "undone: " + line_text(*undone, file->stock().unit) + "\n"; },
-      [&] {
-        return rack_json("sheets", file->stock(), {*undone}, {success, {}});
-      });
-}
-
 // Each order that is not made whole.
 Problems left_out_problems(const SheetPlan& plan) {
   Problems problems;
@@ -291,20 +280,20 @@ void warn_of(const Problems& problems, Problems& notes) {
 }
 
 int write_labels(const SheetReport& report, const Options& options) {
-  const LabelSheet* sheet = find_label_sheet(options.label_sheet);
+  const LabelSheet& sheet = label_sheet(options.label_sheet, report.plan.scale.unit);
   LabelOptions label_options;
-  label_options.skip = options.skip_labels;
+  label_options.skip = options.label_sheet.skip;
   label_options.scale = report.plan.scale;
   label_options.locale = options.locale;
   if (!options.labels.empty()) {
     const int status =
-        write_output(options.labels, render_labels(labels_of(report.plan), *sheet, label_options));
+        write_output(options.labels, render_labels(labels_of(report.plan), sheet, label_options));
     if (status != success) return status;
   }
   if (options.rack_labels.empty()) return success;
   const auto labels = rack_labels(kept_offcuts(report.plan, report.stock, report.keep), report.plan,
                                   options.locale);
-  return write_output(options.rack_labels, render_rack_labels(labels, *sheet, label_options));
+  return write_output(options.rack_labels, render_rack_labels(labels, sheet, label_options));
 }
 
 int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Problems notes) {
@@ -402,7 +391,7 @@ int plan_and_write(const Options& options, const std::vector<BatchJob>& jobs, Pr
 
 int make_sheets(Options options) {
   if (const int status = check_usage(options); status != success) return status;
-  if (options.undo) return undo_last(options);
+  if (options.undo) return undo_last(options.stock, "sheets", options.answer);
   if (options.outputs.empty() && !options.answer.is_json()) options.outputs.emplace_back("-");
   std::vector<JobArgument> arguments;
   Problems notes;
@@ -423,16 +412,7 @@ int make_sheets(Options options) {
   }
   const Result<std::vector<BatchJob>> jobs = load_jobs(arguments);
   if (!jobs) return options.answer.fail(jobs.error());
-  if (options.label_sheet.empty()) {
-    options.label_sheet = jobs->front().scale.unit == Unit::inch ? "letter-30" : "a4-24";
-  }
   return plan_and_write(options, *jobs, std::move(notes));
-}
-
-std::vector<std::string> label_sheet_names() {
-  std::vector<std::string> names;
-  for (const LabelSheet& sheet : label_sheets()) names.emplace_back(sheet.name);
-  return names;
 }
 
 }  // namespace
@@ -473,11 +453,7 @@ void add_sheets(CommandLine& program) {
               "A PDF of labels to write, one for each blank");
   verb.option("--rack-labels", Takes::file, options->rack_labels,
               "A PDF of labels to write, one for each off-cut and fallout that is kept");
-  verb.option("--label-sheet", Takes::word, options->label_sheet, "The sheet of labels to print on")
-      .among(label_sheet_names());
-  verb.option("--skip-labels", options->skip_labels,
-              "Labels of the first sheet that are gone already")
-      .between(0, 1000);
+  add_label_sheet_options(verb, options->label_sheet);
   verb.option("--cutter", Takes::file, options->cutter,
               "bench, plain-bench, metric-bench or a cutter file; by the job's unit where not "
               "given. The options below replace what it says")

@@ -479,4 +479,20 @@ std::optional<Mat> mat_at(Job job, int degrees) {
   return mat ? std::optional(std::move(*mat)) : std::nullopt;
 }
 
+PlanOptions random_options(std::mt19937& random, const CutterProfile& cutter) {
+  PlanOptions options;
+  options.stacked = random() % 2 == 0;
+  options.quantity = random() % 3 == 0 ? 12 : 1;
+  options.way = random_way(random, cutter);
+  return options;
+}
+
+Mat double_mat() {
+  const Length b = inches(3), far = inches(13);
+  Mat mat = single(inches(24), inches(16), {{b, b, far, b}, {far, b, b, inches(4)}});
+  const Length r = sixty_fourths(16);
+  add_layer(mat, {r, r, r, r}, sixty_fourths(4));
+  return mat;
+}
+
 }  // namespace mats

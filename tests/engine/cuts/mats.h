@@ -50,6 +50,11 @@ mullion::Mat random_mat(std::mt19937& random);
 mullion::CutterProfile random_cutter(std::mt19937& random);
 // Half the time the plan's own choice.
 std::optional<mullion::Way> random_way(std::mt19937& random, const mullion::CutterProfile& cutter);
+// Taped or not, one or many, in any way.
+mullion::PlanOptions random_options(std::mt19937& random, const mullion::CutterProfile& cutter);
+
+// Two openings in one row, a reveal of 1/4 in.
+mullion::Mat double_mat();
 
 // A job as a framer writes it: rows in a column, up to three layers, some cut for some openings
 // alone, a row with one window in the lowest layer, a spacer now and then; in either unit.

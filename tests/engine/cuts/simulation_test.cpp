@@ -15,10 +15,7 @@ TEST_CASE("random mats come off the ideal cutter exactly as they were meant") {
   for (int i = 0; i < count; ++i) {
     const Mat mat = mats::random_mat(random);
     const CutterProfile cutter = mats::random_cutter(random);
-    PlanOptions options;
-    options.stacked = random() % 2 == 0;
-    options.quantity = random() % 3 == 0 ? 12 : 1;
-    options.way = mats::random_way(random, cutter);
+    const PlanOptions options = mats::random_options(random, cutter);
     const auto plan = plan_cutting(mat, cutter, options);
     INFO("mat " << i);
     REQUIRE(plan);

@@ -11,16 +11,8 @@ using nlohmann::json;
 
 namespace {
 
-Mat double_mat() {
-  const Length b = inches(3), far = inches(13);
-  Mat mat = mats::single(inches(24), inches(16), {{b, b, far, b}, {far, b, b, inches(4)}});
-  const Length r = sixty_fourths(16);
-  mats::add_layer(mat, {r, r, r, r}, sixty_fourths(4));
-  return mat;
-}
-
 struct Bent {
-  Mat mat = double_mat();
+  Mat mat = mats::double_mat();
   CutterProfile cutter = default_cutter();
   json plan;
 

@@ -75,10 +75,7 @@ TEST_CASE("the pages of random mats on random cutters, played as they are shown,
   for (int i = 0; i < count; ++i) {
     const Mat mat = mats::random_mat(random);
     const CutterProfile cutter = mats::random_cutter(random);
-    PlanOptions options;
-    options.stacked = random() % 2 == 0;
-    options.quantity = random() % 3 == 0 ? 12 : 1;
-    options.way = mats::random_way(random, cutter);
+    const PlanOptions options = mats::random_options(random, cutter);
     INFO("mat " << i);
     REQUIRE(Planned(mat, cutter, options).outcome(static_cast<unsigned>(random())) == "");
   }
@@ -153,14 +150,6 @@ TEST_CASE("the page of a run, played kind by kind, gives the mat of each kind") 
 
 namespace {
 
-Mat double_mat() {
-  const Length b = inches(3), far = inches(13);
-  Mat mat = mats::single(inches(24), inches(16), {{b, b, far, b}, {far, b, b, inches(4)}});
-  const Length r = sixty_fourths(16);
-  mats::add_layer(mat, {r, r, r, r}, sixty_fourths(4));
-  return mat;
-}
-
 PlanOptions by(Way way) {
   PlanOptions options;
   options.way = way;
@@ -201,7 +190,7 @@ Planned without(Planned planned, const std::string& heading, int which = 0) {
 }  // namespace
 
 TEST_CASE("faults that are put into a page are found") {
-  const Planned stops(double_mat(), default_cutter(), by(Way::two_stops));
+  const Planned stops(mats::double_mat(), default_cutter(), by(Way::two_stops));
   REQUIRE(stops.outcome() == "");
 
   // A setting, by the least that a rule shows.
@@ -318,7 +307,7 @@ std::string second_stroke(const std::string& html) {
 TEST_CASE("faults of each way of working are found") {
   CutterProfile cutter = default_cutter();
   cutter.line_from_rail = sixty_fourths(12);
-  const auto planned = [&](Way way) { return Planned(double_mat(), cutter, by(way)); };
+  const auto planned = [&](Way way) { return Planned(mats::double_mat(), cutter, by(way)); };
 
   const Planned pencilled = planned(Way::pencilled);
   REQUIRE(pencilled.outcome() == "");

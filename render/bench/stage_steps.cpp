@@ -111,17 +111,20 @@ void StageSteps::lines_by_rule() {
   }
 }
 
+std::vector<Dial> StageSteps::guide_dials(const Settings& settings, const Settings& shown) const {
+  std::vector<Dial> dials = {dials_of(plan_, settings, shown).front()};
+  for (Dial& block : block_dials_of(plan_, settings, shown)) dials.push_back(std::move(block));
+  return dials;
+}
+
 void StageSteps::lines_by_guide(Settings& shown) {
   const Locale& locale = plan_.locale;
   for (const MarkSetUp& set_up : stage_.marking) {
     steps_.begin_group();
-    Settings settings;
-    settings.guide = set_up.setting.guide;
-    settings.block = set_up.setting.block;
+    const Settings settings = settings_at(set_up.setting);
     for (const MarkPlacement& placement : set_up.placements) {
       Step out = step(Step::Kind::work, locale.say("Pencil line %1", placement.line));
-      out.dials = {dials_of(plan_, settings, shown).front()};
-      for (Dial& block : block_dials_of(plan_, settings, shown)) out.dials.push_back(block);
+      out.dials = guide_dials(settings, shown);
       say(out, cutsheet::lying_heading(plan_, {placement.edge, false, 0, {BevelCut()}}), "lie",
           Weight::strong);
       say(out, lay_text(plan_, placement.edge, placement.laid, placement.turns), "turn",
@@ -229,11 +232,7 @@ void StageSteps::panels(const Settings& shown) {
   for (const GrooveTrim& trim : stage_.trims) {
     Step out = step(Step::Kind::work, plan_.locale.say("V-grooves"));
     if (trim.guide) {
-      Settings settings;
-      settings.guide = trim.guide->guide;
-      settings.block = trim.guide->block;
-      out.dials = {dials_of(plan_, settings, shown).front()};
-      for (Dial& block : block_dials_of(plan_, settings, shown)) out.dials.push_back(block);
+      out.dials = guide_dials(settings_at(*trim.guide), shown);
     }
     say(out, trim_text(plan_, trim), "trim", Weight::strong);
     steps_.add(out);

@@ -39,6 +39,8 @@ class StageSteps {
   void check(const std::string& text, const Picture& picture);
   void lines_by_rule();
   void lines_by_guide(Settings& shown);
+  // Without stops.
+  std::vector<Dial> guide_dials(const Settings& settings, const Settings& shown) const;
   void cut(const std::string& name, const Placement& placement, const BevelCut& cut,
            const Settings& settings, const Settings& shown);
   void two_passes(Step& step) const;

@@ -70,6 +70,13 @@ std::optional<Length> stop_for(const std::optional<StopScale>& stop, Length plac
   return place;
 }
 
+Settings settings_at(const GuideSetting& setting) {
+  Settings settings;
+  settings.guide = setting.guide;
+  settings.block = setting.block;
+  return settings;
+}
+
 Length setting_step(const Scale& scale) {
   const Length of_a_rule = scale.unit == Unit::inch ? sixty_fourths(1) : Length::from_ticks(160);
   return std::min(of_a_rule, scale.increment);

@@ -37,6 +37,9 @@ struct GuideSetting {
   std::optional<Block> block;
 };
 
+// No stop, and nothing at the arm.
+Settings settings_at(const GuideSetting& setting);
+
 // Guide, and block where the guide alone does not reach; nothing where neither does. A block is
 // chosen so that the guide stands at a whole inch or ten millimetres, and is wide enough to handle.
 std::optional<GuideSetting> guide_for(const CutterProfile& cutter, Length distance);

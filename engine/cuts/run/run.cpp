@@ -110,9 +110,7 @@ std::vector<RunStep> steps_of(const std::vector<CuttingPlan>& plans,
     const Settings& s = settings_of(plan, work);
     const Stage& stage = plan.stages[static_cast<std::size_t>(work.stage)];
     if (work.set_up <= 0 && !stage.marking.empty()) {
-      shown = {};
-      shown.guide = stage.marking.back().setting.guide;
-      shown.block = stage.marking.back().setting.block;
+      shown = settings_at(stage.marking.back().setting);
     }
     if (!steps.empty() && (steps.back().settings == s || work.set_up < 0)) {
       steps.back().work.push_back(work);

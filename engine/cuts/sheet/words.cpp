@@ -319,9 +319,7 @@ std::vector<std::string> guide_marking_texts(const ToldPlan& plan, const Stage& 
   const Locale& locale = plan.locale;
   std::vector<std::string> out;
   for (const MarkSetUp& set_up : stage.marking) {
-    Settings settings;
-    settings.guide = set_up.setting.guide;
-    std::string guide = guide_text(plan, settings);
+    std::string guide = guide_text(plan, settings_at(set_up.setting));
     if (set_up.setting.block) guide += ", " + block_text(plan, *set_up.setting.block);
     std::string edges;
     std::vector<int> lines;
@@ -409,10 +407,9 @@ std::string outside_blocks_text(const ToldPlan& plan, const Stage& stage) {
       "the guide");
   std::optional<Length> guide;
   for (const auto& [distance, setting] : blocks) {
-    Settings settings;
-    settings.guide = setting.guide;
-    out +=
-        guide == setting.guide ? ", " : locale.say("; guide at %1: ", guide_text(plan, settings));
+    out += guide == setting.guide
+               ? ", "
+               : locale.say("; guide at %1: ", guide_text(plan, settings_at(setting)));
     out += locale.say("%1 for %2", length(plan, setting.block->width), length(plan, distance));
     guide = setting.guide;
   }
@@ -533,9 +530,7 @@ std::string trim_text(const ToldPlan& plan, const GrooveTrim& trim) {
   const Locale& locale = plan.locale;
   std::string how = locale.say("freehand on a pencil line");
   if (trim.guide) {
-    Settings settings;
-    settings.guide = trim.guide->guide;
-    how = locale.say("guide %1", guide_text(plan, settings));
+    how = locale.say("guide %1", guide_text(plan, settings_at(*trim.guide)));
     if (trim.guide->block) how += ", " + block_text(plan, *trim.guide->block);
   }
   return locale.say(

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/job/standing.h"
 #include "engine/layout/holding.h"
 #include "engine/layout/ring.h"
 
@@ -26,10 +27,10 @@ bool is_placed_freely(const Node& node) {
 
 class Looking {
  public:
-  Looking(const Job& job, const Layout& layout) : job_(job), layout_(layout) {}
+  Looking(const Job& job, const Layout& layout)
+      : job_(job), layout_(layout), openings_(standings_of(job.arrangement)) {}
 
   std::vector<Crowded> run() {
-    list(job_.arrangement);
     look_at(job_.arrangement);
     std::stable_sort(out_.begin(), out_.end(), [](const Crowded& a, const Crowded& b) {
       return std::pair(a.first, a.second) < std::pair(b.first, b.second);
@@ -38,14 +39,6 @@ class Looking {
   }
 
  private:
-  void list(const Node& node) {
-    if (const auto* opening = std::get_if<Opening>(&node.what)) {
-      openings_.push_back(opening);
-      return;
-    }
-    for (const Node& child : std::get<Group>(node.what).children) list(child);
-  }
-
   Stretch look_at(const Node& node) {
     const std::size_t begin = next_;
     const auto* group = std::get_if<Group>(&node.what);
@@ -97,7 +90,7 @@ class Looking {
 
   void look_at_pair(std::size_t i, std::size_t j) {
     if (out_.size() == most_crowded) return;
-    const Opening &one = *openings_[i], &other = *openings_[j];
+    const Opening &one = *openings_[i].opening, &other = *openings_[j].opening;
     if (one.shape.kind != ShapeKind::rectangle || other.shape.kind != ShapeKind::rectangle) return;
     const Rect &a = layout_.openings[i].rect, &b = layout_.openings[j].rect;
     const Length beside = std::max(b.left - a.right, a.left - b.right);
@@ -116,18 +109,10 @@ class Looking {
 
   const Job& job_;
   const Layout& layout_;
-  std::vector<const Opening*> openings_;
+  std::vector<Standing> openings_;
   std::vector<Crowded> out_;
   std::size_t next_ = 0;
 };
-
-void list_openings(const Node& node, std::vector<const Opening*>& out) {
-  if (const auto* opening = std::get_if<Opening>(&node.what)) {
-    out.push_back(opening);
-    return;
-  }
-  for (const Node& child : std::get<Group>(node.what).children) list_openings(child, out);
-}
 
 }  // namespace
 
@@ -138,8 +123,7 @@ std::vector<Crowded> crowded(const Job& job, const Layout& layout) {
 
 Problems told_crowding(const std::vector<Crowded>& near, const Job& job, const Layout& layout,
                        const Locale& locale) {
-  std::vector<const Opening*> openings;
-  list_openings(job.arrangement, openings);
+  const std::vector<Standing> openings = standings_of(job.arrangement);
   Problems out;
   for (const Crowded& pair : near) {
     const auto at = [&](int number) { return static_cast<std::size_t>(number) - 1; };
@@ -159,7 +143,7 @@ Problems told_crowding(const std::vector<Crowded>& near, const Job& job, const L
     if (pair.ring)
       message = locale.say("%1; a ring %2 across would fit", message, text(*pair.ring));
     out.push_back({Severity::error, overlap ? "layout-overlap" : "layout-too-near",
-                   std::move(message), openings[at(pair.second)]->place, job.file});
+                   std::move(message), openings[at(pair.second)].opening->place, job.file});
   }
   return out;
 }
